@@ -1,0 +1,3 @@
+export const prerender = true;
+// Each page becomes a folder with its own index.html: any static host serves it without rewrite rules.
+export const trailingSlash = 'always';
