@@ -5,7 +5,7 @@ import { vitePreprocess } from '@sveltejs/vite-plugin-svelte';
 const config = {
   preprocess: vitePreprocess(),
   kit: {
-    adapter: adapter({ pages: 'build', assets: 'build', strict: true }),
+    adapter: adapter({ pages: 'build', assets: 'build', fallback: '404.html', strict: true }),
     // Relative links: the built folder works from any path of any static host.
     paths: { relative: true },
     // Tests, tools and the command line import with the extension spelled out, as Node does.
