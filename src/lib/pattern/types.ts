@@ -1,0 +1,182 @@
+import type { Chain, Isometry, Point } from '../geometry/types.ts';
+
+/** The wearer's side; `centre` for edges and landmarks that belong to both halves. */
+export type Side = 'left' | 'right' | 'centre';
+
+export type EdgeRole =
+  | 'centre-front'
+  | 'centre-back'
+  | 'neckline'
+  | 'shoulder'
+  | 'armhole'
+  | 'side'
+  | 'waist'
+  | 'dart-leg'
+  | 'style-line'
+  | 'connector';
+
+/** Where an edge came from: a stretch of a named parent, in mm of arc length from the parent's start. */
+export interface Origin {
+  readonly edge: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * A named stretch of an outline. Ids stay through every operation; a split edge `e` becomes `e.1`, `e.2` in
+ * outline order. Block edges: `right/shoulder`, `left/armhole`, `right/side-upper`, `right/dart-lower` ...; on the back
+ * piece `back/shoulder` ...; the banks of interval n of a cut line: `line/n/a` (on the left hand of someone who walks
+ * the line from its start) and `line/n/b`; of a connector `connector-right/a`, `connector-right/b`.
+ */
+export interface Edge {
+  readonly id: string;
+  readonly role: EdgeRole;
+  readonly side: Side;
+  /** mm, in the direction of the outline (clockwise on the screen). */
+  readonly chain: Chain;
+  readonly origin: Origin;
+  /** Id of the edge it is sewn to, once that is known. */
+  readonly partner?: string;
+  /** For dart legs and connector banks: the dart they belong to. */
+  readonly dart?: string;
+}
+
+/** A notch on a line that is not cut yet, or on an edge. */
+export interface Notch {
+  readonly id: string;
+  /** mm of arc length from the start of the line or of the edge's chain. */
+  readonly at: number;
+  /** Where it stood before it was marked again; drawn as a ghost. */
+  readonly ghost?: boolean;
+}
+
+/** A notch on an edge of a piece; `edge` and `at` say where, `line` which line it was marked across. */
+export interface EdgeNotch extends Notch {
+  readonly edge: string;
+  readonly line: string;
+}
+
+/** A line drawn inside a part: a style line (or what is left of it), a connector, a taped pair of legs, the centre. */
+export interface InnerLine {
+  readonly id: string;
+  readonly kind: 'style-line' | 'connector' | 'taped' | 'centre-front';
+  readonly chain: Chain;
+  /** The stretch of the whole drawn line that this is (whole line: from 0 to its length). */
+  readonly origin: Origin;
+  readonly dart?: string;
+  readonly notches: readonly Notch[];
+}
+
+/** One rigid sheet of paper: a closed simple outline and all that is drawn on it. */
+export interface Part {
+  readonly id: string;
+  /** Closed, clockwise on the screen; each edge starts bit for bit where the one before it ends. */
+  readonly edges: readonly Edge[];
+  readonly lines: readonly InnerLine[];
+  /** Landmarks on this sheet by id, e.g. `right/bust-point`, `left/underarm`, `right/neck-point`. */
+  readonly landmarks: Readonly<Record<string, Point>>;
+  /** `void` once the part was turned against the part that keeps the grain. */
+  readonly grain: 'kept' | 'void';
+  /** The whole motion since the part was cut free; for drawing ghosts, never for marking. */
+  readonly motion: Isometry;
+}
+
+/**
+ * A dart of a piece. Its two legs are edges `<side>/dart-upper` and `<side>/dart-lower` that meet at the tip.
+ * `sewn`: drawn to the point short of the bust point; `working`: drawn to `tip` by the learner; `closed`: the legs
+ * were brought together (exactly or nearly: `residual` says), taped.
+ */
+export interface Dart {
+  readonly id: string;
+  readonly side: Side;
+  readonly state: 'sewn' | 'working' | 'closed';
+  readonly upper: string;
+  readonly lower: string;
+  /** Landmark id of the bust point that it aims at. */
+  readonly bustPoint: string;
+  /** Signed angle that is still open between the legs, radians; negative where they overlap. Intake angle while not turned. */
+  readonly residual: number;
+}
+
+/** Two parts that hang together in one point after a slash; `intact` false when the cut went through. */
+export interface Hinge {
+  readonly dart: string;
+  readonly parts: readonly [string, string];
+  readonly intact: boolean;
+}
+
+/** The leftover of a connector in a seam edge, and what was done with it. All lengths mm. */
+export interface Treatment {
+  readonly dart: string;
+  readonly kind: 'bridged' | 'eased' | 'trimmed';
+  /** Excess of this seam over its partner, measured on the edges after bridging and before trimming. */
+  readonly excess: number;
+  /** Seam edges replaced by the bridge, from/to in mm along the treated seam. */
+  readonly bridge: { readonly before: number; readonly after: number };
+  readonly eased?: { readonly from: string; readonly to: string };
+  readonly trimmedEnd?: 'start' | 'end';
+}
+
+export type CornerForm = 'mitre' | 'square' | 'reflect' | 'step';
+
+/** A corner rule between two neighbouring seam groups (see `seamGroups`), in outline order. */
+export interface CornerRule {
+  readonly before: string;
+  readonly after: string;
+  readonly form: CornerForm;
+  /** The group that is sewn first, for `square` and `reflect`. */
+  readonly first?: string;
+}
+
+export interface PieceLabel {
+  readonly name: string;
+  readonly cut: number;
+  readonly rightSideUp: boolean;
+  readonly onFold?: boolean;
+}
+
+/** A grainline: two points of the piece in mm, from top to bottom. */
+export interface Grainline {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+export interface Piece {
+  /** `front`, `back`; after separating `upper`, `lower`; a copy adds `@woven`. */
+  readonly id: string;
+  readonly parts: readonly Part[];
+  readonly hinges: readonly Hinge[];
+  readonly darts: readonly Dart[];
+  readonly notches: readonly EdgeNotch[];
+  /** The seam outline once a treatment changed it; before that it follows from the parts (`outlineOf`). */
+  readonly seam?: readonly Edge[];
+  readonly treatments: readonly Treatment[];
+  /** Width in mm by seam group. */
+  readonly allowances: Readonly<Record<string, number>>;
+  readonly corners: readonly CornerRule[];
+  /** Notches were carried out to the cut line. */
+  readonly notchesCarried: boolean;
+  readonly label?: PieceLabel;
+  readonly grainline?: Grainline;
+}
+
+/** Body measurements of a block, mm. */
+export interface Measures {
+  readonly bust: number;
+  readonly waist: number;
+  readonly napeToWaist: number;
+}
+
+/** The drafted half block: front (the wearer's right half, x ≤ 0, centre front at x = 0) and back, as one-part pieces. */
+export interface Block {
+  readonly measures: Measures;
+  readonly front: Piece;
+  readonly back: Piece;
+  /** Facts a step asks for or explains. mm and radians. */
+  readonly facts: {
+    readonly dartAngle: number;
+    readonly backOff: number;
+    readonly waistSuppression: number;
+    readonly backShoulderEase: number;
+  };
+}

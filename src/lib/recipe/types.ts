@@ -1,0 +1,269 @@
+import type { Chain, Point } from '../geometry/types.ts';
+import type { Block, CornerForm, Measures, Piece } from '../pattern/types.ts';
+
+/**
+ * A point that follows the body. `on`: on an edge or drawn line at a fraction of its arc length. `landmark`: at a landmark,
+ * moved by dx, dy in mm. `inside`: mean value weights over the outline landmarks of a piece (`anchorPolygon`).
+ */
+export type Anchor =
+  | { readonly on: string; readonly at: number }
+  | { readonly landmark: string; readonly dx?: number; readonly dy?: number }
+  | { readonly inside: string; readonly weights: readonly number[] };
+
+export type Fabric = 'knit' | 'woven';
+
+/** What to turn by: closing a dart is stored as the wish, a typed angle (radians, positive clockwise on screen) as that angle. */
+export type TurnBy = { readonly until: 'legs-meet' } | { readonly angle: number };
+
+interface Base<Do extends string> {
+  readonly do: Do;
+  /** Id of the lesson step in which it was given. */
+  readonly step?: string;
+}
+
+/** Step 1. `what`: 'bust-point' | 'dart-upper' | 'dart-lower' | 'centre-front' | 'neck-point'. */
+export interface Identify extends Base<'identify'> {
+  readonly what: string;
+  readonly at: Anchor;
+}
+/** Step 1. A reading entered by the learner: 'dart-angle' in radians, 'leg-length' and 'intake' in mm full size. */
+export interface Read extends Base<'read'> {
+  readonly what: 'dart-angle' | 'leg-length' | 'intake';
+  readonly value: number;
+}
+/** Mirror the half front across the straight edge `about` and join the halves; piece `front` becomes the complete front. */
+export interface OpenOut extends Base<'open-out'> {
+  readonly about: string;
+}
+/** Draw (or redraw) style line `line` smoothly through the points; the ends lie on edges when they snapped. */
+export interface DrawLine extends Base<'draw-line'> {
+  readonly line: string;
+  readonly points: readonly Anchor[];
+}
+export interface MarkNotch extends Base<'notch'> {
+  readonly id: string;
+  readonly line: string;
+  /** Fraction of the line's arc length from its start. */
+  readonly at: number;
+}
+export interface RemoveNotch extends Base<'remove-notch'> {
+  readonly id: string;
+}
+/** Draw both legs of a dart to `to` (the bust point, or wherever the learner put it). */
+export interface ExtendDart extends Base<'extend-dart'> {
+  readonly dart: string;
+  readonly to: Anchor;
+}
+/** Draw the connector from the dart's tip to the line at a fraction of the line's arc length. */
+export interface Connect extends Base<'connect'> {
+  readonly dart: string;
+  readonly line: string;
+  readonly at: number;
+}
+/**
+ * Cut from an end of the line along it to the connector's foot and up the connector. `past` mm: 0 stops at the dart's tip,
+ * negative stops short, positive goes through. Omit `from` after separating: only the connector is cut.
+ */
+export interface Slash extends Base<'slash'> {
+  readonly dart: string;
+  readonly line: string;
+  readonly from?: 'start' | 'end';
+  readonly past: number;
+}
+/** Turn a part about `about`. `part` 'freed': the one the slash freed (without the centre front), 'rest': the other, or a part id. */
+export interface Turn extends Base<'turn'> {
+  readonly dart: string;
+  readonly part: string;
+  readonly about: Anchor;
+  readonly by: TurnBy;
+}
+/** Cut the rest of the line; `front` becomes `upper` and `lower`. */
+export interface Separate extends Base<'separate'> {
+  readonly line: string;
+}
+/** Move a whole piece on the table, mm and radians about its first landmark; never changes a mark. */
+export interface PlacePiece extends Base<'place'> {
+  readonly piece: string;
+  readonly dx: number;
+  readonly dy: number;
+  readonly angle: number;
+}
+/** Close every opening on the screen and lay each rigid part of the piece on the block. */
+export interface Overlay extends Base<'overlay'> {
+  readonly piece: string;
+}
+/** Copy all pieces (ids gain `@<as>`), to treat them for another fabric. */
+export interface CopyPieces extends Base<'copy'> {
+  readonly as: Fabric;
+}
+/** Bridge the opening of a dart's connector and blend, from `before` mm to `after` mm along the seam on its two sides. */
+export interface Bridge extends Base<'bridge'> {
+  readonly piece: string;
+  readonly dart: string;
+  readonly before: number;
+  readonly after: number;
+}
+/** Mark the bridged excess as eased between two notches. */
+export interface EaseIn extends Base<'ease'> {
+  readonly piece: string;
+  readonly dart: string;
+  readonly from: string;
+  readonly to: string;
+}
+/** Take the excess out at one end of the seam: the measured excess, or a typed amount in mm; the end's edge is redrawn to its far end. */
+export interface TakeOut extends Base<'take-out'> {
+  readonly piece: string;
+  readonly dart: string;
+  readonly end: 'start' | 'end';
+  readonly amount: 'measured' | number;
+}
+/** True the back's partner edge ('right/shoulder' | 'left/side' ...) to the front as it will be sewn. */
+export interface TrueWithBack extends Base<'true'> {
+  readonly edge: string;
+  readonly as?: Fabric;
+}
+/** Mark a notch again on a trimmed seam: from the partner (omit `at`) or at mm from the trimmed end. */
+export interface Renotch extends Base<'renotch'> {
+  readonly piece: string;
+  readonly notch: string;
+  readonly at?: number;
+}
+export interface Allow extends Base<'allow'> {
+  readonly piece: string;
+  /** Seam group, e.g. 'style-line', 'right/shoulder', 'neckline', 'left/armhole', 'left/side', 'waist'. */
+  readonly group: string;
+  readonly width: number;
+}
+export interface ShapeCorner extends Base<'corner'> {
+  readonly piece: string;
+  readonly before: string;
+  readonly after: string;
+  readonly form: CornerForm;
+  readonly first?: string;
+}
+export interface CarryNotches extends Base<'carry-notches'> {
+  readonly piece: string;
+}
+export interface Label extends Base<'label'> {
+  readonly piece: string;
+  readonly name: string;
+  readonly cut: number;
+  readonly rightSideUp: boolean;
+}
+/** Draw the grainline at `at`, `angle` radians from the fixed part's centre front direction (0 = along it), `length` mm. */
+export interface DrawGrain extends Base<'grain'> {
+  readonly piece: string;
+  readonly at: Anchor;
+  readonly angle: number;
+}
+/**
+ * Walk a seam: 'style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side'. `along` says which line was walked;
+ * `says` what the learner concluded.
+ */
+export interface Walk extends Base<'walk'> {
+  readonly seam: string;
+  readonly along: 'seam' | 'cut';
+  readonly says: 'match' | 'eased' | 'differs';
+  readonly as?: Fabric;
+}
+
+export type Command =
+  | Identify
+  | Read
+  | OpenOut
+  | DrawLine
+  | MarkNotch
+  | RemoveNotch
+  | ExtendDart
+  | Connect
+  | Slash
+  | Turn
+  | Separate
+  | PlacePiece
+  | Overlay
+  | CopyPieces
+  | Bridge
+  | EaseIn
+  | TakeOut
+  | TrueWithBack
+  | Renotch
+  | Allow
+  | ShapeCorner
+  | CarryNotches
+  | Label
+  | DrawGrain
+  | Walk;
+
+export type CommandName = Command['do'];
+
+/** The style line as it was drawn, on the paper before anything was cut. */
+export interface DrawnLine {
+  readonly id: string;
+  readonly chain: Chain;
+  readonly points: readonly Point[];
+  /** Edge ids on which the ends lie; undefined where an end does not lie on an edge. */
+  readonly ends: readonly [string | undefined, string | undefined];
+  /** Connectors by dart: foot in mm from the line's start, `tip` where it begins, mm. */
+  readonly feet: Readonly<Record<string, { readonly at: number; readonly foot: Point; readonly tip: Point }>>;
+}
+
+/** A turn as it happened, for the cause of a fault; all mm and radians. */
+export interface TurnFact {
+  readonly dart: string;
+  readonly part: string;
+  readonly pivot: Point;
+  readonly angle: number;
+  readonly before: number;
+  readonly residual: number;
+}
+
+/** Everything on the table. Immutable: `apply` gives the next one. */
+export interface Work {
+  readonly block: Block;
+  /** The complete front as it was opened out, before lines and cuts: what overlays are laid on. */
+  readonly opened?: Piece;
+  readonly pieces: readonly Piece[];
+  readonly lines: readonly DrawnLine[];
+  readonly turns: readonly TurnFact[];
+  readonly identified: Readonly<Record<string, Point>>;
+  readonly readings: Readonly<Record<string, number>>;
+  readonly walked: readonly Walk[];
+  readonly overlaid: readonly string[];
+}
+
+/** Why a command could not be applied; the work stays as it was. */
+export interface Refusal {
+  /** Stable code, e.g. 'no-such-edge', 'line-leaves-piece', 'line-crosses-itself', 'not-slashed', 'line-meets-dart'. */
+  readonly code: string;
+  readonly detail?: Readonly<Record<string, string | number>>;
+}
+
+export type Applied = { readonly work: Work } | { readonly refused: Refusal };
+
+export type BlockChoice = { readonly figure: string } | { readonly measures: Measures };
+
+export interface Recipe {
+  readonly format: 'pin-and-pivot/recipe';
+  readonly version: 1;
+  readonly block: BlockChoice;
+  readonly fabric: Fabric;
+  readonly seed: number;
+  readonly commands: readonly Command[];
+}
+
+/** A recipe handed in for a lesson. */
+export interface Attempt extends Recipe {
+  readonly lesson: { readonly id: string; readonly content: number };
+}
+
+/** A command that a changed earlier step left without its footing. */
+export interface Unfollowed {
+  readonly index: number;
+  readonly command: Command;
+  readonly refused: Refusal;
+}
+
+export interface Replayed {
+  readonly work: Work;
+  readonly unfollowed: readonly Unfollowed[];
+}
