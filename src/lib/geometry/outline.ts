@@ -1,0 +1,97 @@
+import type { Chain, Point } from './types.ts';
+import { hullBox } from './segment.ts';
+import { chainLength } from './chain.ts';
+import { boxDistance2, nearestOnSegment } from './nearest.ts';
+
+/**
+ * Area in mm² inside a closed chain, positive when it runs clockwise on the screen (y is down). Green's theorem, which is
+ * exact on cubics; taken about the first point so that far-off coordinates do not cancel.
+ */
+export function signedArea(c: Chain): number {
+  if (c.length === 0) return 0;
+  const o = c[0]!.a;
+  let twice = 0;
+  for (const s of c) {
+    const ax = s.a.x - o.x;
+    const ay = s.a.y - o.y;
+    const dx = s.d.x - o.x;
+    const dy = s.d.y - o.y;
+    if (s.kind === 'line') {
+      twice += ax * dy - ay * dx;
+      continue;
+    }
+    const bx = s.b.x - o.x;
+    const by = s.b.y - o.y;
+    const cx = s.c.x - o.x;
+    const cy = s.c.y - o.y;
+    // ∫ P × P' dt in Bernstein form: 6, 3, 1, 3, 3, 6 tenths of the six outer products.
+    twice +=
+      0.6 * (ax * by - ay * bx) +
+      0.3 * (ax * cy - ay * cx) +
+      0.1 * (ax * dy - ay * dx) +
+      0.3 * (bx * cy - by * cx) +
+      0.3 * (bx * dy - by * dx) +
+      0.6 * (cx * dy - cy * dx);
+  }
+  return 0.5 * twice;
+}
+
+/** Length in mm around a closed chain. */
+export const perimeter = (c: Chain): number => chainLength(c);
+
+/** Whether p lies inside a closed chain (winding number not zero), outside, or within `band` mm of its edge. */
+export function contains(c: Chain, p: Point, band = 1e-6): 'inside' | 'edge' | 'outside' {
+  let winding = 0;
+  for (const s of c) {
+    if (boxDistance2(hullBox(s), p) <= band * band && nearestOnSegment(s, p).distance <= band) return 'edge';
+    const { a, d } = s;
+    if (s.kind === 'line') winding += lineTurns(a.x, a.y, d.x, d.y, p);
+    else winding += cubicTurns(a.x, a.y, s.b.x, s.b.y, s.c.x, s.c.y, d.x, d.y, p, 50);
+  }
+  return winding === 0 ? 'outside' : 'inside';
+}
+
+/** +1 or −1 when the line crosses the ray from p to the right; its upper end counts, its lower does not. */
+function lineTurns(ax: number, ay: number, dx: number, dy: number, p: Point): number {
+  if (ay > p.y === dy > p.y) return 0;
+  const side = (dx - ax) * (p.y - ay) - (p.x - ax) * (dy - ay);
+  if (dy > p.y) return side > 0 ? 1 : 0;
+  return side < 0 ? -1 : 0;
+}
+
+/** The same for a cubic: halved until the ray clearly misses it or it lies wholly to the right, where only its ends count. */
+function cubicTurns(
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  cx: number,
+  cy: number,
+  dx: number,
+  dy: number,
+  p: Point,
+  depth: number,
+): number {
+  const { x, y } = p;
+  if (ay > y && by > y && cy > y && dy > y) return 0;
+  if (ay <= y && by <= y && cy <= y && dy <= y) return 0;
+  if (ax <= x && bx <= x && cx <= x && dx <= x) return 0;
+  if (ax > x && bx > x && cx > x && dx > x) return ay > y === dy > y ? 0 : dy > y ? 1 : -1;
+  if (depth === 0) return lineTurns(ax, ay, dx, dy, p);
+  const abx = 0.5 * (ax + bx);
+  const aby = 0.5 * (ay + by);
+  const bcx = 0.5 * (bx + cx);
+  const bcy = 0.5 * (by + cy);
+  const cdx = 0.5 * (cx + dx);
+  const cdy = 0.5 * (cy + dy);
+  const abcx = 0.5 * (abx + bcx);
+  const abcy = 0.5 * (aby + bcy);
+  const bcdx = 0.5 * (bcx + cdx);
+  const bcdy = 0.5 * (bcy + cdy);
+  const mx = 0.5 * (abcx + bcdx);
+  const my = 0.5 * (abcy + bcdy);
+  return (
+    cubicTurns(ax, ay, abx, aby, abcx, abcy, mx, my, p, depth - 1) +
+    cubicTurns(mx, my, bcdx, bcdy, cdx, cdy, dx, dy, p, depth - 1)
+  );
+}
