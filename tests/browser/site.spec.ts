@@ -1,0 +1,50 @@
+import { expect, test } from '@playwright/test';
+
+test('the home page leads to the lesson, without an error on the way', async ({ page }) => {
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  await page.goto('/');
+  await expect(page).toHaveTitle(/Pin & Pivot/);
+  await page
+    .getByRole('link', { name: /slanted seam/i })
+    .first()
+    .click();
+  await expect(page).toHaveURL(/\/lesson\/slanted-seam\/?$/);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  expect(errors).toEqual([]);
+});
+
+test('after the first visit the home page and the lesson open without a network', async ({
+  page,
+  context,
+}) => {
+  await page.goto('/');
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    // Ready means that a worker is active; this page is its own from the moment it takes over.
+    if (navigator.serviceWorker.controller === null) {
+      await new Promise((resolve) =>
+        navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }),
+      );
+    }
+  });
+  await context.setOffline(true);
+  await page.reload();
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await page.goto('/lesson/slanted-seam/');
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  // The address without its last slash is redirected by the server, which is not there now.
+  await page.goto('/lesson/slanted-seam');
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  // Nothing but the kept files answers: a page that was never built is not to be had.
+  await expect(page.goto('/no-such-page/')).rejects.toThrow(/ERR_INTERNET_DISCONNECTED|ERR_FAILED/);
+});
+
+test('an address that does not exist gets status 404 and a page that leads back', async ({ page }) => {
+  const response = await page.goto('/no-such-page/');
+  expect(response?.status()).toBe(404);
+  await expect(page.getByRole('link', { name: /lessons/i }).first()).toBeVisible();
+});
