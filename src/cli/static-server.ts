@@ -65,7 +65,7 @@ async function answer(folder: string, request: IncomingMessage, response: Server
     response.writeHead(405, { allow: 'GET, HEAD' }).end();
     return;
   }
-  const url = new URL(request.url ?? '/', 'http://localhost');
+  const url = new URL('http://localhost' + (request.url ?? '/'));
   const path = safePath(url.pathname);
   const found = path === undefined ? undefined : await lookUp(folder, path);
   if (found === 'folder-without-slash') {

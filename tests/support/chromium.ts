@@ -75,9 +75,9 @@ function installed(): string | undefined {
       apt([...wait, 'install', '-y', '--no-install-recommends', 'chromium']);
       return present();
     } catch (error) {
-      const text = error instanceof Error ? error.message : String(error);
+      const text = error instanceof Error && 'stderr' in error ? String(error.stderr) : String(error);
       // Another program is installing something; the lists' lock is not waited for by apt itself.
-      if (!/lock/i.test(text)) {
+      if (!/could not get lock|unable to (acquire|lock)/i.test(text)) {
         console.error(text);
         return undefined;
       }
