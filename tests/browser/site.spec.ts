@@ -1,3 +1,4 @@
+import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 
 test('the home page leads to the lesson, without an error on the way', async ({ page }) => {
@@ -47,4 +48,22 @@ test('an address that does not exist gets status 404 and a page that leads back'
   const response = await page.goto('/no-such-page/');
   expect(response?.status()).toBe(404);
   await expect(page.getByRole('link', { name: /lessons/i }).first()).toBeVisible();
+});
+
+test('home and lesson keep the WCAG 2.2 AA rules that axe can measure, light and dark', async ({ page }) => {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    for (const path of ['/', '/lesson/slanted-seam/']) {
+      await page.goto(path);
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+        .analyze();
+      const found = violations.map(({ id, nodes }) => ({
+        id,
+        at: nodes.map(({ target }) => target.join(' ')),
+      }));
+      expect(found, `${path} ${colorScheme}`).toEqual([]);
+    }
+  }
 });

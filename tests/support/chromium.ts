@@ -72,7 +72,7 @@ function installed(): string | undefined {
   for (let round = 1; round <= 20; round += 1) {
     try {
       apt([...wait, 'update']);
-      apt([...wait, 'install', '-y', '--no-install-recommends', 'chromium']);
+      apt([...wait, 'install', '-y', '--no-install-recommends', 'chromium', 'fonts-liberation']);
       return present();
     } catch (error) {
       const text = error instanceof Error && 'stderr' in error ? String(error.stderr) : String(error);
