@@ -1,6 +1,6 @@
-import type { Box, Chain, Cubic, Place, Point, Segment } from './types.ts';
+import type { Chain, Cubic, Place, Point, Segment } from './types.ts';
 import { distance } from './point.ts';
-import { hullBox, pointAt } from './segment.ts';
+import { pointAt } from './segment.ts';
 import { segmentLength } from './length.ts';
 import { unitRoots } from './roots.ts';
 
@@ -11,10 +11,22 @@ export interface Nearest {
   readonly distance: number;
 }
 
-/** Square of the distance from p to a box; 0 inside. */
-export function boxDistance2(b: Box, p: Point): number {
-  const x = p.x < b.minX ? b.minX - p.x : p.x > b.maxX ? p.x - b.maxX : 0;
-  const y = p.y < b.minY ? b.minY - p.y : p.y > b.maxY ? p.y - b.maxY : 0;
+/** Square of the distance from p to the box of a segment's control points: never more than that to the segment. */
+export function hullDistance2(s: Segment, p: Point): number {
+  const { a, d } = s;
+  let minX = a.x < d.x ? a.x : d.x;
+  let maxX = a.x < d.x ? d.x : a.x;
+  let minY = a.y < d.y ? a.y : d.y;
+  let maxY = a.y < d.y ? d.y : a.y;
+  if (s.kind === 'cubic') {
+    const { b, c } = s;
+    minX = Math.min(minX, b.x, c.x);
+    maxX = Math.max(maxX, b.x, c.x);
+    minY = Math.min(minY, b.y, c.y);
+    maxY = Math.max(maxY, b.y, c.y);
+  }
+  const x = p.x < minX ? minX - p.x : p.x > maxX ? p.x - maxX : 0;
+  const y = p.y < minY ? minY - p.y : p.y > maxY ? p.y - maxY : 0;
   return x * x + y * y;
 }
 
@@ -74,21 +86,32 @@ function footParameters(s: Cubic, p: Point): number[] {
   );
 }
 
-/** The place on a chain nearest to p, with its distance in mm; of several alike, the first. Throws RangeError when empty. */
-export function nearestOnChain(c: Chain, p: Point): Place & { readonly distance: number } {
+/** A foot on a chain: which segment, where on it, and how far (mm). */
+export interface Foot extends Nearest {
+  readonly segment: number;
+}
+
+/** The place on a chain nearest to p, without its length along the chain. Throws RangeError when empty. */
+export function footOnChain(c: Chain, p: Point): Foot {
   if (c.length === 0) throw new RangeError('a chain needs at least one segment');
   let segment = 0;
   let best = nearestOnSegment(c[0]!, p);
   for (let i = 1; i < c.length; i++) {
     const s = c[i]!;
-    if (boxDistance2(hullBox(s), p) >= best.distance * best.distance) continue;
+    if (hullDistance2(s, p) >= best.distance * best.distance) continue;
     const near = nearestOnSegment(s, p);
     if (near.distance < best.distance) {
       best = near;
       segment = i;
     }
   }
-  let length = segmentLength(c[segment]!, 0, best.t);
+  return { segment, t: best.t, point: best.point, distance: best.distance };
+}
+
+/** The place on a chain nearest to p, with its distance in mm; of several alike, the first. Throws RangeError when empty. */
+export function nearestOnChain(c: Chain, p: Point): Place & { readonly distance: number } {
+  const { segment, t, point, distance } = footOnChain(c, p);
+  let length = segmentLength(c[segment]!, 0, t);
   for (let i = 0; i < segment; i++) length += segmentLength(c[i]!);
-  return { segment, t: best.t, length, point: best.point, distance: best.distance };
+  return { segment, t, length, point, distance };
 }

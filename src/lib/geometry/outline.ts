@@ -1,7 +1,7 @@
 import type { Chain, Point } from './types.ts';
-import { hullBox } from './segment.ts';
 import { chainLength } from './chain.ts';
-import { boxDistance2, nearestOnSegment } from './nearest.ts';
+import { hullDistance2, nearestOnSegment } from './nearest.ts';
+export { isSimple } from './intersect.ts';
 
 /**
  * Area in mm² inside a closed chain, positive when it runs clockwise on the screen (y is down). Green's theorem, which is
@@ -43,7 +43,7 @@ export const perimeter = (c: Chain): number => chainLength(c);
 export function contains(c: Chain, p: Point, band = 1e-6): 'inside' | 'edge' | 'outside' {
   let winding = 0;
   for (const s of c) {
-    if (boxDistance2(hullBox(s), p) <= band * band && nearestOnSegment(s, p).distance <= band) return 'edge';
+    if (hullDistance2(s, p) <= band * band && nearestOnSegment(s, p).distance <= band) return 'edge';
     const { a, d } = s;
     if (s.kind === 'line') winding += lineTurns(a.x, a.y, d.x, d.y, p);
     else winding += cubicTurns(a.x, a.y, s.b.x, s.b.y, s.c.x, s.c.y, d.x, d.y, p, 50);

@@ -1,0 +1,449 @@
+import type { Cubic, Point } from './types.ts';
+import { samePoint } from './point.ts';
+import { pointAt } from './segment.ts';
+import { CONTACT, NEAR, type Meeting } from './contact.ts';
+import { sharedStretch } from './overlap.ts';
+
+/*
+ * Cubic with cubic: halve both until a pair of parts can meet at most once, which is so when no tangent of the one is parallel
+ * to a tangent of the other (all outer products of their control legs have one sign), and let Newton find that meeting.
+ * Parts whose boxes or fat lines (Sederberg & Nishita, Curve intersection using Bézier clipping, 1990) lie apart are dropped.
+ * What stays undecided down to NEAR is a touch, and is solved as one: parallel tangents and no distance.
+ */
+
+/** Undecided parts smaller than NEAR are looked at as a touch; smaller than this they are given up (mm). */
+const SMALLEST = 1e-8;
+/** Pairs looked at before asking whether the two are one curve, and before giving up. */
+const ASK = 300;
+const LIMIT = 60000;
+
+// Parts live in one flat store: 8 coordinates, t0, t1, box. It is used within one call only, and never shrinks.
+const WIDTH = 14;
+let store = new Float64Array(WIDTH * 256);
+let kids = new Int32Array(256);
+let used = 0;
+
+function newPart(): number {
+  if ((used + 1) * WIDTH > store.length) {
+    const more = new Float64Array(store.length * 2);
+    more.set(store);
+    store = more;
+    const moreKids = new Int32Array(kids.length * 2);
+    moreKids.set(kids);
+    kids = moreKids;
+  }
+  kids[used] = 0;
+  return used++;
+}
+
+function setBox(o: number): void {
+  const v = store;
+  for (let k = 0; k < 2; k++) {
+    const a = v[o + k]!;
+    const b = v[o + 2 + k]!;
+    const c = v[o + 4 + k]!;
+    const d = v[o + 6 + k]!;
+    const low1 = a < b ? a : b;
+    const low2 = c < d ? c : d;
+    const high1 = a < b ? b : a;
+    const high2 = c < d ? d : c;
+    v[o + 10 + k] = low1 < low2 ? low1 : low2;
+    v[o + 12 + k] = high1 > high2 ? high1 : high2;
+  }
+}
+
+function root(s: Cubic): number {
+  const i = newPart();
+  const o = i * WIDTH;
+  store[o] = s.a.x;
+  store[o + 1] = s.a.y;
+  store[o + 2] = s.b.x;
+  store[o + 3] = s.b.y;
+  store[o + 4] = s.c.x;
+  store[o + 5] = s.c.y;
+  store[o + 6] = s.d.x;
+  store[o + 7] = s.d.y;
+  store[o + 8] = 0;
+  store[o + 9] = 1;
+  setBox(o);
+  return i;
+}
+
+/** First of the two halves of part i; the second is the next. Halved once, however often it is asked for. */
+function halves(i: number): number {
+  if (kids[i] !== 0) return kids[i]!;
+  const left = newPart();
+  newPart();
+  kids[i] = left;
+  const v = store;
+  const o = i * WIDTH;
+  const l = left * WIDTH;
+  const r = l + WIDTH;
+  for (let k = 0; k < 2; k++) {
+    const a = v[o + k]!;
+    const b = v[o + 2 + k]!;
+    const c = v[o + 4 + k]!;
+    const d = v[o + 6 + k]!;
+    const ab = 0.5 * (a + b);
+    const bc = 0.5 * (b + c);
+    const cd = 0.5 * (c + d);
+    const abc = 0.5 * (ab + bc);
+    const bcd = 0.5 * (bc + cd);
+    const mid = 0.5 * (abc + bcd);
+    v[l + k] = a;
+    v[l + 2 + k] = ab;
+    v[l + 4 + k] = abc;
+    v[l + 6 + k] = mid;
+    v[r + k] = mid;
+    v[r + 2 + k] = bcd;
+    v[r + 4 + k] = cd;
+    v[r + 6 + k] = d;
+  }
+  const t0 = v[o + 8]!;
+  const t1 = v[o + 9]!;
+  v[l + 8] = t0;
+  v[l + 9] = v[r + 8] = 0.5 * (t0 + t1);
+  v[r + 9] = t1;
+  setBox(l);
+  setBox(r);
+  return left;
+}
+
+let first: Cubic;
+let second: Cubic;
+let found: Meeting[] = [];
+let visits = 0;
+let coincident = false;
+
+/** Meetings of two cubics, or undefined when they share a stretch of one curve. */
+export function cubicMeetings(s: Cubic, u: Cubic): Meeting[] | undefined {
+  if (!hullsMeet(s, u)) return [];
+  found = [];
+  const meetings = found;
+  if (sharesEnds(s, u, meetings)) return meetings;
+  if (meetings.length === 2 && sharedStretch(s, u) !== undefined) return undefined;
+  first = s;
+  second = u;
+  used = 0;
+  visits = 0;
+  coincident = false;
+  visit(root(s), root(u));
+  found = [];
+  return coincident ? undefined : meetings;
+}
+
+function hullsMeet(s: Cubic, u: Cubic): boolean {
+  return (
+    Math.min(s.a.x, s.b.x, s.c.x, s.d.x) <= Math.max(u.a.x, u.b.x, u.c.x, u.d.x) + CONTACT &&
+    Math.min(u.a.x, u.b.x, u.c.x, u.d.x) <= Math.max(s.a.x, s.b.x, s.c.x, s.d.x) + CONTACT &&
+    Math.min(s.a.y, s.b.y, s.c.y, s.d.y) <= Math.max(u.a.y, u.b.y, u.c.y, u.d.y) + CONTACT &&
+    Math.min(u.a.y, u.b.y, u.c.y, u.d.y) <= Math.max(s.a.y, s.b.y, s.c.y, s.d.y) + CONTACT
+  );
+}
+
+/** Records ends in common; true when nothing else can be in common. */
+function sharesEnds(s: Cubic, u: Cubic, out: Meeting[]): boolean {
+  let apart = false;
+  if (samePoint(s.d, u.a)) {
+    out.push(endMeeting(s, u, 1, 0));
+    apart = leadsOn(s.a, s.b, s.c, s.d, u.b, u.c, u.d);
+  }
+  if (samePoint(s.a, u.d)) {
+    out.push(endMeeting(s, u, 0, 1));
+    apart = leadsOn(u.a, u.b, u.c, u.d, s.b, s.c, s.d);
+  }
+  if (samePoint(s.d, u.d)) {
+    out.push(endMeeting(s, u, 1, 1));
+    apart = leadsOn(s.a, s.b, s.c, s.d, u.c, u.b, u.a);
+  }
+  if (samePoint(s.a, u.a)) {
+    out.push(endMeeting(s, u, 0, 0));
+    apart = leadsOn(s.d, s.c, s.b, s.a, u.b, u.c, u.d);
+  }
+  return apart && out.length === 1;
+}
+
+function endMeeting(s: Cubic, u: Cubic, t: number, at: number): Meeting {
+  const p = leg(s, t);
+  const q = leg(u, at);
+  const turn = p.x * q.y - p.y * q.x;
+  const size = Math.sqrt((p.x * p.x + p.y * p.y) * (q.x * q.x + q.y * q.y));
+  const point = t === 0 ? s.a : s.d;
+  return Math.abs(turn) <= 1e-6 * size ? { t, u: at, point, tangent: true } : { t, u: at, point };
+}
+
+/** The direction at an end, looking past control points that lie on it. */
+function leg(s: Cubic, t: number): Point {
+  const o = t === 0 ? s.a : s.d;
+  for (const q of t === 0 ? [s.b, s.c, s.d] : [s.c, s.b, s.a]) {
+    if (!samePoint(q, o)) return { x: q.x - o.x, y: q.y - o.y };
+  }
+  return { x: 0, y: 0 };
+}
+
+/**
+ * Whether the curve a b c m and the curve m n o p that goes on from its end both advance in one direction all the way: then m
+ * is all they share.
+ */
+function leadsOn(a: Point, b: Point, c: Point, m: Point, n: Point, o: Point, p: Point): boolean {
+  let x1 = m.x - a.x;
+  let y1 = m.y - a.y;
+  let x2 = p.x - m.x;
+  let y2 = p.y - m.y;
+  const n1 = Math.sqrt(x1 * x1 + y1 * y1);
+  const n2 = Math.sqrt(x2 * x2 + y2 * y2);
+  if (!(n1 > 0 && n2 > 0)) return false;
+  x1 = x1 / n1 + x2 / n2;
+  y1 = y1 / n1 + y2 / n2;
+  const ahead = (from: Point, to: Point): boolean => (to.x - from.x) * x1 + (to.y - from.y) * y1 > 0;
+  return ahead(a, b) && ahead(b, c) && ahead(c, m) && ahead(m, n) && ahead(n, o) && ahead(o, p);
+}
+
+function visit(i: number, j: number): void {
+  if (++visits > LIMIT || coincident) return;
+  if (visits === ASK && sharedStretch(first, second) !== undefined) {
+    coincident = true;
+    return;
+  }
+  const v = store;
+  const a = i * WIDTH;
+  const b = j * WIDTH;
+  if (
+    v[a + 10]! > v[b + 12]! + CONTACT ||
+    v[b + 10]! > v[a + 12]! + CONTACT ||
+    v[a + 11]! > v[b + 13]! + CONTACT ||
+    v[b + 11]! > v[a + 13]! + CONTACT
+  )
+    return;
+  if (besides(a, b) || besides(b, a)) return;
+  const sizeA = Math.max(v[a + 12]! - v[a + 10]!, v[a + 13]! - v[a + 11]!);
+  const sizeB = Math.max(v[b + 12]! - v[b + 10]!, v[b + 13]! - v[b + 11]!);
+  const size = Math.max(sizeA, sizeB);
+  if (neverParallel(a, b)) {
+    if (crossing(a, b)) return;
+  } else if (size < NEAR) {
+    if (known(a, b) || touch(a, b)) return;
+  }
+  if (size < SMALLEST) {
+    endContact(a, b);
+    return;
+  }
+  if (sizeA >= sizeB) {
+    const k = halves(i);
+    visit(k, j);
+    visit(k + 1, j);
+  } else {
+    const k = halves(j);
+    visit(i, k);
+    visit(i, k + 1);
+  }
+}
+
+/** Whether part b lies wholly to one side of the strip around the chord of part a that holds a. */
+function besides(a: number, b: number): boolean {
+  const v = store;
+  const ax = v[a]!;
+  const ay = v[a + 1]!;
+  const ex = v[a + 6]! - ax;
+  const ey = v[a + 7]! - ay;
+  const hb = ex * (v[a + 3]! - ay) - ey * (v[a + 2]! - ax);
+  const hc = ex * (v[a + 5]! - ay) - ey * (v[a + 4]! - ax);
+  const slack = CONTACT * (Math.abs(ex) + Math.abs(ey));
+  const low = Math.min(0, hb, hc) - slack;
+  const high = Math.max(0, hb, hc) + slack;
+  const p = ex * (v[b + 1]! - ay) - ey * (v[b]! - ax);
+  const q = ex * (v[b + 3]! - ay) - ey * (v[b + 2]! - ax);
+  const r = ex * (v[b + 5]! - ay) - ey * (v[b + 4]! - ax);
+  const s = ex * (v[b + 7]! - ay) - ey * (v[b + 6]! - ax);
+  return (p > high && q > high && r > high && s > high) || (p < low && q < low && r < low && s < low);
+}
+
+/** All outer products of control legs have one sign; legs of no length do not count. */
+function neverParallel(a: number, b: number): boolean {
+  const v = store;
+  let sign = 0;
+  for (let k = 0; k < 6; k += 2) {
+    const px = v[a + k + 2]! - v[a + k]!;
+    const py = v[a + k + 3]! - v[a + k + 1]!;
+    if (px === 0 && py === 0) continue;
+    for (let m = 0; m < 6; m += 2) {
+      const qx = v[b + m + 2]! - v[b + m]!;
+      const qy = v[b + m + 3]! - v[b + m + 1]!;
+      if (qx === 0 && qy === 0) continue;
+      const turn = px * qy - py * qx;
+      if (turn === 0 || (sign !== 0 && turn < 0 === sign > 0)) return false;
+      sign = turn > 0 ? 1 : -1;
+    }
+  }
+  return sign !== 0;
+}
+
+// Point and derivatives at a parameter, in scalars.
+let x0 = 0;
+let y0 = 0;
+let x1 = 0;
+let y1 = 0;
+let x2 = 0;
+let y2 = 0;
+
+function evaluate(s: Cubic, t: number): void {
+  const r = 1 - t;
+  const { a, b, c, d } = s;
+  const abx = r * a.x + t * b.x;
+  const aby = r * a.y + t * b.y;
+  const bcx = r * b.x + t * c.x;
+  const bcy = r * b.y + t * c.y;
+  const cdx = r * c.x + t * d.x;
+  const cdy = r * c.y + t * d.y;
+  const lx = r * abx + t * bcx;
+  const ly = r * aby + t * bcy;
+  const hx = r * bcx + t * cdx;
+  const hy = r * bcy + t * cdy;
+  x0 = r * lx + t * hx;
+  y0 = r * ly + t * hy;
+  x1 = 3 * (hx - lx);
+  y1 = 3 * (hy - ly);
+  x2 = 6 * (abx - 2 * bcx + cdx);
+  y2 = 6 * (aby - 2 * bcy + cdy);
+}
+
+/** Newton for the one meeting two parts can have; false when it is not found in them. */
+function crossing(a: number, b: number): boolean {
+  const v = store;
+  const t0 = v[a + 8]!;
+  const t1 = v[a + 9]!;
+  const u0 = v[b + 8]!;
+  const u1 = v[b + 9]!;
+  // Start where the chords cross.
+  const ex = v[a + 6]! - v[a]!;
+  const ey = v[a + 7]! - v[a + 1]!;
+  const fx = v[b + 6]! - v[b]!;
+  const fy = v[b + 7]! - v[b + 1]!;
+  const ox = v[b]! - v[a]!;
+  const oy = v[b + 1]! - v[a + 1]!;
+  const turn = ex * fy - ey * fx;
+  const alpha = (ox * fy - oy * fx) / turn;
+  const beta = (ox * ey - oy * ex) / turn;
+  if (!(alpha > -0.5 && alpha < 1.5 && beta > -0.5 && beta < 1.5)) return false;
+  let t = t0 + (t1 - t0) * Math.min(1, Math.max(0, alpha));
+  let u = u0 + (u1 - u0) * Math.min(1, Math.max(0, beta));
+  const slackT = 0.5 * (t1 - t0);
+  const slackU = 0.5 * (u1 - u0);
+  for (let round = 0; round < 12; round++) {
+    evaluate(first, t);
+    const px = x0;
+    const py = y0;
+    const dx = x1;
+    const dy = y1;
+    evaluate(second, u);
+    const gx = px - x0;
+    const gy = py - y0;
+    const det = dx * y1 - dy * x1;
+    if (det === 0) return false;
+    const stepT = (gx * y1 - gy * x1) / det;
+    const stepU = (gx * dy - gy * dx) / det;
+    t -= stepT;
+    u -= stepU;
+    if (!(t > t0 - slackT && t < t1 + slackT && u > u0 - slackU && u < u1 + slackU)) return false;
+    // Quadratic convergence: after a step this small the next is below rounding.
+    if (Math.abs(stepT) < 1e-9 && Math.abs(stepU) < 1e-9) {
+      return t > t0 - 1e-9 && t < t1 + 1e-9 && u > u0 - 1e-9 && u < u1 + 1e-9 && record(t, u, false);
+    }
+  }
+  return false;
+}
+
+/** Newton for parallel tangents at the nearest; true when the curves touch there. */
+function touch(a: number, b: number): boolean {
+  const v = store;
+  let t = 0.5 * (v[a + 8]! + v[a + 9]!);
+  let u = 0.5 * (v[b + 8]! + v[b + 9]!);
+  const reachT = 4 * (v[a + 9]! - v[a + 8]!);
+  const reachU = 4 * (v[b + 9]! - v[b + 8]!);
+  const startT = t;
+  const startU = u;
+  for (let round = 0; round < 12; round++) {
+    evaluate(first, t);
+    const px = x0;
+    const py = y0;
+    const dx = x1;
+    const dy = y1;
+    const ex = x2;
+    const ey = y2;
+    evaluate(second, u);
+    const gx = px - x0;
+    const gy = py - y0;
+    const g = gx * dx + gy * dy;
+    const h = dx * y1 - dy * x1;
+    const gt = dx * dx + dy * dy + gx * ex + gy * ey;
+    const gu = -(x1 * dx + y1 * dy);
+    const ht = ex * y1 - ey * x1;
+    const hu = dx * y2 - dy * x2;
+    const det = gt * hu - gu * ht;
+    if (det === 0) return false;
+    const stepT = (g * hu - gu * h) / det;
+    const stepU = (gt * h - g * ht) / det;
+    t -= stepT;
+    u -= stepU;
+    if (!(Math.abs(t - startT) <= reachT && Math.abs(u - startU) <= reachU)) return false;
+    if (Math.abs(stepT) < 1e-9 && Math.abs(stepU) < 1e-9) return record(t, u, true);
+  }
+  return false;
+}
+
+/** Ends that come together without Newton having settled it. */
+function endContact(a: number, b: number): void {
+  record(0.5 * (store[a + 8]! + store[a + 9]!), 0.5 * (store[b + 8]! + store[b + 9]!), true);
+}
+
+/** Whether a meeting found before lies in both parts (or hard by them). */
+function known(a: number, b: number): boolean {
+  const v = store;
+  for (const m of found) {
+    const wideT = v[a + 9]! - v[a + 8]!;
+    const wideU = v[b + 9]! - v[b + 8]!;
+    if (
+      m.t >= v[a + 8]! - wideT &&
+      m.t <= v[a + 9]! + wideT &&
+      m.u >= v[b + 8]! - wideU &&
+      m.u <= v[b + 9]! + wideU
+    )
+      return true;
+  }
+  return false;
+}
+
+/** Adds a meeting, snapped to ends that lie within CONTACT; false when the two points are not together after all. */
+function record(t: number, u: number, tangent: boolean): boolean {
+  t = atEnd(first, t);
+  u = atEnd(second, u);
+  const p = pointAt(first, t);
+  const q = pointAt(second, u);
+  const x = p.x - q.x;
+  const y = p.y - q.y;
+  if (x * x + y * y > CONTACT * CONTACT) return false;
+  const near = tangent ? NEAR : 1e-6;
+  for (const m of found) {
+    if (
+      Math.abs(m.point.x - p.x) < near &&
+      Math.abs(m.point.y - p.y) < near &&
+      Math.abs(m.t - t) < 1e-3 &&
+      Math.abs(m.u - u) < 1e-3
+    )
+      return true;
+  }
+  const point = t !== 0 && t !== 1 && (u === 0 || u === 1) ? q : p;
+  found.push(tangent ? { t, u, point, tangent } : { t, u, point });
+  return true;
+}
+
+function atEnd(s: Cubic, t: number): number {
+  if (t <= 0) return 0;
+  if (t >= 1) return 1;
+  if (t > 1e-3 && t < 0.999) return t;
+  const p = pointAt(s, t);
+  const e = t < 0.5 ? s.a : s.d;
+  const x = p.x - e.x;
+  const y = p.y - e.y;
+  return x * x + y * y <= CONTACT * CONTACT ? (t < 0.5 ? 0 : 1) : t;
+}

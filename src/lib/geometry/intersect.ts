@@ -1,0 +1,215 @@
+import type { Chain, Cubic, Place, Point, Segment } from './types.ts';
+import { samePoint } from './point.ts';
+import { hullBox, pointAt } from './segment.ts';
+import { segmentLength } from './length.ts';
+import { CONTACT } from './contact.ts';
+import { intersectSegments } from './meet.ts';
+import { sharedStretch } from './overlap.ts';
+export { intersectSegments, type Meeting } from './meet.ts';
+
+/** Where two chains meet. */
+export interface Crossing {
+  readonly a: Place;
+  readonly b: Place;
+  readonly point: Point;
+  /** Parallel tangents: a touch, or a crossing at angle zero. */
+  readonly tangent?: boolean;
+  /** An end of a stretch in common (see `overlaps`). */
+  readonly overlap?: boolean;
+}
+
+/** A stretch in common, from place to place on either chain; `b` runs backwards where the chains run opposite ways. */
+export interface Overlap {
+  readonly a: readonly [Place, Place];
+  readonly b: readonly [Place, Place];
+}
+
+/** Turns segment parameters into places, with the lengths before each segment summed once; `keep` keeps a segment's end. */
+function placer(c: Chain): (segment: number, t: number, point: Point, keep?: boolean) => Place {
+  const before: number[] = [0];
+  const closed = c.length > 0 && samePoint(c[0]!.a, c[c.length - 1]!.d);
+  return (segment, t, point, keep = false) => {
+    if (t === 1 && !keep && (segment + 1 < c.length || closed)) {
+      // A joint is the start of the next segment, and the end of a closed chain its start.
+      segment = segment + 1 < c.length ? segment + 1 : 0;
+      t = 0;
+    }
+    for (let i = before.length; i <= segment; i++) before.push(before[i - 1]! + segmentLength(c[i - 1]!));
+    return { segment, t, length: before[segment]! + segmentLength(c[segment]!, 0, t), point };
+  };
+}
+
+function boxesApart(s: Segment, u: Segment): boolean {
+  const a = hullBox(s);
+  const b = hullBox(u);
+  return (
+    a.minX > b.maxX + CONTACT ||
+    b.minX > a.maxX + CONTACT ||
+    a.minY > b.maxY + CONTACT ||
+    b.minY > a.maxY + CONTACT
+  );
+}
+
+/** Each place once: at a joint both neighbours report. */
+function addOnce(out: Crossing[], x: Crossing): void {
+  for (const y of out) {
+    if (
+      Math.abs(x.point.x - y.point.x) <= 4 * CONTACT &&
+      Math.abs(x.point.y - y.point.y) <= 4 * CONTACT &&
+      sameSpot(x.a, y.a) &&
+      sameSpot(x.b, y.b)
+    )
+      return;
+  }
+  out.push(x);
+}
+
+const sameSpot = (p: Place, q: Place): boolean =>
+  (p.segment === q.segment && p.t === q.t) || Math.abs(p.length - q.length) < 1e-6;
+
+const inOrder = (out: Crossing[]): Crossing[] =>
+  out.sort((p, q) => p.a.length - q.a.length || p.b.length - q.b.length);
+
+/**
+ * Where two chains meet, in order along the first; a meeting at a joint is reported once, as the start of the segment that
+ * begins there. Touches count; a stretch in common gives its ends, marked `overlap`.
+ */
+export function intersectChains(c: Chain, k: Chain): Crossing[] {
+  const out: Crossing[] = [];
+  const onC = placer(c);
+  const onK = placer(k);
+  for (let i = 0; i < c.length; i++) {
+    for (let j = 0; j < k.length; j++) {
+      if (boxesApart(c[i]!, k[j]!)) continue;
+      for (const { t, u, ...rest } of intersectSegments(c[i]!, k[j]!)) {
+        addOnce(out, { ...rest, a: onC(i, t, rest.point), b: onK(j, u, rest.point) });
+      }
+    }
+  }
+  return inOrder(out);
+}
+
+/**
+ * Where a chain meets itself, other than in its joints: `a` comes before `b`. Fold-backs along the same curve give the
+ * ends of the stretch, marked `overlap`.
+ */
+export function selfIntersections(c: Chain): Crossing[] {
+  const out: Crossing[] = [];
+  const place = placer(c);
+  meetItself(c, (i, t, j, u, rest) => {
+    const a = place(i, t, rest.point);
+    const b = place(j, u, rest.point);
+    addOnce(out, { ...rest, ...(a.length <= b.length ? { a, b } : { a: b, b: a }) });
+    return false;
+  });
+  return inOrder(out);
+}
+
+/** Whether a chain neither crosses nor touches itself (its joints, and the closing of a closed chain, apart). */
+export const isSimple = (c: Chain): boolean => !meetItself(c, () => true);
+
+type Rest = Omit<Crossing, 'a' | 'b'>;
+
+/** Reports the meetings of a chain with itself until `report` says to stop; true when stopped. */
+function meetItself(
+  c: Chain,
+  report: (i: number, t: number, j: number, u: number, rest: Rest) => boolean,
+): boolean {
+  // Segments of no length are passed over: their neighbours meet in them.
+  const live: number[] = [];
+  const box: number[] = [];
+  for (let i = 0; i < c.length; i++) {
+    const s = c[i]!;
+    const b = hullBox(s);
+    if (b.minX === b.maxX && b.minY === b.maxY) continue;
+    live.push(i);
+    box.push(b.minX, b.minY, b.maxX, b.maxY);
+    if (s.kind === 'cubic') {
+      const loop = loopOf(s);
+      if (loop !== undefined && report(i, loop.t, i, loop.u, { point: loop.point })) return true;
+    }
+  }
+  const n = live.length;
+  const closed = n > 1 && samePoint(c[live[0]!]!.a, c[live[n - 1]!]!.d);
+  for (let p = 0; p < n; p++) {
+    const minX = box[4 * p]! - CONTACT;
+    const minY = box[4 * p + 1]! - CONTACT;
+    const maxX = box[4 * p + 2]! + CONTACT;
+    const maxY = box[4 * p + 3]! + CONTACT;
+    const s = c[live[p]!]!;
+    for (let q = p + 1; q < n; q++) {
+      if (box[4 * q]! > maxX || box[4 * q + 2]! < minX || box[4 * q + 1]! > maxY || box[4 * q + 3]! < minY)
+        continue;
+      const w = c[live[q]!]!;
+      const next = q === p + 1;
+      const wraps = closed && p === 0 && q === n - 1;
+      if (next && !wraps && s.kind === 'line' && w.kind === 'line' && !foldsBack(s, w)) continue;
+      for (const { t, u, ...rest } of intersectSegments(s, w)) {
+        if ((next && t === 1 && u === 0) || (wraps && t === 0 && u === 1)) {
+          // (Of a fold-back the joint is one end; the other end reports it.)
+          continue;
+        }
+        if (report(live[p]!, t, live[q]!, u, rest)) return true;
+      }
+    }
+  }
+  return false;
+}
+
+/** Whether the second of two lines that follow each other runs back along the first. */
+function foldsBack(s: Segment, u: Segment): boolean {
+  const ax = s.d.x - s.a.x;
+  const ay = s.d.y - s.a.y;
+  const bx = u.d.x - u.a.x;
+  const by = u.d.y - u.a.y;
+  const along = ax * bx + ay * by;
+  return along < 0 && Math.abs(ax * by - ay * bx) <= -1e-9 * along;
+}
+
+/**
+ * Where a cubic crosses itself: P(t) = P(u), divided by t − u, is linear in t + u and t·u. The closing of a cubic that ends
+ * where it starts does not count.
+ */
+function loopOf(s: Cubic): { t: number; u: number; point: Point } | undefined {
+  const ax = s.d.x - s.a.x + 3 * (s.b.x - s.c.x);
+  const ay = s.d.y - s.a.y + 3 * (s.b.y - s.c.y);
+  const bx = 3 * (s.a.x - 2 * s.b.x + s.c.x);
+  const by = 3 * (s.a.y - 2 * s.b.y + s.c.y);
+  const cx = 3 * (s.b.x - s.a.x);
+  const cy = 3 * (s.b.y - s.a.y);
+  const ab = ax * by - ay * bx;
+  const aa = ax * ax + ay * ay;
+  if (ab === 0 || aa === 0) return undefined;
+  const sum = -(ax * cy - ay * cx) / ab;
+  const product = sum * sum + ((bx * sum + cx) * ax + (by * sum + cy) * ay) / aa;
+  const square = sum * sum - 4 * product;
+  if (!(square > 1e-12)) return undefined;
+  const root = Math.sqrt(square);
+  const t = 0.5 * (sum - root);
+  const u = 0.5 * (sum + root);
+  if (!(t > -1e-12 && u < 1 + 1e-12)) return undefined;
+  if (t < 1e-12 && u > 1 - 1e-12) return undefined;
+  const from = Math.max(0, t);
+  return { t: from, u: Math.min(1, u), point: pointAt(s, from) };
+}
+
+/** The stretches where two chains run on the same curve, segment by segment, in order along the first. */
+export function overlaps(c: Chain, k: Chain): Overlap[] {
+  const out: Overlap[] = [];
+  const onC = placer(c);
+  const onK = placer(k);
+  for (let i = 0; i < c.length; i++) {
+    for (let j = 0; j < k.length; j++) {
+      if (boxesApart(c[i]!, k[j]!)) continue;
+      const o = sharedStretch(c[i]!, k[j]!);
+      if (o === undefined) continue;
+      const from = pointAt(c[i]!, o.t0);
+      const to = pointAt(c[i]!, o.t1);
+      out.push({
+        a: [onC(i, o.t0, from), onC(i, o.t1, to, true)],
+        b: [onK(j, o.u0, from, o.u0 > o.u1), onK(j, o.u1, to, o.u0 < o.u1)],
+      });
+    }
+  }
+  return out.sort((p, q) => p.a[0].length - q.a[0].length);
+}

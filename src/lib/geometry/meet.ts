@@ -1,0 +1,201 @@
+import type { Cubic, Line, Point, Segment } from './types.ts';
+import { CONTACT, NEAR, type Meeting } from './contact.ts';
+import { cubicMeetings } from './cubics.ts';
+import { sharedStretch } from './overlap.ts';
+import { pointAt } from './segment.ts';
+export type { Meeting } from './contact.ts';
+
+/**
+ * Where two segments meet, in order along the first. Ends that are the same point, bit for bit, are met there exactly; an end
+ * within 1e-9 mm of the other segment meets it at that end. A stretch on the same curve gives its two ends, marked
+ * `overlap`, and beside them nothing.
+ */
+export function intersectSegments(s: Segment, u: Segment): Meeting[] {
+  const found =
+    s.kind === 'cubic' && u.kind === 'cubic'
+      ? cubicMeetings(s, u)
+      : s.kind === 'line'
+        ? u.kind === 'line'
+          ? lineMeetings(s, u)
+          : lineCubicMeetings(s, u)
+        : lineCubicMeetings(u as Line, s)?.map(swap);
+  const out = found ?? sharedEnds(s, u);
+  return out.length > 1 ? out.sort((p, q) => p.t - q.t) : out;
+}
+
+const swap = (m: Meeting): Meeting => ({ ...m, t: m.u, u: m.t });
+
+/** The ends of a stretch in common. */
+function sharedEnds(s: Segment, u: Segment): Meeting[] {
+  const o = sharedStretch(s, u);
+  if (o === undefined) return [];
+  return [
+    { t: o.t0, u: o.u0, point: meetingPoint(s, u, o.t0, o.u0), tangent: true, overlap: true },
+    { t: o.t1, u: o.u1, point: meetingPoint(s, u, o.t1, o.u1), tangent: true, overlap: true },
+  ];
+}
+
+/** An end point where there is one, so that a meeting at an end keeps its bits. */
+function meetingPoint(s: Segment, u: Segment, t: number, at: number): Point {
+  if (t === 0) return s.a;
+  if (t === 1) return s.d;
+  if (at === 0) return u.a;
+  if (at === 1) return u.d;
+  return pointAt(s, t);
+}
+
+/** Line with line; undefined when they run along each other. */
+function lineMeetings(s: Line, u: Line): Meeting[] | undefined {
+  const ax = s.d.x - s.a.x;
+  const ay = s.d.y - s.a.y;
+  const bx = u.d.x - u.a.x;
+  const by = u.d.y - u.a.y;
+  const ox = u.a.x - s.a.x;
+  const oy = u.a.y - s.a.y;
+  const aa = ax * ax + ay * ay;
+  const bb = bx * bx + by * by;
+  if (aa === 0 || bb === 0) return pointMeeting(s, u);
+  const turn = ax * by - ay * bx;
+  const la = Math.sqrt(aa);
+  const lb = Math.sqrt(bb);
+  if (Math.abs(turn) <= 1e-12 * la * lb) {
+    if (Math.abs(ax * oy - ay * ox) > CONTACT * la) return [];
+    // On one carrier: where the second starts and ends along the first.
+    const t0 = (ax * ox + ay * oy) / aa;
+    const t1 = t0 + (ax * bx + ay * by) / aa;
+    const near = CONTACT / la;
+    const low = Math.max(0, Math.min(t0, t1));
+    const high = Math.min(1, Math.max(t0, t1));
+    if (high < low - near) return [];
+    if ((high - low) * la > 1e-5) return undefined;
+    const t = low < 0.5 ? 0 : 1;
+    const at = Math.abs(t - t0) < Math.abs(t - t1) ? 0 : 1;
+    return [{ t, u: at, point: t === 0 ? s.a : s.d, tangent: true }];
+  }
+  let t = (ox * by - oy * bx) / turn;
+  let at = (ox * ay - oy * ax) / turn;
+  // How far along either segment the contact reaches: more when they meet at a slant.
+  const reach = (CONTACT * la * lb) / Math.abs(turn);
+  if (t < -reach / la || t > 1 + reach / la || at < -reach / lb || at > 1 + reach / lb) return [];
+  t = snap(t, CONTACT / la);
+  at = snap(at, CONTACT / lb);
+  return [{ t, u: at, point: meetingPoint(s, u, t, at) }];
+}
+
+function snap(t: number, near: number): number {
+  return t <= near ? 0 : t >= 1 - near ? 1 : t;
+}
+
+/** When one of two lines is a single point. */
+function pointMeeting(s: Line, u: Line): Meeting[] {
+  const point = s.a.x === s.d.x && s.a.y === s.d.y;
+  const [p, l] = point ? [s.a, u] : [u.a, s];
+  const x = l.d.x - l.a.x;
+  const y = l.d.y - l.a.y;
+  const n = x * x + y * y;
+  const raw = n === 0 ? 0 : ((p.x - l.a.x) * x + (p.y - l.a.y) * y) / n;
+  const t = snap(raw, n === 0 ? 1 : CONTACT / Math.sqrt(n));
+  const dx = l.a.x + t * x - p.x;
+  const dy = l.a.y + t * y - p.y;
+  if (dx * dx + dy * dy > CONTACT * CONTACT) return [];
+  return [point ? { t: 0, u: t, point: p } : { t, u: 0, point: p }];
+}
+
+/**
+ * Line with cubic: roots of the cubic's height above the line. The height is cut where it turns (a quadratic), so each part
+ * is monotone and holds one root or none; a turn within 1e-9 mm of the line is a touch. Undefined when the cubic is
+ * straight and runs along the line.
+ */
+function lineCubicMeetings(l: Line, s: Cubic): Meeting[] | undefined {
+  const x = l.d.x - l.a.x;
+  const y = l.d.y - l.a.y;
+  const length = Math.sqrt(x * x + y * y);
+  // A line of no length has no direction to measure from; any will do for the one point.
+  const nx = length > 0 ? -y / length : 0;
+  const ny = length > 0 ? x / length : 1;
+  const ha = nx * (s.a.x - l.a.x) + ny * (s.a.y - l.a.y);
+  const hb = nx * (s.b.x - l.a.x) + ny * (s.b.y - l.a.y);
+  const hc = nx * (s.c.x - l.a.x) + ny * (s.c.y - l.a.y);
+  const hd = nx * (s.d.x - l.a.x) + ny * (s.d.y - l.a.y);
+  if (ha > CONTACT && hb > CONTACT && hc > CONTACT && hd > CONTACT) return [];
+  if (ha < -CONTACT && hb < -CONTACT && hc < -CONTACT && hd < -CONTACT) return [];
+  const flat = Math.max(Math.abs(ha), Math.abs(hb), Math.abs(hc), Math.abs(hd)) <= CONTACT;
+  if (flat && length > 0) return straightMeetings(l, s, ny, -nx, length);
+  const out: Meeting[] = [];
+  const p = hd - ha + 3 * (hb - hc);
+  const q = 2 * (ha - 2 * hb + hc);
+  const r = hb - ha;
+  const height = (t: number): number => {
+    const v = 1 - t;
+    return v * v * (v * ha + 3 * t * hb) + t * t * (3 * v * hc + t * hd);
+  };
+  const meet = (at: number, tangent: boolean): void => {
+    const o = at === 0 ? s.a : at === 1 ? s.d : pointAt(s, at);
+    const along = ny * (o.x - l.a.x) - nx * (o.y - l.a.y);
+    // A touch is spread out along the line, so its place is only known to the root of the tolerance.
+    const far = tangent ? 1e-6 : CONTACT;
+    if (along < -far || along > length + far) return;
+    const t = length > 0 ? snap(along / length, CONTACT / length) : 0;
+    out.push({ t, u: at, point: meetingPoint(l, s, t, at), ...(tangent ? { tangent } : {}) });
+  };
+  const turns: number[] = [];
+  const square = q * q - 4 * p * r;
+  if (square > 0) {
+    const h = -0.5 * (q + (q < 0 ? -1 : 1) * Math.sqrt(square));
+    for (const t of h / p < r / h ? [h / p, r / h] : [r / h, h / p]) if (t > 0 && t < 1) turns.push(t);
+  }
+  turns.push(1);
+  const leg0 = Math.abs(s.b.x - s.a.x) + Math.abs(s.b.y - s.a.y);
+  const leg1 = Math.abs(s.d.x - s.c.x) + Math.abs(s.d.y - s.c.y);
+  const starts = Math.abs(ha) <= CONTACT;
+  const ends = Math.abs(hd) <= CONTACT;
+  if (starts) meet(0, Math.abs(hb - ha) <= 1e-6 * leg0);
+  let t0 = 0;
+  let h0 = ha;
+  for (const t1 of turns) {
+    const h1 = t1 === 1 ? hd : height(t1);
+    if (Math.abs(h1) > CONTACT) {
+      if (Math.abs(h0) > CONTACT && h0 < 0 !== h1 < 0) meet(bracket(t0, t1, h1 > 0), false);
+    } else if (t1 === 1) {
+      meet(1, Math.abs(hd - hc) <= 1e-6 * leg1);
+    } else if (!(starts && t1 * leg0 < NEAR) && !(ends && (1 - t1) * leg1 < NEAR)) {
+      // (A turn hard by an end that is met is the contact of that end.)
+      meet(t1, true);
+    }
+    t0 = t1;
+    h0 = h1;
+  }
+  return out;
+
+  function bracket(low: number, high: number, rising: boolean): number {
+    let lo = low;
+    let hi = high;
+    let t = 0.5 * (lo + hi);
+    for (let round = 0; round < 80; round++) {
+      const value = height(t);
+      if (value === 0) return t;
+      if (value > 0 === rising) hi = t;
+      else lo = t;
+      let next = t - value / (3 * ((p * t + q) * t + r));
+      if (!(next > lo && next < hi)) next = 0.5 * (lo + hi);
+      if (Math.abs(next - t) <= 1e-16 || hi - lo <= 2e-16) return next;
+      t = next;
+    }
+    return t;
+  }
+}
+
+/** A cubic whose control points all lie on the carrier of the line (unit direction dx, dy). */
+function straightMeetings(l: Line, s: Cubic, dx: number, dy: number, length: number): Meeting[] | undefined {
+  const at = (p: Point): number => dx * (p.x - l.a.x) + dy * (p.y - l.a.y);
+  const a = at(s.a);
+  const b = at(s.b);
+  const c = at(s.c);
+  const d = at(s.d);
+  if (Math.max(a, b, c, d) < -CONTACT || Math.min(a, b, c, d) > length + CONTACT) return [];
+  // Only the ends touch, unless control points reach past them.
+  if (Math.max(a, b, c, d) <= CONTACT) return [{ t: 0, u: a > d ? 0 : 1, point: l.a, tangent: true }];
+  if (Math.min(a, b, c, d) >= length - CONTACT)
+    return [{ t: 1, u: a < d ? 0 : 1, point: l.d, tangent: true }];
+  return undefined;
+}
