@@ -39,7 +39,7 @@ export function placeAtLength(c: Chain, mm: number): Place {
       const rest = mm - before;
       if (rest < own - JOINT) {
         if (rest <= JOINT) return { segment: i, t: 0, length: before, point: s.a };
-        const t = parameterAtLength(s, rest);
+        const t = parameterAtLength(s, rest, own);
         return { segment: i, t, length: mm, point: pointAt(s, t) };
       }
       before += own;

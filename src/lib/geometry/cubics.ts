@@ -186,16 +186,16 @@ function leg(s: Cubic, t: number): Point {
  * is all they share.
  */
 function leadsOn(a: Point, b: Point, c: Point, m: Point, n: Point, o: Point, p: Point): boolean {
-  let x1 = m.x - a.x;
-  let y1 = m.y - a.y;
-  let x2 = p.x - m.x;
-  let y2 = p.y - m.y;
-  const n1 = Math.sqrt(x1 * x1 + y1 * y1);
-  const n2 = Math.sqrt(x2 * x2 + y2 * y2);
-  if (!(n1 > 0 && n2 > 0)) return false;
-  x1 = x1 / n1 + x2 / n2;
-  y1 = y1 / n1 + y2 / n2;
-  const ahead = (from: Point, to: Point): boolean => (to.x - from.x) * x1 + (to.y - from.y) * y1 > 0;
+  const ex = m.x - a.x;
+  const ey = m.y - a.y;
+  const fx = p.x - m.x;
+  const fy = p.y - m.y;
+  const e = Math.sqrt(ex * ex + ey * ey);
+  const f = Math.sqrt(fx * fx + fy * fy);
+  if (!(e > 0 && f > 0)) return false;
+  const wx = ex / e + fx / f;
+  const wy = ey / e + fy / f;
+  const ahead = (from: Point, to: Point): boolean => (to.x - from.x) * wx + (to.y - from.y) * wy > 0;
   return ahead(a, b) && ahead(b, c) && ahead(c, m) && ahead(m, n) && ahead(n, o) && ahead(o, p);
 }
 

@@ -22,9 +22,9 @@ const W16 = [
 ];
 
 // Sums of semi-axes beyond which n nodes leave less than about 1e-15 of the length: ρ^−2n.
-const RHO_16 = 3.1;
-const RHO_8 = 9;
-const RHO_4 = 75;
+const RHO_16 = 2.5;
+const RHO_8 = 6.7;
+const RHO_4 = 52;
 
 // The speed's coefficients, and the branch points (t = r ± i·m). Module state, but only between two lines of one call.
 let px = 0;
@@ -136,14 +136,16 @@ export function segmentLength(s: Segment, t0 = 0, t1 = 1): number {
 }
 
 /**
- * The parameter at `mm` along the segment, clamped to [0, 1]; exactly 0 and 1 at nothing and at full length. Newton on the arc
- * length, each round measuring only the step since the last; bisection takes over where the speed vanishes.
+ * The parameter at `mm` along the segment, clamped to [0, 1]; exactly 0 and 1 at nothing and at full length. `total` is the
+ * segment's length, for callers who have it. Newton on the arc length, each round measuring only the step since the last;
+ * bisection takes over where the speed vanishes.
  */
-export function parameterAtLength(s: Segment, mm: number): number {
+export function parameterAtLength(s: Segment, mm: number, total = segmentLength(s)): number {
   if (!(mm > 0)) return 0;
-  const total = segmentLength(s);
   if (mm >= total) return 1;
-  return s.kind === 'line' ? mm / total : invertLength(mm, total);
+  if (s.kind === 'line') return mm / total;
+  prepare(s);
+  return invertLength(mm, total);
 }
 
 /** Newton for the cubic that was prepared last, 0 < mm < total. */

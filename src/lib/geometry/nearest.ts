@@ -1,8 +1,8 @@
-import type { Chain, Cubic, Place, Point, Segment } from './types.ts';
+import type { Chain, Place, Point, Segment } from './types.ts';
 import { distance } from './point.ts';
 import { pointAt } from './segment.ts';
 import { segmentLength } from './length.ts';
-import { unitRoots } from './roots.ts';
+import { footParameter } from './foot.ts';
 
 export interface Nearest {
   readonly t: number;
@@ -40,50 +40,9 @@ export function nearestOnSegment(s: Segment, p: Point): Nearest {
     const point = pointAt(s, t);
     return { t, point, distance: distance(p, point) };
   }
-  let t = 0;
-  let point = s.a;
-  let best = distance(p, s.a);
-  for (const root of footParameters(s, p)) {
-    const q = pointAt(s, root);
-    const d = distance(p, q);
-    if (d < best) {
-      t = root;
-      point = q;
-      best = d;
-    }
-  }
-  const end = distance(p, s.d);
-  if (end < best) return { t: 1, point: s.d, distance: end };
-  return { t, point, distance: best };
-}
-
-/** Where the line to p stands square on the cubic: roots of (P − p)·P', of fifth degree. */
-function footParameters(s: Cubic, p: Point): number[] {
-  const ax = s.a.x - p.x;
-  const ay = s.a.y - p.y;
-  const bx = s.b.x - p.x;
-  const by = s.b.y - p.y;
-  const cx = s.c.x - p.x;
-  const cy = s.c.y - p.y;
-  const dx = s.d.x - p.x;
-  const dy = s.d.y - p.y;
-  const ux = bx - ax;
-  const uy = by - ay;
-  const vx = cx - bx;
-  const vy = cy - by;
-  const wx = dx - cx;
-  const wy = dy - cy;
-  return unitRoots(
-    [
-      ax * ux + ay * uy,
-      (2 * (ax * vx + ay * vy) + 3 * (bx * ux + by * uy)) / 5,
-      (ax * wx + ay * wy + 6 * (bx * vx + by * vy) + 3 * (cx * ux + cy * uy)) / 10,
-      (3 * (bx * wx + by * wy) + 6 * (cx * vx + cy * vy) + dx * ux + dy * uy) / 10,
-      (3 * (cx * wx + cy * wy) + 2 * (dx * vx + dy * vy)) / 5,
-      dx * wx + dy * wy,
-    ],
-    false,
-  );
+  const t = footParameter(s, p);
+  const point = pointAt(s, t);
+  return { t, point, distance: distance(p, point) };
 }
 
 /** A foot on a chain: which segment, where on it, and how far (mm). */

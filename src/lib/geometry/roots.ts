@@ -79,15 +79,12 @@ function bracketed(c: readonly number[]): number {
   for (let round = 0; round < 80; round++) {
     // Value and slope by Horner in Bernstein form.
     const u = 1 - t;
-    let value = 0;
-    let slope = 0;
     let choose = 1;
     let power = 1;
     let choose1 = 1;
-    value = c[0]!;
-    slope = 0;
+    let value = c[0]!;
     // Σ C(n,i) t^i u^(n−i) c_i = ((c0 u + n t c1) u + …); slope likewise on the differences.
-    slope = c[1]! - c[0]!;
+    let slope = c[1]! - c[0]!;
     for (let i = 1; i <= n; i++) {
       power *= t;
       choose = (choose * (n - i + 1)) / i;
