@@ -1,4 +1,4 @@
-import type { Chain, Place, Point, Segment } from './types.ts';
+import type { Box, Chain, Place, Point, Segment } from './types.ts';
 import { distance } from './point.ts';
 import { pointAt } from './segment.ts';
 import { segmentLength } from './length.ts';
@@ -9,6 +9,13 @@ export interface Nearest {
   readonly point: Point;
   /** mm */
   readonly distance: number;
+}
+
+/** Square of the distance from p to a box; 0 inside. */
+export function boxDistance2(b: Box, p: Point): number {
+  const x = p.x < b.minX ? b.minX - p.x : p.x > b.maxX ? p.x - b.maxX : 0;
+  const y = p.y < b.minY ? b.minY - p.y : p.y > b.maxY ? p.y - b.maxY : 0;
+  return x * x + y * y;
 }
 
 /** Square of the distance from p to the box of a segment's control points: never more than that to the segment. */
