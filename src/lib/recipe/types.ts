@@ -81,7 +81,7 @@ export interface Turn extends Base<'turn'> {
 export interface Separate extends Base<'separate'> {
   readonly line: string;
 }
-/** Move a whole piece on the table, mm and radians about its first landmark; never changes a mark. */
+/** Where a whole piece lies on the table: mm and radians from its own place; the last one counts. Never changes a mark. */
 export interface PlacePiece extends Base<'place'> {
   readonly piece: string;
   readonly dx: number;
@@ -229,6 +229,10 @@ export interface Work {
   readonly readings: Readonly<Record<string, number>>;
   readonly walked: readonly Walk[];
   readonly overlaid: readonly string[];
+  /** Where pieces were moved to on the table, by piece id; the pieces' own numbers do not change. mm, radians. */
+  readonly placed: Readonly<
+    Record<string, { readonly dx: number; readonly dy: number; readonly angle: number }>
+  >;
 }
 
 /** Why a command could not be applied; the work stays as it was. */

@@ -1,0 +1,20 @@
+import { readFileSync } from 'node:fs';
+
+/** The text of a file, or why it cannot be read, in one line. Never throws. */
+export function readText(path: string): { readonly text: string } | { readonly unreadable: string } {
+  let bytes: Uint8Array;
+  try {
+    bytes = readFileSync(path);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === 'ENOENT') return { unreadable: 'there is no such file' };
+    if (code === 'EISDIR') return { unreadable: 'it is a folder' };
+    if (code === 'EACCES') return { unreadable: 'it may not be read' };
+    return { unreadable: code ?? 'it cannot be read' };
+  }
+  try {
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+  } catch {
+    return { unreadable: 'it is not text in UTF-8' };
+  }
+}

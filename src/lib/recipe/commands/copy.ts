@@ -1,0 +1,16 @@
+import * as v from 'valibot';
+import { copyPieces as copied } from '../../pattern/copy.ts';
+import { piecesOfSet, refused } from '../pieces.ts';
+import { base, fabric } from '../shapes.ts';
+import type { CopyPieces } from '../types.ts';
+import { kind } from './kind.ts';
+
+/** Copies the learner's own set once for a fabric. */
+export const copy = kind<CopyPieces>({
+  name: 'copy',
+  schema: v.strictObject({ ...base('copy'), as: fabric }),
+  apply: (work, { as }) => {
+    if (piecesOfSet(work, `@${as}`).length > 0) return refused('already-copied', { as });
+    return { work: { ...work, pieces: [...work.pieces, ...copied(piecesOfSet(work, ''), as)] } };
+  },
+});

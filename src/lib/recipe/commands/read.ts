@@ -1,0 +1,17 @@
+import * as v from 'valibot';
+import { base, mm } from '../shapes.ts';
+import type { Read } from '../types.ts';
+import { kind } from './kind.ts';
+
+/** Enters a reading, radians or mm; reading again replaces. */
+export const read = kind<Read>({
+  name: 'read',
+  schema: v.strictObject({
+    ...base('read'),
+    what: v.picklist(['dart-angle', 'leg-length', 'intake']),
+    value: mm,
+  }),
+  apply: (work, { what, value }) => ({
+    work: { ...work, readings: { ...work.readings, [what]: value } },
+  }),
+});

@@ -1,0 +1,24 @@
+import * as v from 'valibot';
+import { turnPart } from '../../pattern/turn.ts';
+import { resolveAnchor } from '../anchors.ts';
+import { pieceWithDart, refused, withPieces } from '../pieces.ts';
+import { anchor, base, id, turnBy } from '../shapes.ts';
+import type { Turn } from '../types.ts';
+import { kind } from './kind.ts';
+
+/** Turns a part about a point and keeps the fact for whoever asks why the legs do not meet. */
+export const turn = kind<Turn>({
+  name: 'turn',
+  schema: v.strictObject({ ...base('turn'), dart: id, part: id, about: anchor, by: turnBy }),
+  apply: (work, { dart, part, about, by }) => {
+    const piece = pieceWithDart(work, dart);
+    if (piece === undefined) return refused('no-such-dart', { dart });
+    const pivot = resolveAnchor(work, about, piece.id);
+    if (pivot === undefined) return refused('no-such-place');
+    const turned = turnPart(piece, { dart, part, pivot, by });
+    if ('refused' in turned) return turned;
+    return {
+      work: { ...withPieces(work, piece.id, turned.ok.piece), turns: [...work.turns, turned.ok.fact] },
+    };
+  },
+});

@@ -1,0 +1,24 @@
+import * as v from 'valibot';
+import { seamOf } from '../../pattern/seam.ts';
+import { piecesOfSet, refused, setFor } from '../pieces.ts';
+import { base, fabric, id } from '../shapes.ts';
+import type { Walk } from '../types.ts';
+import { kind } from './kind.ts';
+
+/** Walks a seam and notes what the learner concluded; walking the same line of it again replaces. */
+export const walk = kind<Walk>({
+  name: 'walk',
+  schema: v.strictObject({
+    ...base('walk'),
+    seam: id,
+    along: v.picklist(['seam', 'cut']),
+    says: v.picklist(['match', 'eased', 'differs']),
+    as: v.exactOptional(fabric),
+  }),
+  apply: (work, command) => {
+    const runs = seamOf(piecesOfSet(work, setFor(work, command.as)), command.seam);
+    if (runs === undefined) return refused('no-such-seam', { seam: command.seam });
+    const others = work.walked.filter((w) => w.seam !== command.seam || w.as !== command.as);
+    return { work: { ...work, walked: [...others, command] } };
+  },
+});

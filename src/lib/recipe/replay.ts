@@ -1,0 +1,59 @@
+import { apply } from './apply.ts';
+import { startWork } from './start.ts';
+import type { Attempt, Command, Recipe, Replayed, Unfollowed, Work } from './types.ts';
+
+/**
+ * All commands of a recipe in the order of the list, on its block. A command that cannot be followed is left out and
+ * listed. Pure: the same recipe gives the same bits everywhere. Throws RangeError for a block that does not exist
+ * (`parseRecipe` lets none through).
+ */
+export function replay(recipe: Recipe): Replayed {
+  let work = startWork(recipe.block);
+  const unfollowed: Unfollowed[] = [];
+  recipe.commands.forEach((command, index) => {
+    const next = apply(work, command);
+    if ('work' in next) work = next.work;
+    else unfollowed.push({ index, command, refused: next.refused });
+  });
+  return { work, unfollowed };
+}
+
+/** The table before and after one step's commands. `index` of an unfollowed command is its place in the whole list. */
+export interface StepReplay {
+  readonly before: Work;
+  readonly after: Work;
+  readonly commands: readonly Command[];
+  readonly unfollowed: readonly Unfollowed[];
+}
+
+/**
+ * The attempt step by step, in one pass: commands go by the order of their steps and, within a step, by the order in
+ * which they were given, so that something put right in an earlier step later on comes where it belongs. A command
+ * without a step, or of a step that is not listed, goes with the step of the command before it (the first step when
+ * none comes before).
+ */
+export function replayByStep(attempt: Recipe | Attempt, stepIds: readonly string[]): Map<string, StepReplay> {
+  const indices: number[][] = stepIds.map(() => []);
+  const order = new Map(stepIds.map((id, i) => [id, i]));
+  let last = 0;
+  attempt.commands.forEach((command, index) => {
+    last = (command.step === undefined ? undefined : order.get(command.step)) ?? last;
+    indices[last]?.push(index);
+  });
+  const steps = new Map<string, StepReplay>();
+  let work = startWork(attempt.block);
+  stepIds.forEach((id, i) => {
+    const before = work;
+    const commands: Command[] = [];
+    const unfollowed: Unfollowed[] = [];
+    for (const index of indices[i]!) {
+      const command = attempt.commands[index]!;
+      commands.push(command);
+      const next = apply(work, command);
+      if ('work' in next) work = next.work;
+      else unfollowed.push({ index, command, refused: next.refused });
+    }
+    steps.set(id, { before, after: work, commands, unfollowed });
+  });
+  return steps;
+}

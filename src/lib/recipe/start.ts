@@ -1,0 +1,28 @@
+import { draftBlock } from '../pattern/draft.ts';
+import { FIGURES } from '../pattern/figures.ts';
+import type { Measures } from '../pattern/types.ts';
+import type { BlockChoice, Work } from './types.ts';
+
+/** The measurements of a block choice, mm; undefined for a figure that does not exist. */
+export function measuresOf(block: BlockChoice): Measures | undefined {
+  if ('measures' in block) return block.measures;
+  return Object.hasOwn(FIGURES, block.figure) ? FIGURES[block.figure as keyof typeof FIGURES] : undefined;
+}
+
+/** The table at the beginning: the half front and the half back of the block. Throws RangeError for an unknown figure. */
+export function startWork(block: BlockChoice): Work {
+  const measures = measuresOf(block);
+  if (measures === undefined) throw new RangeError('there is no such figure');
+  const drafted = draftBlock(measures);
+  return {
+    block: drafted,
+    pieces: [drafted.front, drafted.back],
+    lines: [],
+    turns: [],
+    identified: {},
+    readings: {},
+    walked: [],
+    overlaid: [],
+    placed: {},
+  };
+}
