@@ -1,0 +1,286 @@
+import type { Point, Segment } from './types.ts';
+import { between, hullBox, pointAt } from './segment.ts';
+import { bitsCross, flatten, settle, withEnds } from './offset-crossing.ts';
+
+/** A segment of the raw cut line and where it comes from: 2·edge, or 2·edge + 1 for the corner after that edge. */
+export interface Piece {
+  readonly segment: Segment;
+  readonly tag: number;
+  /** Joined smoothly to the piece before it, so that the two cannot cross. */
+  readonly smooth: boolean;
+}
+
+/** Where two stretches of the raw cut line were joined across a crossing. */
+export interface Bridge {
+  readonly from: number;
+  readonly to: number;
+  readonly at: Point;
+}
+
+export interface Untangled {
+  readonly pieces: readonly Piece[];
+  readonly bridges: readonly Bridge[];
+}
+
+interface Crossing {
+  readonly i: number;
+  readonly j: number;
+  readonly t: number;
+  readonly u: number;
+  readonly point: Point;
+}
+
+/**
+ * A closed line without crossings: at every crossing the two strands are switched, each keeping its direction, and of the
+ * loops this makes the one with the largest area is kept (the same outline as the union of all that is wound round at
+ * least once). The pieces come back as given when nothing crosses.
+ */
+export function untangle(pieces: readonly Piece[]): Untangled {
+  const found = crossings(pieces);
+  if (found.length === 0) return { pieces, bridges: [] };
+  // Each crossing is passed twice; both passes in order along the line.
+  const events: { piece: number; t: number; crossing: number; other: number }[] = [];
+  for (let k = 0; k < found.length; k++) {
+    const c = found[k]!;
+    events.push({ piece: c.i, t: c.t, crossing: k, other: 0 }, { piece: c.j, t: c.u, crossing: k, other: 0 });
+  }
+  events.sort((a, b) => a.piece - b.piece || a.t - b.t || a.crossing - b.crossing);
+  const first = new Array<number>(found.length).fill(-1);
+  for (let e = 0; e < events.length; e++) {
+    const k = events[e]!.crossing;
+    if (first[k]! < 0) first[k] = e;
+    else {
+      events[e]!.other = first[k]!;
+      events[first[k]!]!.other = e;
+    }
+  }
+  // Arc e runs from event e to the next one.
+  const count = events.length;
+  const arcs: Piece[][] = [];
+  const areas: number[] = [];
+  const origin = pieces[0]!.segment.a;
+  for (let e = 0; e < count; e++) {
+    const arc = arcBetween(pieces, events[e]!, events[(e + 1) % count]!, found);
+    arcs.push(arc);
+    let sum = 0;
+    for (const p of arc) sum += swept(p.segment, origin);
+    areas.push(sum);
+  }
+  const seen = new Array<boolean>(count).fill(false);
+  let best: number[] = [];
+  let most = -Infinity;
+  for (let e = 0; e < count; e++) {
+    if (seen[e]) continue;
+    const loop: number[] = [];
+    let area = 0;
+    for (let k = e; !seen[k]; k = events[(k + 1) % count]!.other) {
+      seen[k] = true;
+      loop.push(k);
+      area += areas[k]!;
+    }
+    if (area > most) {
+      most = area;
+      best = loop;
+    }
+  }
+  return bridged(best.map((k) => arcs[k]!));
+}
+
+/** Pieces shorter than this, left where lines lie on each other, are dropped (mm). */
+const SLIVER = 1e-6;
+
+/** The arcs of the kept loop end to end, and where they were joined. */
+function bridged(arcs: readonly (readonly Piece[])[]): Untangled {
+  const out: Piece[] = [];
+  const starts: number[] = [];
+  for (const arc of arcs) {
+    starts.push(out.length);
+    for (const p of arc) {
+      const { a, d } = p.segment;
+      if (Math.abs(a.x - d.x) + Math.abs(a.y - d.y) > SLIVER) {
+        const end = out.length > 0 ? out[out.length - 1]!.segment.d : a;
+        out.push(end === a ? p : moved(p, end, d));
+      }
+    }
+  }
+  const n = out.length;
+  const last = out[n - 1]!;
+  if (last.segment.d !== out[0]!.segment.a) out[n - 1] = moved(last, last.segment.a, out[0]!.segment.a);
+  const bridges: Bridge[] = [];
+  for (const k of starts) {
+    const next = out[k % n]!;
+    const bridge = { from: out[(k + n - 1) % n]!.tag, to: next.tag, at: next.segment.a };
+    if (!bridges.some((b) => b.at === bridge.at)) bridges.push(bridge);
+  }
+  return { pieces: out, bridges };
+}
+
+/** The pieces from one pass to the next along the line, the ends exactly on the crossings. */
+function arcBetween(
+  pieces: readonly Piece[],
+  from: { piece: number; t: number; crossing: number },
+  to: { piece: number; t: number; crossing: number },
+  found: readonly Crossing[],
+): Piece[] {
+  const out: Piece[] = [];
+  const start = found[from.crossing]!.point;
+  const end = found[to.crossing]!.point;
+  const n = pieces.length;
+  // The same piece again, but further back, means once round the whole line.
+  let span = to.piece - from.piece;
+  if (span < 0 || (span === 0 && (to.t < from.t || from === to))) span += n;
+  for (let k = 0; k <= span; k++) {
+    const p = pieces[(from.piece + k) % n]!;
+    const t0 = k === 0 ? from.t : 0;
+    const t1 = k === span ? to.t : 1;
+    const a = k === 0 ? start : p.segment.a;
+    const d = k === span ? end : p.segment.d;
+    if (a.x === d.x && a.y === d.y && (k === 0 || k === span)) continue;
+    if (!(t1 > t0)) {
+      if (span > 0 || a === d) {
+        // A sliver shorter than rounding: carry its end over to what follows or precedes.
+        if (out.length > 0) out[out.length - 1] = moved(out[out.length - 1]!, out[out.length - 1]!.segment.a, d);
+        continue;
+      }
+      continue;
+    }
+    const cut = between(p.segment, t0, t1);
+    const last = out[out.length - 1];
+    out.push({ segment: withEnds(cut, last ? last.segment.d : start, d), tag: p.tag, smooth: p.smooth });
+  }
+  const last = out[out.length - 1];
+  if (last && last.segment.d !== end) out[out.length - 1] = moved(last, last.segment.a, end);
+  return out;
+}
+
+const moved = (p: Piece, a: Point, d: Point): Piece => ({ ...p, segment: withEnds(p.segment, a, d) });
+
+/** Twice the area swept from `o`, mm². */
+function swept(s: Segment, o: Point): number {
+  const ax = s.a.x - o.x;
+  const ay = s.a.y - o.y;
+  const dx = s.d.x - o.x;
+  const dy = s.d.y - o.y;
+  if (s.kind === 'line') return ax * dy - ay * dx;
+  const bx = s.b.x - o.x;
+  const by = s.b.y - o.y;
+  const cx = s.c.x - o.x;
+  const cy = s.c.y - o.y;
+  return (
+    0.6 * (ax * by - ay * bx) +
+    0.3 * (ax * cy - ay * cx) +
+    0.1 * (ax * dy - ay * dx) +
+    0.3 * (bx * cy - by * cx) +
+    0.3 * (bx * dy - by * dx) +
+    0.6 * (cx * dy - cy * dx)
+  );
+}
+
+/** Room added to the boxes, so that lines which only touch are looked at too (mm). */
+const MARGIN = 1e-6;
+
+/** All crossings of pieces that are not smooth neighbours. */
+function crossings(pieces: readonly Piece[]): Crossing[] {
+  const n = pieces.length;
+  const box = new Float64Array(4 * n);
+  for (let i = 0; i < n; i++) {
+    const b = hullBox(pieces[i]!.segment);
+    box[4 * i] = b.minX - MARGIN;
+    box[4 * i + 1] = b.minY - MARGIN;
+    box[4 * i + 2] = b.maxX + MARGIN;
+    box[4 * i + 3] = b.maxY + MARGIN;
+  }
+  const out: Crossing[] = [];
+  let nudged: readonly Point[] | undefined;
+  const flat: (Float64Array | undefined)[] = [];
+  for (let i = 0; i < n; i++) {
+    const loX = box[4 * i]!;
+    const loY = box[4 * i + 1]!;
+    const hiX = box[4 * i + 2]!;
+    const hiY = box[4 * i + 3]!;
+    for (let j = i + 1; j < n; j++) {
+      if (box[4 * j]! > hiX || box[4 * j + 2]! < loX || box[4 * j + 1]! > hiY || box[4 * j + 3]! < loY) continue;
+      const s = pieces[i]!.segment;
+      const u = pieces[j]!.segment;
+      const follows = j === i + 1;
+      const closes = i === 0 && j === n - 1;
+      if (follows || closes) {
+        if ((follows && pieces[j]!.smooth) || (closes && pieces[i]!.smooth)) continue;
+        if (s.kind === 'line' && u.kind === 'line') continue;
+      }
+      nudged ??= nudge(pieces);
+      const sa = nudged[i]!;
+      const sd = nudged[(i + 1) % n]!;
+      const ua = nudged[j]!;
+      const ud = nudged[(j + 1) % n]!;
+      if (apart(s, sa, sd, u, ua, ud) || apart(u, ua, ud, s, sa, sd)) continue;
+      const p = (flat[i] ??= flatten(s, sa, sd));
+      const q = (flat[j] ??= flatten(u, ua, ud));
+      const hits = bitsCross(p, q, follows, closes);
+      for (let k = 0; k < hits.length; k += 2) {
+        const exact = settle(s, u, hits[k]!, hits[k + 1]!);
+        const t = exact ? exact.t : hits[k]!;
+        out.push({ i, j, t, u: exact ? exact.v : hits[k + 1]!, point: pointAt(s, t) });
+      }
+    }
+  }
+  return out;
+}
+
+/** Whether all control points of u lie on one side of the straight piece s (or of the line through a curved one's ends...). */
+function apart(s: Segment, sa: Point, sd: Point, u: Segment, ua: Point, ud: Point): boolean {
+  if (s.kind !== 'line') return false;
+  const x = sd.x - sa.x;
+  const y = sd.y - sa.y;
+  const side = (p: Point): boolean => x * (p.y - sa.y) - y * (p.x - sa.x) > 0;
+  const a = side(ua);
+  if (a !== side(ud)) return false;
+  if (u.kind === 'line') return true;
+  // The nudge is far below a control point's distance; a small margin keeps the test on the safe side.
+  const room = 1e-5 * (Math.abs(x) + Math.abs(y));
+  for (const p of [u.b, u.c]) {
+    const v = x * (p.y - sa.y) - y * (p.x - sa.x);
+    if (a ? v < room : v > -room) return false;
+  }
+  return true;
+}
+
+/**
+ * Joints moved outwards by some tenths of a micron, each a little differently. Only decisions are made on these points:
+ * lines that lie on each other (two allowances that just meet, parts of one straight line) are thus always told to cross,
+ * and in a consistent way.
+ */
+function nudge(pieces: readonly Piece[]): Point[] {
+  const n = pieces.length;
+  const out: Point[] = [];
+  for (let i = 0; i < n; i++) {
+    const s = pieces[i]!.segment;
+    const r = pieces[(i + n - 1) % n]!.segment;
+    const p = direction(r, true);
+    const q = direction(s, false);
+    const spread = i * 0.6180339887498949;
+    const k = NUDGE * (1 + spread - Math.floor(spread));
+    out.push({ x: s.a.x + k * (p.y + q.y), y: s.a.y - k * (p.x + q.x) });
+  }
+  return out;
+}
+
+const NUDGE = 1e-7;
+
+/** Rough unit direction at an end of a segment. */
+function direction(s: Segment, atEnd: boolean): Point {
+  let x: number;
+  let y: number;
+  if (s.kind === 'cubic' && atEnd) {
+    x = s.d.x - s.c.x;
+    y = s.d.y - s.c.y;
+  } else if (s.kind === 'cubic') {
+    x = s.b.x - s.a.x;
+    y = s.b.y - s.a.y;
+  } else {
+    x = s.d.x - s.a.x;
+    y = s.d.y - s.a.y;
+  }
+  const n = Math.sqrt(x * x + y * y);
+  return n > 0 ? { x: x / n, y: y / n } : { x: 0, y: 0 };
+}
