@@ -64,7 +64,25 @@ export interface InnerLine {
   /** The stretch of the whole drawn line that this is (whole line: from 0 to its length). */
   readonly origin: Origin;
   readonly dart?: string;
+  /** `at` counts from the start of the whole drawn line, also on what is left of it. */
   readonly notches: readonly Notch[];
+  /** Connectors only (their chain runs from the dart's tip to the foot): the line they meet and the foot, mm along it. */
+  readonly line?: string;
+  readonly foot?: number;
+  /** Style lines only: what keeps the line from being cut; absent or empty when nothing does. */
+  readonly faults?: readonly LineFault[];
+}
+
+/**
+ * What is wrong with a drawn line. `at` is where. `mm` of a line that stops short: how far its end is from the outline;
+ * `end` which end.
+ */
+export interface LineFault {
+  readonly code: 'line-stops-short' | 'line-leaves-piece' | 'line-crosses-itself' | 'line-meets-dart';
+  readonly at: Point;
+  readonly end?: 'start' | 'end';
+  readonly mm?: number;
+  readonly dart?: string;
 }
 
 /** One rigid sheet of paper: a closed simple outline and all that is drawn on it. */
@@ -101,6 +119,7 @@ export interface Dart {
 /** Two parts that hang together in one point after a slash; `intact` false when the cut went through. */
 export interface Hinge {
   readonly dart: string;
+  /** First the freed part, then the part it hangs on. */
   readonly parts: readonly [string, string];
   readonly intact: boolean;
 }

@@ -1,0 +1,75 @@
+import type { Point } from '../geometry/types.ts';
+import type { Dart, Part, Piece } from './types.ts';
+import { distance, sub } from '../geometry/point.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { line } from '../geometry/segment.ts';
+import { intersectSegments } from '../geometry/intersect.ts';
+import { angleBetween } from '../geometry/trig.ts';
+import { findDart, legIds } from './outline.ts';
+import { type Outcome, done, refuse } from './outcome.ts';
+
+/** How near (mm) a crossing may lie to a corner that the legs share with their neighbours. */
+const TOUCH = 1e-6;
+
+/** The part with both legs of the dart drawn to `tip`; their outer ends stay. */
+export function withTip(part: Part, dart: Dart, tip: Point): Part {
+  const [into, outOf] = legIds(dart);
+  return {
+    ...part,
+    edges: part.edges.map((e) => {
+      if (e.id !== into && e.id !== outOf) return e;
+      const leg = e.id === into ? line(chainStart(e.chain), tip) : line(tip, chainEnd(e.chain));
+      return { ...e, chain: [leg], origin: { edge: e.id, from: 0, to: distance(leg.a, leg.d) } };
+    }),
+  };
+}
+
+/**
+ * Draws both legs of a dart to `to`; the dart becomes a working dart with the angle at that point. Refusals:
+ * `no-such-dart`; `dart-already-cut` once its legs lie on two sheets; `dart-leaves-piece` when a leg would cross the outline;
+ * `dart-meets-line` when it would cross a drawn line.
+ */
+export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Piece> {
+  const dart = findDart(piece, dartId);
+  if (dart === undefined) return refuse('no-such-dart', { dart: dartId });
+  const [into, outOf] = legIds(dart);
+  const part = piece.parts.find((p) => p.edges.some((e) => e.id === into));
+  if (part === undefined || !part.edges.some((e) => e.id === outOf))
+    return refuse('dart-already-cut', { dart: dartId });
+  const from = chainStart(part.edges.find((e) => e.id === into)!.chain);
+  const end = chainEnd(part.edges.find((e) => e.id === outOf)!.chain);
+  if (distance(from, to) <= TOUCH || distance(end, to) <= TOUCH)
+    return refuse('dart-leaves-piece', { dart: dartId });
+
+  const legs = [line(from, to), line(to, end)];
+  for (const e of part.edges) {
+    if (e.id === into || e.id === outOf) continue;
+    for (const s of e.chain) {
+      for (const leg of legs) {
+        const outer = leg === legs[0] ? from : end;
+        for (const m of intersectSegments(leg, s)) {
+          if (distance(m.point, outer) > TOUCH) return refuse('dart-leaves-piece', { dart: dartId });
+        }
+      }
+    }
+  }
+  for (const l of part.lines) {
+    if (l.kind === 'taped' || l.kind === 'centre-front' || l.dart === dartId) continue;
+    for (const s of l.chain) {
+      for (const leg of legs) {
+        if (intersectSegments(leg, s).length > 0)
+          return refuse('dart-meets-line', { dart: dartId, line: l.id });
+      }
+    }
+  }
+
+  const residual = angleBetween(sub(from, to), sub(end, to));
+  const drawn = withTip(part, dart, to);
+  // A connector starts at the tip; drawn from the old one it has lost its footing.
+  const lines = drawn.lines.filter((l) => l.dart !== dartId);
+  return done({
+    ...piece,
+    parts: piece.parts.map((p) => (p === part ? { ...drawn, lines } : p)),
+    darts: piece.darts.map((d) => (d === dart ? { ...d, state: 'working' as const, residual } : d)),
+  });
+}

@@ -1,0 +1,167 @@
+import type { Chain, Point } from '../geometry/types.ts';
+import type { Dart, Edge, Part, Piece } from './types.ts';
+import { distance, samePoint } from '../geometry/point.ts';
+import { line } from '../geometry/segment.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+
+/** The edge of that id: of the treated seam outline if there is one, else of the parts. */
+export function findEdge(piece: Piece, id: string): Edge | undefined {
+  if (piece.seam !== undefined) {
+    for (const e of piece.seam) if (e.id === id) return e;
+  }
+  for (const part of piece.parts) for (const e of part.edges) if (e.id === id) return e;
+  return undefined;
+}
+
+/** The part that has the edge of that id. */
+export function partOf(piece: Piece, edgeId: string): Part | undefined {
+  for (const part of piece.parts) for (const e of part.edges) if (e.id === edgeId) return part;
+  return undefined;
+}
+
+/** Where a landmark lies; of several sheets that share it, on the one whose grain is kept. */
+export function landmark(piece: Piece, id: string): Point | undefined {
+  let found: Point | undefined;
+  for (const part of piece.parts) {
+    const p = part.landmarks[id];
+    if (p === undefined) continue;
+    if (part.grain === 'kept') return p;
+    found ??= p;
+  }
+  return found;
+}
+
+export function findDart(piece: Piece, id: string): Dart | undefined {
+  for (const d of piece.darts) if (d.id === id) return d;
+  return undefined;
+}
+
+/** The leg that runs into the tip in outline order, and the one that runs out of it. */
+export const legIds = (dart: Dart): readonly [into: string, outOf: string] =>
+  dart.side === 'left' ? [dart.upper, dart.lower] : [dart.lower, dart.upper];
+
+/** The two legs of a dart as edges: `into` ends at the tip, `outOf` starts there. */
+export function legsOf(piece: Piece, dart: Dart): { readonly into: Edge; readonly outOf: Edge } | undefined {
+  const [a, b] = legIds(dart);
+  let into: Edge | undefined;
+  let outOf: Edge | undefined;
+  for (const part of piece.parts) {
+    for (const e of part.edges) {
+      if (e.id === a) into = e;
+      else if (e.id === b) outOf = e;
+    }
+  }
+  return into && outOf ? { into, outOf } : undefined;
+}
+
+/** All segments of consecutive edges as one chain. */
+export function chainOf(edges: readonly Edge[]): Chain {
+  const out = [];
+  for (const e of edges) for (const s of e.chain) out.push(s);
+  return out;
+}
+
+/** A gap this small (mm) between two edges is rounding and is closed by moving a start point. */
+const WELD = 1e-6;
+
+/** The chain with its first point replaced by p; for gaps that are rounding only. */
+export function startAt(chain: Chain, p: Point): Chain {
+  const first = chain[0]!;
+  return samePoint(first.a, p) ? chain : [{ ...first, a: p }, ...chain.slice(1)];
+}
+
+/** The chain with its last point replaced by p; for gaps that are rounding only. */
+export function endAt(chain: Chain, p: Point): Chain {
+  const last = chain[chain.length - 1]!;
+  return samePoint(last.d, p) ? chain : [...chain.slice(0, -1), { ...last, d: p }];
+}
+
+/** Closes the joint after `edges`: welds rounding, and shows a real gap as a straight edge of its own. */
+function join(edges: Edge[], next: Edge, dart: string): void {
+  const last = edges[edges.length - 1]!;
+  const end = chainEnd(last.chain);
+  const start = chainStart(next.chain);
+  if (samePoint(end, start)) {
+    edges.push(next);
+  } else if (distance(end, start) <= WELD) {
+    edges.push({ ...next, chain: startAt(next.chain, end) });
+  } else {
+    const id = `gap/${dart}/${edges.some((e) => e.id === `gap/${dart}/1`) ? 2 : 1}`;
+    const origin = { edge: id, from: 0, to: distance(end, start) };
+    edges.push({ id, role: 'dart-leg', side: next.side, chain: [line(end, start)], origin, dart }, next);
+  }
+}
+
+/**
+ * The piece's outline as it lies, clockwise on the screen: the treated seam outline if there is one; else the outlines of
+ * the parts joined round their hinges, without the taped legs of closed darts. At a hinge it may touch itself.
+ */
+export function outlineOf(piece: Piece): readonly Edge[] {
+  if (piece.seam !== undefined) return piece.seam;
+  if (piece.hinges.length === 0) return piece.parts[0]!.edges;
+  let loops: (readonly Edge[])[] = piece.parts.map((p) => p.edges);
+  for (const hinge of piece.hinges) {
+    const dart = findDart(piece, hinge.dart);
+    if (dart === undefined) continue;
+    const [into, outOf] = legIds(dart);
+    const x = loops.find((l) => l.some((e) => e.id === into));
+    const y = loops.find((l) => l.some((e) => e.id === outOf));
+    if (x === undefined || y === undefined || x === y) continue;
+    const i = x.findIndex((e) => e.id === into);
+    const j = y.findIndex((e) => e.id === outOf);
+    const closed = dart.state === 'closed';
+    const kept = [...x.slice(i + 1), ...x.slice(0, closed ? i : i + 1)];
+    const freed = [...y.slice(closed ? j + 1 : j), ...y.slice(0, j)];
+    const merged: Edge[] = kept;
+    join(merged, freed[0]!, dart.id);
+    for (let k = 1; k < freed.length; k++) merged.push(freed[k]!);
+    // The loop's own closing joint, from the freed part's last edge to the kept part's first.
+    const first = merged.shift()!;
+    join(merged, first, dart.id);
+    merged.unshift(merged.pop()!);
+    const rest = loops.filter((l) => l !== x && l !== y);
+    loops = [merged, ...rest];
+  }
+  return loops[0]!;
+}
+
+export interface SeamGroup {
+  readonly id: string;
+  readonly edges: readonly Edge[];
+}
+
+/** The seam group of an edge: the name under which widths, corners and walks refer to it. */
+export function groupOf(edge: Edge): string {
+  switch (edge.role) {
+    case 'style-line':
+    case 'neckline':
+    case 'waist':
+    case 'centre-front':
+    case 'centre-back':
+      return edge.role;
+    case 'dart-leg':
+      return `dart/${edge.dart ?? edge.id}`;
+    case 'connector':
+      return `connector/${edge.dart ?? edge.id}`;
+    default:
+      return `${edge.id.slice(0, edge.id.indexOf('/'))}/${edge.role}`;
+  }
+}
+
+/** Consecutive outline edges of one role and side, in outline order, starting where a group starts. */
+export function seamGroups(piece: Piece): readonly SeamGroup[] {
+  const edges = outlineOf(piece);
+  const n = edges.length;
+  const ids = edges.map(groupOf);
+  let start = 0;
+  while (start < n && ids[start] === ids[(start + n - 1) % n]) start++;
+  if (start === n) return [{ id: ids[0]!, edges }];
+  const groups: { id: string; edges: Edge[] }[] = [];
+  for (let k = 0; k < n; k++) {
+    const i = (start + k) % n;
+    const last = groups[groups.length - 1];
+    if (last !== undefined && last.id === ids[i]) last.edges.push(edges[i]!);
+    else groups.push({ id: ids[i]!, edges: [edges[i]!] });
+  }
+  return groups;
+}
