@@ -1,0 +1,124 @@
+import { placeAtLength } from '../geometry/chain.ts';
+import { offsetOutline, type CornerForm as OffsetCorner, type OffsetNote } from '../geometry/offset.ts';
+import { tangentAt } from '../geometry/segment.ts';
+import type { Chain, Point } from '../geometry/types.ts';
+import { chainOf, seamGroups, type SeamGroup } from './outline.ts';
+import { done, refuse, type Outcome } from './outcome.ts';
+import type { CornerRule, Piece } from './types.ts';
+
+/** No allowance or hem is wider, mm: more is a slip of the pen. */
+const WIDEST = 150;
+
+/** A nick is 2.5 mm deep and ends at least 1/8 in (3.175 mm) from the seam line. */
+const NICK = 2.5;
+const NICK_CLEAR = 3.175;
+
+/** A notch carried out to the cut line. */
+export interface CarriedNotch {
+  readonly id: string;
+  readonly edge: string;
+  /** On the seam line, and square to it on the cut line. */
+  readonly from: Point;
+  readonly to: Point;
+  /** Where the nick ends, cut from `to` towards `from`; `to` itself where the allowance is too narrow for one. */
+  readonly nick: Point;
+}
+
+export interface CutLine {
+  /** Closed, clockwise on the screen. */
+  readonly cut: Chain;
+  /** The part of it that belongs to each seam group, in outline direction, without the corners between. */
+  readonly groups: Readonly<Record<string, Chain>>;
+  /** What the corners or narrow places did that was not asked for; `edge` counts seam groups. */
+  readonly notes: readonly OffsetNote[];
+  readonly notches: readonly CarriedNotch[];
+}
+
+/** Give all edges of a seam group their width in mm; 0 for a bound edge. */
+export function setAllowance(piece: Piece, group: string, width: number): Outcome<Piece> {
+  if (!seamGroups(piece).some((g) => g.id === group)) return refuse('no-such-group', { group });
+  if (!(width >= 0 && width <= WIDEST)) return refuse('bad-width', { width });
+  return done({ ...piece, allowances: { ...piece.allowances, [group]: width } });
+}
+
+const FORMS: readonly string[] = ['mitre', 'square', 'reflect', 'step'];
+
+/** Say how the allowance ends at the corner of two neighbouring seam groups (named in either order). */
+export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
+  const { before, after, form, first } = rule;
+  if (!FORMS.includes(form)) return refuse('no-such-form', { form });
+  if (first !== undefined && first !== before && first !== after)
+    return refuse('first-not-at-corner', { first });
+  const groups = seamGroups(piece);
+  const meet = (a: string, b: string) =>
+    groups.some((g, i) => g.id === a && groups[(i + 1) % groups.length]!.id === b);
+  const inOrder = meet(before, after)
+    ? rule
+    : meet(after, before)
+      ? { ...rule, before: after, after: before }
+      : undefined;
+  if (!inOrder) return refuse('no-such-corner', { before, after });
+  const others = piece.corners.filter((c) => c.before !== inOrder.before || c.after !== inOrder.after);
+  return done({ ...piece, corners: [...others, inOrder] });
+}
+
+/** Carry the notches out from the seam line to the cut line. */
+export function carryNotches(piece: Piece): Outcome<Piece> {
+  const missing = seamGroups(piece).find((g) => piece.allowances[g.id] === undefined);
+  return missing ? refuse('no-cut-line', { group: missing.id }) : done({ ...piece, notchesCarried: true });
+}
+
+/** The rule for a corner as the offset wants it. Unless told, a style line is sewn before what it runs into. */
+function formAt(piece: Piece, before: string, after: string): OffsetCorner {
+  const rule = piece.corners.find((c) => c.before === before && c.after === after);
+  if (!rule) return { kind: 'mitre' };
+  if (rule.form === 'mitre' || rule.form === 'step') return { kind: rule.form };
+  const first = rule.first ?? (after === 'style-line' ? after : before);
+  return { kind: rule.form, first: first === after ? 'after' : 'before' };
+}
+
+/**
+ * The cut line: parallel to the seam line at each group's own width, with the corner forms that were chosen (mitre where none
+ * was). Undefined until every group of the piece has a width.
+ */
+export function cutLine(piece: Piece): CutLine | undefined {
+  const groups = seamGroups(piece);
+  const edges: { chain: Chain; width: number }[] = [];
+  for (const g of groups) {
+    const width = piece.allowances[g.id];
+    if (width === undefined) return undefined;
+    edges.push({ chain: chainOf(g.edges), width });
+  }
+  const corners = groups.map((g, i) => formAt(piece, g.id, groups[(i + 1) % groups.length]!.id));
+  const made = offsetOutline(edges, corners);
+  const byGroup: Record<string, Chain> = {};
+  groups.forEach((g, i) => {
+    // A group that an open connector divides comes twice.
+    byGroup[g.id in byGroup ? `${g.id}.2` : g.id] = made.edges[i]!;
+  });
+  return {
+    cut: made.cut,
+    groups: byGroup,
+    notes: made.notes,
+    notches: piece.notchesCarried ? carried(piece, groups) : [],
+  };
+}
+
+function carried(piece: Piece, groups: readonly SeamGroup[]): CarriedNotch[] {
+  const out: CarriedNotch[] = [];
+  for (const m of piece.notches) {
+    if (m.ghost) continue;
+    for (const g of groups) {
+      const edge = g.edges.find((e) => e.id === m.edge);
+      if (!edge) continue;
+      const place = placeAtLength(edge.chain, m.at);
+      const t = tangentAt(edge.chain[place.segment]!, place.t);
+      const width = piece.allowances[g.id]!;
+      // Clockwise on the screen: the outside lies on the left hand.
+      const out1 = (d: number): Point => ({ x: place.point.x + d * t.y, y: place.point.y - d * t.x });
+      const depth = Math.max(0, Math.min(NICK, width - NICK_CLEAR));
+      out.push({ id: m.id, edge: m.edge, from: place.point, to: out1(width), nick: out1(width - depth) });
+    }
+  }
+  return out;
+}

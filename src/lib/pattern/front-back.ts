@@ -1,0 +1,105 @@
+import { chainLength } from '../geometry/chain.ts';
+import type { Chain } from '../geometry/types.ts';
+import { baseId } from './copy.ts';
+import { outlineOf } from './outline.ts';
+import { byPlace, forward, type Seam, type SeamMark, type SeamRun } from './seam-run.ts';
+import type { Edge, EdgeRole, Piece, Side } from './types.ts';
+
+const isBack = (p: Piece): boolean => p.id.startsWith('back');
+
+/** A piece's part of a shoulder or side seam. `head`: 0 when it holds the neck or underarm end, 2 for the other end only. */
+export interface Portion {
+  readonly piece: Piece;
+  readonly edges: readonly Edge[];
+  readonly reversed: boolean;
+  readonly head: number;
+}
+
+export function portionOf(piece: Piece, role: EdgeRole, side?: Side): Portion | undefined {
+  const outline = outlineOf(piece);
+  const n = outline.length;
+  const mine = (e: Edge) => e.role === role && (side === undefined || e.side === side);
+  // A dart that was not closed still stands between the parts of its seam.
+  const within = (e: Edge) => mine(e) || e.role === 'dart-leg';
+  const first = outline.findIndex((e, i) => mine(e) && !within(outline[(i + n - 1) % n]!));
+  if (first < 0) return undefined;
+  const edges: Edge[] = [];
+  let i = first;
+  for (; edges.length < n && within(outline[i % n]!); i++) {
+    if (mine(outline[i % n]!)) edges.push(outline[i % n]!);
+  }
+  const before = outline[(first + n - 1) % n]!.role;
+  const after = outline[i % n]!.role;
+  const start = role === 'shoulder' ? 'neckline' : 'armhole';
+  const end = role === 'shoulder' ? 'armhole' : 'waist';
+  const reversed = after === start || (before === end && before !== start);
+  return {
+    piece,
+    edges: reversed ? edges.reverse() : edges,
+    reversed,
+    head: before === start || after === start ? 0 : before === end || after === end ? 2 : 1,
+  };
+}
+
+/** The front's portions of a seam, in the order in which they are joined. */
+export const frontPortions = (pieces: readonly Piece[], role: EdgeRole, side: Side): Portion[] =>
+  pieces
+    .filter((p) => !isBack(p))
+    .map((p) => portionOf(p, role, side))
+    .filter((p) => p !== undefined)
+    .sort((p, q) => p.head - q.head);
+
+function joinedRun(portions: readonly Portion[]): SeamRun {
+  const chains: Chain[] = [];
+  const notches: SeamMark[] = [];
+  let length = 0;
+  for (const p of portions) {
+    for (const e of p.edges) {
+      const own = chainLength(e.chain);
+      for (const m of p.piece.notches) {
+        if (m.edge === e.id && !m.ghost) {
+          notches.push({ id: m.id, at: length + (p.reversed ? own - m.at : m.at) });
+        }
+      }
+      chains.push(forward(e.chain, p.reversed));
+      length += own;
+    }
+  }
+  const pieces = portions.map((p) => p.piece.id);
+  return { chains, pieces, notches: notches.sort(byPlace), joints: [], openings: [], length };
+}
+
+/** What the portions measured on the block, before anything was redrawn. */
+const drafted = (portions: readonly Portion[]): number =>
+  portions.reduce((sum, p) => p.edges.reduce((s, e) => s + Math.abs(e.origin.to - e.origin.from), sum), 0);
+
+/** The back that is sewn to one side: the half that was trued for that side when there is one, else the half as drafted. */
+export const backFor = (set: readonly Piece[], side: Side): Piece | undefined =>
+  set.find((p) => baseId(p.id) === `back-${side}`) ?? set.find((p) => baseId(p.id) === 'back');
+
+/** 'right/shoulder' -> its side and role; undefined for a name that is no shoulder or side seam. */
+export function seamName(
+  name: string,
+): { readonly side: 'left' | 'right'; readonly role: 'shoulder' | 'side' } | undefined {
+  const [side, role] = name.split('/');
+  if ((side !== 'left' && side !== 'right') || (role !== 'shoulder' && role !== 'side')) return undefined;
+  return { side, role };
+}
+
+/**
+ * A shoulder or side seam: the front's portions joined as they are sewn, against the back. A back shoulder that the block
+ * itself drafts longer carries that as ease.
+ */
+export function frontAndBack(fronts: readonly Piece[], back: Piece, name: string): Seam | undefined {
+  const named = seamName(name);
+  if (!named) return undefined;
+  const portions = frontPortions(fronts, named.role, named.side);
+  const own = portionOf(back, named.role);
+  if (portions.length === 0 || !own) return undefined;
+  const b = joinedRun([own]);
+  const ease = named.role === 'shoulder' ? drafted([own]) - drafted(portions) : 0;
+  return {
+    a: joinedRun(portions),
+    b: ease > 0 ? { ...b, eased: { from: 'start', to: 'end', amount: ease } } : b,
+  };
+}

@@ -1,0 +1,8 @@
+import { done, refuse, type Outcome } from './outcome.ts';
+import type { Piece, PieceLabel } from './types.ts';
+
+/** Write on a piece what it is, how often it is cut and whether its right side must be up. */
+export function setLabel(piece: Piece, label: PieceLabel): Outcome<Piece> {
+  if (!(Number.isInteger(label.cut) && label.cut > 0)) return refuse('bad-count', { cut: label.cut });
+  return done({ ...piece, label });
+}

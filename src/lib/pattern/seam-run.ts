@@ -1,0 +1,37 @@
+import { reverseChain } from '../geometry/chain.ts';
+import type { Chain } from '../geometry/types.ts';
+
+/** A notch, or the joint of two intervals of a line; mm along the run. */
+export interface SeamMark {
+  readonly id: string;
+  readonly at: number;
+}
+
+/**
+ * One side of a seam as it will be sewn. A style line runs as it was drawn, a shoulder from the neck, a side from the underarm.
+ * Marks are in order of `at`; ghosts are left out. All mm.
+ */
+export interface SeamRun {
+  /** In the direction of the seam; an open connector is spanned straight. */
+  readonly chains: readonly Chain[];
+  readonly pieces: readonly string[];
+  readonly notches: readonly SeamMark[];
+  /** Ends of the line's intervals, as long as nothing was taken out of this piece. */
+  readonly joints: readonly SeamMark[];
+  /** Openings and bridges. */
+  readonly openings: readonly { readonly dart: string; readonly from: number; readonly to: number }[];
+  readonly length: number;
+  /** What this side is longer by on purpose, and where: between two notches, or over the whole run ('start' to 'end'). */
+  readonly eased?: { readonly from: string; readonly to: string; readonly amount: number };
+}
+
+export interface Seam {
+  readonly a: SeamRun;
+  readonly b: SeamRun;
+}
+
+/** The chain in the direction of the seam. */
+export const forward = (chain: Chain, reversed: boolean): Chain => (reversed ? reverseChain(chain) : chain);
+
+/** Marks in the order of the seam. */
+export const byPlace = (m: SeamMark, k: SeamMark): number => m.at - k.at;

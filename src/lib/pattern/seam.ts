@@ -1,0 +1,95 @@
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { line as straight } from '../geometry/segment.ts';
+import type { Chain } from '../geometry/types.ts';
+import { piecesOf } from './copy.ts';
+import { backFor, frontAndBack, seamName } from './front-back.ts';
+import { outlineOf } from './outline.ts';
+import { byPlace, forward, type Seam, type SeamMark, type SeamRun } from './seam-run.ts';
+import { notchAlong, styleSeam, treatmentOf, type StyleSeam } from './style-seam.ts';
+import type { Edge, Piece } from './types.ts';
+
+export type { Seam, SeamMark, SeamRun } from './seam-run.ts';
+export { backFor } from './front-back.ts';
+
+/** The edge that an edge is sewn to, in another piece of the same set (an edge of a cut line: its other bank). */
+export function seamPartner(
+  pieces: readonly Piece[],
+  edgeId: string,
+): { readonly piece: Piece; readonly edge: Edge } | undefined {
+  const named = pieces.flatMap((piece) => outlineOf(piece).map((edge) => ({ piece, edge })));
+  const own = named.find((x) => x.edge.id === edgeId);
+  const partner = own?.edge.partner;
+  return partner === undefined ? undefined : named.find((x) => x.edge.id === partner);
+}
+
+/** A piece's side of a style line. */
+export function styleRun(piece: Piece, line?: string): SeamRun | undefined {
+  const seam = styleSeam(piece, line);
+  return seam && runOf(piece, seam);
+}
+
+function runOf(piece: Piece, seam: StyleSeam): SeamRun {
+  const reversed = seam.bank === 'a';
+  const chains: Chain[] = [];
+  const joints: SeamMark[] = [];
+  const openings: { dart: string; from: number; to: number }[] = [];
+  const whole = !piece.treatments.some((t) => t.kind === 'trimmed');
+  let eased: SeamRun['eased'];
+  seam.stretches.forEach((s, i) => {
+    const before = seam.stretches[i - 1]?.edge;
+    if (s.edge) chains.push(forward(s.edge.chain, reversed));
+    else {
+      const next = seam.stretches[i + 1]!.edge!;
+      const from = reversed ? chainStart(before!.chain) : chainEnd(before!.chain);
+      chains.push([straight(from, reversed ? chainEnd(next.chain) : chainStart(next.chain))]);
+    }
+    if (s.dart !== undefined) {
+      openings.push({ dart: s.dart, from: s.from, to: s.from + s.length });
+      const t = treatmentOf(piece, s.dart);
+      if (t?.kind === 'eased' && t.eased) eased = { ...t.eased, amount: t.excess };
+    } else if (whole && before && seam.stretches[i - 1]!.dart === undefined) {
+      joints.push({ id: before.id.slice(0, before.id.lastIndexOf('/')), at: s.from });
+    }
+  });
+  const notches: SeamMark[] = [];
+  for (const m of piece.notches) {
+    const at = m.ghost ? undefined : notchAlong(seam, m);
+    if (at !== undefined) notches.push({ id: m.id, at });
+  }
+  return {
+    chains,
+    pieces: [piece.id],
+    notches: notches.sort(byPlace),
+    joints,
+    openings,
+    length: seam.length,
+    ...(eased && { eased }),
+  };
+}
+
+/**
+ * Both sides of a seam: 'style-line' (a: the piece on the left hand of someone who walks the line, b: the other), or
+ * 'right/shoulder', 'left/shoulder', 'right/side', 'left/side' (a: the front, b: the back). `as` picks the set of pieces
+ * that was copied for a fabric. Undefined when a side is not there (yet).
+ */
+export function seamOf(pieces: readonly Piece[], name: string, as?: string): Seam | undefined {
+  const set = piecesOf(pieces, as);
+  if (name === 'style-line') {
+    const sides = styleSides(set);
+    return sides && { a: runOf(sides.a.piece, sides.a.seam), b: runOf(sides.b.piece, sides.b.seam) };
+  }
+  const named = seamName(name);
+  const back = named && backFor(set, named.side);
+  return back && frontAndBack(set, back, name);
+}
+
+/** The two pieces of a set on either bank of their style line. */
+export function styleSides(set: readonly Piece[]) {
+  const found = set.flatMap((piece) => {
+    const seam = styleSeam(piece);
+    return seam ? [{ piece, seam }] : [];
+  });
+  const a = found.find((x) => x.seam.bank === 'a');
+  const b = a && found.find((x) => x.seam.bank === 'b' && x.seam.line === a.seam.line);
+  return a && b && { a, b };
+}

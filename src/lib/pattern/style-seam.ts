@@ -1,0 +1,153 @@
+import { chainLength, chainEnd, chainStart } from '../geometry/chain.ts';
+import { distance } from '../geometry/point.ts';
+import { outlineOf } from './outline.ts';
+import type { Edge, EdgeNotch, Piece, Treatment } from './types.ts';
+
+/** One edge of a style seam as it is sewn, or (no edge) an opening, which counts with its straight width. */
+export interface Stretch {
+  readonly edge?: Edge;
+  /** The dart whose connector opens or was bridged here. */
+  readonly dart?: string;
+  /** Start in mm along the seam, in the direction of the drawn line; length in mm. */
+  readonly from: number;
+  readonly length: number;
+}
+
+/** A piece's edge along a style line. */
+export interface StyleSeam {
+  readonly line: string;
+  readonly bank: 'a' | 'b';
+  /** Where it begins in `outline`, and how many edges (connector banks counted) it takes there. */
+  readonly outline: readonly Edge[];
+  readonly first: number;
+  readonly count: number;
+  /** In the direction of the drawn line: against the outline on bank a. */
+  readonly stretches: readonly Stretch[];
+  readonly length: number;
+}
+
+export const bridgeId = (dart: string): string => `bridge-${dart}`;
+
+export const treatmentOf = (piece: Piece, dart: string): Treatment | undefined =>
+  piece.treatments.find((t) => t.dart === dart);
+
+/** The piece with its treatment of a dart's leftover added or replaced. */
+export const withTreatment = (piece: Piece, t: Treatment): Piece => ({
+  ...piece,
+  treatments: [...piece.treatments.filter((other) => other.dart !== t.dart), t],
+});
+
+/** Which bank of a cut line an edge is, by its id: `line/2/a`, `line/2/b.1`. The piece on bank b lies clockwise along the line. */
+export function bankOf(edge: Edge): 'a' | 'b' | undefined {
+  const parts = edge.id.split('/');
+  const last = parts[parts.length - 1]!;
+  const bank = last.split('.')[0];
+  return parts.length > 1 && (bank === 'a' || bank === 'b') ? bank : undefined;
+}
+
+/**
+ * Index in an outline of the first of a dart's two connector banks that stand between two edges of one bank of a line, or
+ * −1. (Before the line is cut apart the connector leads from one bank to the other: that is a slash, not an opening.)
+ */
+export function openingIn(outline: readonly Edge[], dart?: string): number {
+  const n = outline.length;
+  for (let i = 0; i < n; i++) {
+    const c = outline[i]!;
+    const k = outline[(i + 1) % n]!;
+    if (c.role !== 'connector' || k.role !== 'connector' || c.dart !== k.dart) continue;
+    if (dart !== undefined && c.dart !== dart) continue;
+    const prev = outline[(i + n - 1) % n]!;
+    const next = outline[(i + 2) % n]!;
+    if (prev.role !== 'style-line' || next.role !== 'style-line') continue;
+    if (lineBank(prev, outline) === lineBank(next, outline)) return i;
+  }
+  return -1;
+}
+
+/** A bridge has no bank in its id; all edges of a separated piece along one line lie on the same bank. */
+function lineBank(edge: Edge, outline: readonly Edge[]): string | undefined {
+  if (bankOf(edge) !== undefined) return bankOf(edge);
+  const other = outline.find((e) => e.origin.edge === edge.origin.edge && bankOf(e) !== undefined);
+  return other && bankOf(other);
+}
+
+/**
+ * The piece's edge along a style line (the first one it has when `line` is left out), or undefined when it has none or when
+ * both banks still hang together.
+ */
+export function styleSeam(piece: Piece, line?: string): StyleSeam | undefined {
+  const outline = outlineOf(piece);
+  const n = outline.length;
+  const mine = (e: Edge) => e.role === 'style-line' && (line === undefined || e.origin.edge === line);
+  let first = -1;
+  for (let i = 0; i < n && first < 0; i++) {
+    const before = outline[(i + n - 1) % n]!;
+    if (mine(outline[i]!) && before.role !== 'connector' && !mine(before)) first = i;
+  }
+  if (first < 0) return undefined;
+  const name = outline[first]!.origin.edge;
+  const found: { edge?: Edge; dart?: string; length: number }[] = [];
+  let bank: 'a' | 'b' | undefined;
+  let count = 0;
+  while (count < n) {
+    const e = outline[(first + count) % n]!;
+    if (e.role === 'style-line' && e.origin.edge === name) {
+      const dart = e.id.startsWith('bridge-') ? e.dart : undefined;
+      found.push({ edge: e, length: chainLength(e.chain), ...(dart !== undefined && { dart }) });
+      const own = bankOf(e);
+      if (own !== undefined && bank !== undefined && own !== bank) return undefined;
+      bank ??= own;
+      count += 1;
+      continue;
+    }
+    const k = outline[(first + count + 1) % n]!;
+    if (e.role !== 'connector' || k.role !== 'connector' || e.dart !== k.dart) break;
+    found.push({
+      length: distance(chainStart(e.chain), chainEnd(k.chain)),
+      ...(e.dart !== undefined && { dart: e.dart }),
+    });
+    count += 2;
+  }
+  if (bank === undefined) return undefined;
+  if (bank === 'a') found.reverse();
+  let length = 0;
+  const stretches = found.map((s) => {
+    const from = length;
+    length += s.length;
+    return { ...s, from };
+  });
+  return { line: name, bank, outline, first, count, stretches, length };
+}
+
+/** The seam that a dart's bridge lies in. */
+export function bridgedSeam(
+  piece: Piece,
+  dart: string,
+): { readonly seam: StyleSeam; readonly arch: Stretch } | undefined {
+  const edge = piece.seam?.find((e) => e.id === bridgeId(dart));
+  const seam = edge && styleSeam(piece, edge.origin.edge);
+  const arch = seam?.stretches.find((s) => s.edge === edge);
+  return seam && arch && { seam, arch };
+}
+
+/** Where a notch stands, mm along the seam in the direction of the line; undefined when it is not on this seam. */
+export function notchAlong(seam: StyleSeam, notch: EdgeNotch): number | undefined {
+  const s = seam.stretches.find((x) => x.edge?.id === notch.edge);
+  if (s === undefined) return undefined;
+  return s.from + (seam.bank === 'a' ? s.length - notch.at : notch.at);
+}
+
+/** The edge, and mm from the start of its chain, of a place given in mm along the seam; undefined off the seam or in an opening. */
+export function placeOnSeam(
+  seam: StyleSeam,
+  along: number,
+): { readonly edge: string; readonly at: number } | undefined {
+  if (!(along >= 0 && along <= seam.length)) return undefined;
+  for (const s of seam.stretches) {
+    if (along > s.from + s.length && s !== seam.stretches[seam.stretches.length - 1]) continue;
+    if (s.edge === undefined) return undefined;
+    const own = along - s.from;
+    return { edge: s.edge.id, at: seam.bank === 'a' ? s.length - own : own };
+  }
+  return undefined;
+}
