@@ -1,0 +1,242 @@
+import { assign, setup, type ActorRefFrom, type SnapshotFrom } from 'xstate';
+import { gradeStep } from '../grading/grade.ts';
+import type { Mark } from '../grading/types.ts';
+import type { Lesson, LessonStep } from '../lessons/types.ts';
+import { add, historyOf, redo, resetStep, undo, type Edit, type History } from '../recipe/history.ts';
+import { replayByStep, type StepReplay } from '../recipe/replay.ts';
+import type { Attempt, Command, Fabric, Unfollowed } from '../recipe/types.ts';
+
+/** What was kept of an earlier visit, or a fresh attempt. */
+export interface LessonInput {
+  readonly attempt: Attempt;
+  readonly step?: string;
+  readonly flagged?: readonly string[];
+  readonly hints?: Readonly<Record<string, number>>;
+  readonly demonstrationSeen?: boolean;
+}
+
+export type LessonEvent =
+  | { type: 'lesson.start' }
+  | { type: 'command.add'; command: Command }
+  | { type: 'command.undo' }
+  | { type: 'command.redo' }
+  | { type: 'step.reset' }
+  | { type: 'step.go'; step: string }
+  | { type: 'step.check' }
+  | { type: 'step.next' }
+  | { type: 'step.leaveFlagged' }
+  | { type: 'hint.next' }
+  | { type: 'solution.show' }
+  | { type: 'solution.stop' }
+  | { type: 'fabric.set'; fabric: Fabric }
+  | { type: 'attempt.open'; attempt: Attempt };
+
+export interface LessonContext {
+  readonly history: History;
+  /** The attempt without its commands, which live in the history. */
+  readonly base: Omit<Attempt, 'commands'>;
+  readonly step: string;
+  /** Index of the furthest step that may be gone to. */
+  readonly reached: number;
+  readonly flagged: readonly string[];
+  readonly hints: Readonly<Record<string, number>>;
+  readonly demonstrationSeen: boolean;
+  /** The table before and after each step, replayed from the commands. */
+  readonly steps: ReadonlyMap<string, StepReplay>;
+  /** Marks by step, of the steps that were checked; always of the table as it is now. */
+  readonly marks: Readonly<Record<string, Mark>>;
+  /** Commands of any step that a change before them left without footing. */
+  readonly unfollowed: readonly Unfollowed[];
+}
+
+export const attemptOf = (context: LessonContext): Attempt => ({
+  ...context.base,
+  commands: context.history.commands,
+});
+
+/** What is to be kept between visits: plain data for storage or a file. Marks are not in it; they follow from the attempt. */
+export function keptOf(context: LessonContext): Required<LessonInput> {
+  const { step, flagged, hints, demonstrationSeen } = context;
+  return { attempt: attemptOf(context), step, flagged, hints, demonstrationSeen };
+}
+
+/** The lesson's states: opening, working (trying, marked), watching the worked solution, finished. Pure: keeping is the caller's. */
+export function lessonMachine(lesson: Lesson) {
+  const ids = lesson.steps.map((step) => step.id);
+  const stepAt = (id: string): LessonStep | undefined => lesson.steps.find((step) => step.id === id);
+  const first = ids[0] ?? '';
+
+  function mark(context: LessonContext, id: string): Readonly<Record<string, Mark>> {
+    const rule = stepAt(id);
+    const replayed = context.steps.get(id);
+    if (!rule || !replayed) return {};
+    return {
+      [id]: gradeStep(rule, { ...replayed, fabric: context.base.fabric, attempt: attemptOf(context) }),
+    };
+  }
+
+  /** Replays everything and marks again what had been marked, but not the step being worked on. */
+  function replayed(context: LessonContext): LessonContext {
+    const steps = replayByStep(attemptOf(context), ids);
+    const unfollowed = [...steps.values()].flatMap((step) => step.unfollowed);
+    const next = { ...context, steps, unfollowed };
+    const again = Object.keys(context.marks).filter((id) => id !== context.step);
+    return { ...next, marks: Object.assign({}, ...again.map((id) => mark(next, id))) };
+  }
+
+  function opened(input: LessonInput): LessonContext {
+    const { commands, ...base } = input.attempt;
+    const touched = commands.map((command) => ids.indexOf(command.step ?? first));
+    const step =
+      input.step !== undefined && ids.includes(input.step)
+        ? input.step
+        : (ids[Math.max(0, ...touched)] ?? first);
+    const reached = Math.max(0, ids.indexOf(step), ...touched);
+    const context: LessonContext = {
+      history: historyOf(commands),
+      base,
+      step,
+      reached,
+      flagged: input.flagged ?? [],
+      hints: input.hints ?? {},
+      demonstrationSeen: input.demonstrationSeen ?? false,
+      steps: new Map(),
+      // Steps that were left behind are marked again; the one being worked on waits for its check.
+      marks: Object.fromEntries(
+        ids.slice(0, reached).map((id) => [id, { step: id, verdict: 'notReady' as const, findings: [] }]),
+      ),
+      unfollowed: [],
+    };
+    return replayed(context);
+  }
+
+  /** Goes where the last edit was made, so that nothing changes out of sight. */
+  function atEdit(context: LessonContext, history: History, edit: Edit | undefined): LessonContext {
+    const splice = edit?.[0];
+    const id = (splice?.added[0] ?? splice?.removed[0])?.step;
+    const step = id !== undefined && ids.includes(id) ? id : context.step;
+    return replayed({ ...context, history, step });
+  }
+
+  function onwards(context: LessonContext): Partial<LessonContext> {
+    const next = Math.min(ids.indexOf(context.step) + 1, ids.length - 1);
+    return { step: ids[next] ?? context.step, reached: Math.max(context.reached, next) };
+  }
+
+  const without = (list: readonly string[], id: string) => list.filter((one) => one !== id);
+  const isLast = (context: LessonContext) => context.step === ids.at(-1);
+  const accepted = (context: LessonContext) => context.marks[context.step]?.verdict === 'accepted';
+
+  return setup({
+    types: {
+      context: {} as LessonContext,
+      events: {} as LessonEvent,
+      input: {} as LessonInput,
+    },
+    guards: {
+      seenBefore: ({ context }) => context.demonstrationSeen,
+      canUndo: ({ context }) => context.history.done.length > 0,
+      canRedo: ({ context }) => context.history.undone.length > 0,
+      hasCommands: ({ context }) => context.history.commands.some((command) => command.step === context.step),
+      reachable: ({ context, event }) => {
+        const index = event.type === 'step.go' ? ids.indexOf(event.step) : -1;
+        return index >= 0 && index <= context.reached;
+      },
+      accepted: ({ context }) => accepted(context),
+      lastAccepted: ({ context }) => accepted(context) && isLast(context),
+      notLast: ({ context }) => !isLast(context),
+      marked: ({ context }) => context.marks[context.step] !== undefined,
+    },
+    actions: {
+      seen: assign({ demonstrationSeen: true }),
+      add: assign(({ context, event }) =>
+        event.type === 'command.add'
+          ? replayed({ ...context, history: add(context.history, { ...event.command, step: context.step }) })
+          : {},
+      ),
+      undo: assign(({ context }) => atEdit(context, undo(context.history), context.history.done.at(-1))),
+      redo: assign(({ context }) => atEdit(context, redo(context.history), context.history.undone.at(-1))),
+      reset: assign(({ context }) =>
+        replayed({ ...context, history: resetStep(context.history, context.step) }),
+      ),
+      check: assign(({ context }) => {
+        const marks = { ...context.marks, ...mark(context, context.step) };
+        const fine = marks[context.step]?.verdict === 'accepted';
+        return { marks, flagged: fine ? without(context.flagged, context.step) : context.flagged };
+      }),
+      go: assign(({ event }) => (event.type === 'step.go' ? { step: event.step } : {})),
+      next: assign(({ context }) => onwards(context)),
+      // A flagged step is marked as it is left, so that the list shows how it stands.
+      flag: assign(({ context }) => ({
+        marks: { ...context.marks, ...mark(context, context.step) },
+        flagged: [...without(context.flagged, context.step), context.step],
+      })),
+      hint: assign(({ context }) => ({
+        hints: { ...context.hints, [context.step]: (context.hints[context.step] ?? 0) + 1 },
+      })),
+      fabric: assign(({ context, event }) =>
+        event.type === 'fabric.set'
+          ? replayed({ ...context, base: { ...context.base, fabric: event.fabric } })
+          : {},
+      ),
+      open: assign(({ event }) =>
+        event.type === 'attempt.open' ? opened({ attempt: event.attempt, demonstrationSeen: true }) : {},
+      ),
+    },
+  }).createMachine({
+    id: lesson.id,
+    context: ({ input }) => opened(input),
+    initial: 'opening',
+    on: {
+      'attempt.open': { target: '.working', actions: 'open' },
+    },
+    states: {
+      opening: {
+        always: { guard: 'seenBefore', target: 'working' },
+        on: {
+          'lesson.start': { target: 'working', actions: 'seen' },
+          'solution.show': { target: 'watching', actions: 'seen' },
+        },
+      },
+      working: {
+        initial: 'entering',
+        on: {
+          'command.add': { target: '.trying', actions: 'add' },
+          'command.undo': { guard: 'canUndo', target: '.trying', actions: 'undo' },
+          'command.redo': { guard: 'canRedo', target: '.trying', actions: 'redo' },
+          'step.reset': { guard: 'hasCommands', target: '.trying', actions: 'reset' },
+          'fabric.set': { target: '.trying', actions: 'fabric' },
+          'step.check': { target: '.marked', actions: 'check' },
+          'step.go': { guard: 'reachable', target: '.entering', actions: 'go' },
+          'step.leaveFlagged': { guard: 'notLast', target: '.entering', actions: ['flag', 'next'] },
+          'hint.next': { actions: 'hint' },
+          'solution.show': 'watching',
+        },
+        states: {
+          entering: { always: [{ guard: 'marked', target: 'marked' }, { target: 'trying' }] },
+          trying: {},
+          marked: {
+            on: {
+              'step.next': [
+                { guard: 'lastAccepted', target: '#finished' },
+                { guard: 'accepted', target: 'entering', actions: 'next' },
+              ],
+            },
+          },
+        },
+      },
+      // The learner's work stays as it is while the solution plays over it.
+      watching: { on: { 'solution.stop': 'working' } },
+      finished: {
+        id: 'finished',
+        on: {
+          'step.go': { guard: 'reachable', target: 'working', actions: 'go' },
+        },
+      },
+    },
+  });
+}
+
+export type LessonMachine = ReturnType<typeof lessonMachine>;
+export type LessonActor = ActorRefFrom<LessonMachine>;
+export type LessonSnapshot = SnapshotFrom<LessonMachine>;

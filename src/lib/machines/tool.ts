@@ -1,0 +1,340 @@
+import { assign, emit, enqueueActions, setup, type ActorRefFrom } from 'xstate';
+import { add, distance, sub } from '../geometry/point.ts';
+import type { Point } from '../geometry/types.ts';
+import { apply } from '../recipe/apply.ts';
+import type { Command, CommandName, Refusal, Work } from '../recipe/types.ts';
+import type { Options, OptionValue, Scene } from './scene.ts';
+
+/** What kind of thing a target is; the table draws each kind in its own way. */
+export type TargetKind =
+  | 'landmark'
+  | 'edge'
+  | 'line'
+  | 'point'
+  | 'add'
+  | 'notch'
+  | 'tip'
+  | 'scissors'
+  | 'turn'
+  | 'pin'
+  | 'seam'
+  | 'piece'
+  | 'handle';
+
+/** Something a tool can take hold of (`carry`) or choose (`tap`). Ids stay the same while the thing stays the same. */
+export interface ToolTarget {
+  readonly id: string;
+  readonly kind: TargetKind;
+  readonly point: Point;
+  /** Piece on which it lies; the table shows it there. */
+  readonly piece: string;
+  readonly how: 'tap' | 'carry';
+  /** Id of the edge, landmark, notch, dart or seam it stands for. */
+  readonly ref?: string;
+  readonly dart?: string;
+  /** Place along what it lies on, mm. */
+  readonly at?: number;
+  readonly removable?: boolean;
+  /** It already has what the tool gives (named, allowed, walked ...). */
+  readonly done?: boolean;
+}
+
+/** What is held: where it was taken up and where it would come to lie, mm. */
+export interface Grip {
+  readonly target: string;
+  readonly from: Point;
+  readonly at: Point;
+  readonly how: 'tap' | 'carry';
+  /** Piece and part under the pointer when it was taken up. */
+  readonly piece?: string;
+  readonly part?: string;
+}
+
+/** What letting go would do: give a command, or only change a setting of the tool. */
+export type Proposal = { readonly command: Command } | { readonly options: Options };
+
+export interface ToolOption {
+  readonly id: string;
+  readonly kind: 'choice' | 'length';
+  readonly value: OptionValue;
+  readonly choices?: readonly string[];
+}
+
+/** A way to act at once, shown as a button. */
+export interface Act {
+  readonly id: string;
+  readonly about?: string;
+  readonly command: Command;
+}
+
+/** A live measure: a dimension between two points, or an angle at `from`. mm, radians. */
+export interface Reading {
+  readonly id: string;
+  readonly unit: 'mm' | 'rad';
+  readonly value: number;
+  readonly piece: string;
+  readonly from?: Point;
+  readonly to?: Point;
+  readonly dart?: string;
+  /** For an angle: the second ray's end. */
+  readonly other?: Point;
+}
+
+export interface Over {
+  readonly piece?: string;
+  readonly part?: string;
+}
+
+/** One tool, as data and pure functions; `toolMachine` gives it its states. */
+export interface ToolSpec {
+  readonly id: CommandName;
+  readonly targets: (scene: Scene) => readonly ToolTarget[];
+  /** A press on the paper away from all targets: what is then held. */
+  readonly press?: (
+    scene: Scene,
+    point: Point,
+    over: Over,
+  ) => { target: string; how: 'tap' | 'carry' } | undefined;
+  /** Where the held thing comes to lie when it is pulled to `point` (snap, slide along a line). Same for pointer and keys. */
+  readonly pull?: (scene: Scene, grip: Grip, point: Point) => Point;
+  /** Where it comes to lie after a key asked for `by` mm; default: moved by it, then pulled. */
+  readonly nudge?: (scene: Scene, grip: Grip, by: Point) => Point;
+  readonly propose: (scene: Scene, grip: Grip) => Proposal | undefined;
+  readonly remove?: (scene: Scene, target: string) => Command | undefined;
+  readonly options?: (scene: Scene) => readonly ToolOption[];
+  readonly acts?: (scene: Scene) => readonly Act[];
+  readonly readings?: (scene: Scene, work: Work, grip?: Grip) => readonly Reading[];
+}
+
+export type ToolEvent =
+  | { type: 'pointer.down'; point: Point; screen: Point; target?: string; over?: Over; touch?: boolean }
+  | { type: 'pointer.move'; point: Point; screen: Point }
+  | { type: 'pointer.up' }
+  | { type: 'pointer.cancel' }
+  | { type: 'key.escape' }
+  | { type: 'target.pick'; target: string }
+  | { type: 'target.nudge'; by: Point; target?: string }
+  | { type: 'target.remove'; target: string }
+  | { type: 'act.do'; act: string }
+  | { type: 'option.set'; id: string; value: OptionValue }
+  | { type: 'scene.set'; work: Work; fabric: Scene['fabric'] }
+  | { type: 'reach.set'; reach: number };
+
+export type ToolEmitted = { type: 'command'; command: Command } | { type: 'refused'; refused: Refusal };
+
+export interface ToolContext {
+  readonly scene: Scene;
+  readonly grip: Grip | undefined;
+  readonly proposal: Proposal | undefined;
+  /** The table as it would be after letting go, computed by `apply`: what is shown is what will be stored. */
+  readonly preview: Work | undefined;
+  readonly refused: Refusal | undefined;
+  /** Where the pointer went down: work mm and screen px. */
+  readonly down: { readonly point: Point; readonly screen: Point; readonly touch: boolean } | undefined;
+}
+
+/** Pixels a pointer may stray before a press becomes a drag. */
+export const DRAG_THRESHOLD = 4;
+export const TOUCH_THRESHOLD = 9;
+
+const EMPTY = {
+  grip: undefined,
+  proposal: undefined,
+  preview: undefined,
+  refused: undefined,
+  down: undefined,
+} as const;
+
+type Held = Pick<ToolContext, 'grip' | 'proposal' | 'preview' | 'refused'>;
+
+function hold(spec: ToolSpec, scene: Scene, grip: Grip): Held {
+  const proposal = spec.propose(scene, grip);
+  if (!proposal || !('command' in proposal))
+    return { grip, proposal, preview: undefined, refused: undefined };
+  const applied = apply(scene.work, proposal.command);
+  return 'work' in applied
+    ? { grip, proposal, preview: applied.work, refused: undefined }
+    : { grip, proposal, preview: undefined, refused: applied.refused };
+}
+
+function pulled(spec: ToolSpec, scene: Scene, grip: Grip, point: Point): Held {
+  return hold(spec, scene, { ...grip, at: spec.pull ? spec.pull(scene, grip, point) : point });
+}
+
+function gripOf(spec: ToolSpec, scene: Scene, id: string): Grip | undefined {
+  const target = spec.targets(scene).find((one) => one.id === id);
+  return target && { target: id, from: target.point, at: target.point, how: target.how, piece: target.piece };
+}
+
+function pressed(
+  spec: ToolSpec,
+  scene: Scene,
+  event: Extract<ToolEvent, { type: 'pointer.down' }>,
+): Grip | undefined {
+  if (event.target !== undefined) return gripOf(spec, scene, event.target);
+  const press = spec.press?.(scene, event.point, event.over ?? {});
+  return press && { ...press, from: event.point, at: event.point, ...event.over };
+}
+
+/**
+ * The states every tool shares: idle > pointing > dragging, and carrying for those who pick and then place. A gesture ends in
+ * exactly one emitted command, or in none.
+ */
+export function toolMachine(spec: ToolSpec) {
+  return setup({
+    types: {
+      context: {} as ToolContext,
+      events: {} as ToolEvent,
+      emitted: {} as ToolEmitted,
+      input: {} as Scene,
+    },
+    guards: {
+      hits: ({ context, event }) =>
+        event.type === 'pointer.down' && pressed(spec, context.scene, event) !== undefined,
+      far: ({ context, event }) =>
+        event.type === 'pointer.move' &&
+        context.down !== undefined &&
+        distance(event.screen, context.down.screen) > (context.down.touch ? TOUCH_THRESHOLD : DRAG_THRESHOLD),
+      heldIsTap: ({ context }) => context.grip?.how === 'tap',
+      isTap: ({ context, event }) =>
+        'target' in event &&
+        event.target !== undefined &&
+        gripOf(spec, context.scene, event.target)?.how === 'tap',
+      isCarry: ({ context, event }) =>
+        'target' in event &&
+        event.target !== undefined &&
+        gripOf(spec, context.scene, event.target)?.how === 'carry',
+    },
+    actions: {
+      press: assign(({ context, event }) => {
+        if (event.type !== 'pointer.down') return {};
+        const grip = pressed(spec, context.scene, event);
+        const down = { point: event.point, screen: event.screen, touch: event.touch ?? false };
+        return grip ? { ...pulled(spec, context.scene, grip, grip.at), down } : {};
+      }),
+      pick: assign(({ context, event }) => {
+        const grip =
+          'target' in event && event.target !== undefined && gripOf(spec, context.scene, event.target);
+        return grip ? pulled(spec, context.scene, grip, grip.at) : {};
+      }),
+      drag: assign(({ context, event }) => {
+        if (event.type !== 'pointer.move' || !context.grip || !context.down) return {};
+        const to = add(context.grip.from, sub(event.point, context.down.point));
+        return pulled(spec, context.scene, context.grip, to);
+      }),
+      follow: assign(({ context, event }) =>
+        (event.type === 'pointer.move' || event.type === 'pointer.down') && context.grip
+          ? pulled(spec, context.scene, context.grip, event.point)
+          : {},
+      ),
+      takeUpAt: assign(({ context, event }) =>
+        event.type === 'pointer.down' && context.grip
+          ? {
+              grip: { ...context.grip, from: event.point },
+              down: { point: event.point, screen: event.screen, touch: event.touch ?? false },
+            }
+          : {},
+      ),
+      nudge: assign(({ context, event }) => {
+        const { scene, grip } = context;
+        if (event.type !== 'target.nudge' || !grip) return {};
+        return spec.nudge
+          ? hold(spec, scene, { ...grip, at: spec.nudge(scene, grip, event.by) })
+          : pulled(spec, { ...scene, reach: 0 }, grip, add(grip.at, event.by));
+      }),
+      placeAtTarget: assign(({ context, event }) => {
+        if (event.type !== 'target.pick' || !context.grip || event.target === context.grip.target) return {};
+        const other = gripOf(spec, context.scene, event.target);
+        return other ? pulled(spec, context.scene, context.grip, other.from) : {};
+      }),
+      commit: enqueueActions(({ context, enqueue }) => {
+        const { proposal, refused } = context;
+        if (refused) enqueue.emit({ type: 'refused', refused });
+        else if (proposal && 'command' in proposal)
+          enqueue.emit({ type: 'command', command: proposal.command });
+        else if (proposal)
+          enqueue.assign({
+            scene: { ...context.scene, options: { ...context.scene.options, ...proposal.options } },
+          });
+      }),
+      remove: enqueueActions(({ context, event, enqueue }) => {
+        if (event.type !== 'target.remove') return;
+        const command = spec.remove?.(context.scene, event.target);
+        if (command) enqueue.emit({ type: 'command', command });
+      }),
+      act: enqueueActions(({ context, event, enqueue }) => {
+        if (event.type !== 'act.do') return;
+        const act = spec.acts?.(context.scene).find((one) => one.id === event.act);
+        if (act) enqueue.emit({ type: 'command', command: act.command });
+      }),
+      letGo: assign(EMPTY),
+      setOption: assign(({ context, event }) =>
+        event.type === 'option.set'
+          ? { scene: { ...context.scene, options: { ...context.scene.options, [event.id]: event.value } } }
+          : {},
+      ),
+      setScene: assign(({ context, event }) =>
+        event.type === 'scene.set'
+          ? { scene: { ...context.scene, work: event.work, fabric: event.fabric } }
+          : {},
+      ),
+      setReach: assign(({ context, event }) =>
+        event.type === 'reach.set' ? { scene: { ...context.scene, reach: event.reach } } : {},
+      ),
+    },
+  }).createMachine({
+    id: spec.id,
+    context: ({ input }) => ({ scene: input, ...EMPTY }),
+    initial: 'idle',
+    on: {
+      'scene.set': { target: '.idle', actions: 'setScene' },
+      'reach.set': { actions: 'setReach' },
+      'option.set': { target: '.idle', actions: 'setOption' },
+    },
+    states: {
+      idle: {
+        entry: 'letGo',
+        on: {
+          'pointer.down': { guard: 'hits', target: 'pointing', actions: 'press' },
+          'target.pick': [
+            { guard: 'isTap', target: 'idle', reenter: true, actions: ['pick', 'commit'] },
+            { guard: 'isCarry', target: 'carrying', actions: 'pick' },
+          ],
+          'target.nudge': { guard: 'isCarry', target: 'carrying', actions: ['pick', 'nudge'] },
+          'target.remove': { actions: 'remove' },
+          'act.do': { actions: 'act' },
+        },
+      },
+      pointing: {
+        on: {
+          'pointer.move': { guard: 'far', target: 'dragging', actions: 'drag' },
+          'pointer.up': [{ guard: 'heldIsTap', target: 'idle', actions: 'commit' }, { target: 'carrying' }],
+          'pointer.cancel': 'idle',
+          'key.escape': 'idle',
+        },
+      },
+      dragging: {
+        on: {
+          'pointer.move': { actions: 'drag' },
+          'pointer.up': { target: 'idle', actions: 'commit' },
+          'pointer.cancel': 'idle',
+          'key.escape': 'idle',
+        },
+      },
+      carrying: {
+        on: {
+          'pointer.move': { actions: 'follow' },
+          'pointer.down': { target: 'dragging', actions: ['follow', 'takeUpAt'] },
+          'target.nudge': { actions: 'nudge' },
+          'target.pick': { target: 'idle', actions: ['placeAtTarget', 'commit'] },
+          'act.do': { target: 'idle', actions: 'act' },
+          'key.escape': 'idle',
+          'pointer.cancel': 'idle',
+        },
+      },
+    },
+  });
+}
+
+export type ToolMachine = ReturnType<typeof toolMachine>;
+export type ToolActor = ActorRefFrom<ToolMachine>;

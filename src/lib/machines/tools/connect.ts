@@ -1,0 +1,72 @@
+import { chainLength } from '../../geometry/chain.ts';
+import { nearestOnChain } from '../../geometry/nearest.ts';
+import { distance } from '../../geometry/point.ts';
+import { dartsOf, lineOf, type Scene } from '../scene.ts';
+import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
+import { tipOf } from './dart.ts';
+import { alongLine } from './notch.ts';
+
+const tips = (scene: Scene) =>
+  dartsOf(scene).flatMap(({ piece, dart }) => {
+    const point = tipOf(piece, dart);
+    const cut = piece.hinges.some((hinge) => hinge.dart === dart.id);
+    return point && dart.state === 'working' && !cut ? [{ piece, dart, point }] : [];
+  });
+
+const dartOf = (grip: Grip): string => grip.target.slice('tip:'.length);
+
+/** Draws the connector from a dart's tip to the line. */
+export const connect: ToolSpec = {
+  id: 'connect',
+  targets: (scene) =>
+    lineOf(scene.work)
+      ? tips(scene).flatMap(({ piece, dart, point }): ToolTarget[] => {
+          const foot = lineOf(scene.work)?.feet[dart.id];
+          const tip: ToolTarget = {
+            id: `tip:${dart.id}`,
+            kind: 'tip',
+            point,
+            piece: piece.id,
+            how: 'carry',
+            dart: dart.id,
+            done: foot !== undefined,
+          };
+          return foot
+            ? [tip, { ...tip, id: `foot:${dart.id}`, kind: 'handle', point: foot.foot, at: foot.at }]
+            : [tip];
+        })
+      : [],
+  // The foot slides along the line and holds at the nearest point, where the connector meets it squarely.
+  pull: (scene, grip, point) => {
+    const line = lineOf(scene.work);
+    if (!line) return point;
+    const tip = tips(scene).find(({ dart }) => dart.id === dartOf(grip));
+    const place = nearestOnChain(line.chain, point);
+    const square = tip && nearestOnChain(line.chain, tip.point);
+    return square && Math.abs(square.length - place.length) <= scene.reach / 2 ? square.point : place.point;
+  },
+  nudge: alongLine,
+  propose: (scene, grip) => {
+    const line = lineOf(scene.work);
+    if (!line) return undefined;
+    const at = nearestOnChain(line.chain, grip.at).length / chainLength(line.chain);
+    return { command: { do: 'connect', dart: dartOf(grip), line: line.id, at } };
+  },
+  readings: (scene, work) =>
+    tips(scene).flatMap(({ dart, piece }) => {
+      const foot = lineOf(work)?.feet[dart.id];
+      return foot
+        ? [
+            {
+              id: 'connector',
+              unit: 'mm',
+              value: distance(foot.foot, foot.tip),
+              piece: piece.id,
+              from: foot.tip,
+              to: foot.foot,
+              dart: dart.id,
+            },
+          ]
+        : [];
+    }),
+};

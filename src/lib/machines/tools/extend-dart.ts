@@ -1,0 +1,69 @@
+import { distance } from '../../geometry/point.ts';
+import type { Point } from '../../geometry/types.ts';
+import { snap } from '../../recipe/snap.ts';
+import { dartsOf, landmarkIn, type Scene } from '../scene.ts';
+import type { ToolSpec, ToolTarget } from '../tool.ts';
+import { tipOf } from './dart.ts';
+
+const snapped = (scene: Scene, point: Point, piece: string) =>
+  snap(scene.work, point, Math.max(scene.reach, 0.01), ['landmark'], piece);
+
+/** Takes both legs of a dart up: its point is pulled to the bust point, or wherever it is put. */
+export const extendDart: ToolSpec = {
+  id: 'extend-dart',
+  targets: (scene) =>
+    dartsOf(scene).flatMap(({ piece, dart }): ToolTarget[] => {
+      const tip = tipOf(piece, dart);
+      const bust = landmarkIn([piece], dart.bustPoint)?.point;
+      if (!tip || dart.state === 'closed' || piece.hinges.some((hinge) => hinge.dart === dart.id)) return [];
+      const own: ToolTarget = {
+        id: `tip:${dart.id}`,
+        kind: 'tip',
+        point: tip,
+        piece: piece.id,
+        how: 'carry',
+        dart: dart.id,
+        done: dart.state === 'working',
+      };
+      if (!bust || distance(bust, tip) < 1) return [own];
+      return [
+        own,
+        {
+          id: `to:${dart.id}`,
+          kind: 'landmark',
+          point: bust,
+          piece: piece.id,
+          how: 'carry',
+          ref: dart.bustPoint,
+          dart: dart.id,
+        },
+      ];
+    }),
+  pull: (scene, grip, point) => snapped(scene, point, grip.piece ?? 'front').point,
+  propose: (scene, grip) => {
+    const dart = grip.target.slice(grip.target.indexOf(':') + 1);
+    // The place to go to may be picked as well as the point that goes there.
+    if (grip.target.startsWith('tip:') && distance(grip.from, grip.at) < 0.01) return undefined;
+    return {
+      command: { do: 'extend-dart', dart, to: snapped(scene, grip.at, grip.piece ?? 'front').anchor },
+    };
+  },
+  readings: (_scene, work, grip) => {
+    if (!grip) return [];
+    const dart = grip.target.slice(grip.target.indexOf(':') + 1);
+    const bust = landmarkIn(work.pieces, `${dart}/bust-point`)?.point;
+    return bust
+      ? [
+          {
+            id: 'from-bust',
+            unit: 'mm',
+            value: distance(bust, grip.at),
+            piece: grip.piece ?? 'front',
+            from: bust,
+            to: grip.at,
+            dart,
+          },
+        ]
+      : [];
+  },
+};
