@@ -1,0 +1,83 @@
+import { line } from '../geometry/segment.ts';
+import type { Chain } from '../geometry/types.ts';
+import { cutLine } from '../pattern/allowance.ts';
+import { chainOf, outlineOf } from '../pattern/outline.ts';
+import type { Grainline, Piece } from '../pattern/types.ts';
+import { textBlock, type Block } from './block.ts';
+import { captionSpot } from './caption-spot.ts';
+import { boundsOf, pathData, SCALE, toPaper, type ToPaper } from './half-scale.ts';
+import { notchStrokes } from './notches.ts';
+import { escapeText } from './svg.ts';
+
+const CAPTION = 3.2;
+const GAP = 4;
+/** Length of a grainline's arrow head, mm on paper. */
+const HEAD = 3;
+
+const STYLES: Readonly<Record<string, string>> = {
+  cut: 'stroke-width="0.5"',
+  seam: 'stroke-width="0.35" stroke-dasharray="3 1.2"',
+  notch: 'stroke-width="0.5"',
+  inner: 'stroke-width="0.25" stroke-dasharray="6 1.2 1 1.2"',
+  grain: 'stroke-width="0.35"',
+};
+
+function path(piece: Piece, kind: string, chain: Chain, paper: ToPaper, closed = false): string {
+  const names = `data-piece="${escapeText(piece.id)}" data-line="${kind}"`;
+  return `<path ${names} ${STYLES[kind]} d="${pathData(chain, paper, closed)}"/>`;
+}
+
+/** The two strokes of an arrow head at each end. */
+function heads({ from, to }: Grainline): Chain[] {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const length = Math.sqrt(dx * dx + dy * dy);
+  if (length === 0) return [];
+  const [ux, uy] = [(dx / length) * (HEAD / SCALE), (dy / length) * (HEAD / SCALE)];
+  const at = (x: number, y: number, way: 1 | -1): Chain[] =>
+    [0.5, -0.5].map((side) => [
+      line({ x, y }, { x: x + way * (ux - side * uy), y: y + way * (uy + side * ux) }),
+    ]);
+  return [...at(from.x, from.y, 1), ...at(to.x, to.y, -1)];
+}
+
+/**
+ * A piece true to half scale with its caption: seam line dashed, cut line drawn through, notches, grainline, the line of the
+ * centre front. The caption stands inside where there is room, under the piece otherwise.
+ */
+export function pieceBlock(piece: Piece, caption: readonly string[]): Block {
+  const seam = chainOf(outlineOf(piece));
+  const cut = cutLine(piece)?.cut;
+  const notches = notchStrokes(piece);
+  const grain = piece.grainline;
+  const grainlines = grain ? [[line(grain.from, grain.to)], ...heads(grain)] : [];
+  const inner = piece.parts.flatMap((part) =>
+    part.lines.filter(({ kind }) => kind === 'centre-front').map(({ chain }) => chain),
+  );
+  const box = boundsOf([seam, ...(cut ? [cut] : []), ...notches, ...grainlines, ...inner]);
+  const text = textBlock(caption, CAPTION, true);
+  const room = { width: text.width / SCALE, height: text.height / SCALE };
+  const spot = captionSpot(seam, room, [...grainlines, ...inner]);
+  const size = { width: (box.maxX - box.minX) * SCALE, height: (box.maxY - box.minY) * SCALE };
+  return {
+    width: spot ? size.width : Math.max(size.width, text.width),
+    height: spot ? size.height : size.height + GAP + text.height,
+    draw: (x, y) => {
+      const paper = toPaper({ x: box.minX, y: box.minY }, x, y);
+      const middle = spot && paper(spot);
+      const words = middle
+        ? text.draw(middle.x - text.width / 2, middle.y - text.height / 2)
+        : text.draw(x, y + size.height + GAP);
+      return [
+        '<g fill="none" stroke="#000" stroke-linejoin="round">',
+        ...inner.map((chain) => path(piece, 'inner', chain, paper)),
+        path(piece, 'seam', seam, paper, true),
+        ...(cut ? [path(piece, 'cut', cut, paper, true)] : []),
+        ...notches.map((chain) => path(piece, 'notch', chain, paper)),
+        ...grainlines.map((chain) => path(piece, 'grain', chain, paper)),
+        '</g>',
+        words,
+      ].join('');
+    },
+  };
+}
