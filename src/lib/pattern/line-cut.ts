@@ -1,0 +1,125 @@
+import type { Chain, Point } from '../geometry/types.ts';
+import type { EdgeNotch, InnerLine, Part, Piece } from './types.ts';
+import { samePoint } from '../geometry/point.ts';
+import { reverseChain } from '../geometry/chain.ts';
+import type { Bank, CutStretch } from './cut.ts';
+
+/*
+ * How the parts of a drawn line and of a connector are called once they are cut. Intervals are numbered over all feet and ends of the
+ * line that are known, cut or not, so that it does not matter in which order slashes and the separation come.
+ */
+
+/** Where the intervals of a line begin and end, mm along it, in order: its ends, the feet on it, and what was cut so far. */
+export function boundaries(piece: Piece, lineId: string): readonly number[] {
+  const found: number[] = [];
+  const note = (mm: number): void => {
+    if (!found.includes(mm)) found.push(mm);
+  };
+  for (const part of piece.parts) {
+    for (const l of part.lines) {
+      if (l.id === lineId) {
+        note(l.origin.from);
+        note(l.origin.to);
+      } else if (l.kind === 'connector' && l.line === lineId && l.foot !== undefined) note(l.foot);
+    }
+    for (const e of part.edges) {
+      if (e.role !== 'style-line' || e.origin.edge !== lineId) continue;
+      note(e.origin.from);
+      note(e.origin.to);
+    }
+  }
+  return found.sort((a, b) => a - b);
+}
+
+/** The points of a stretch at those boundaries: its joints at the feet, and its ends. */
+function pointAtBoundary(part: Part, stretch: InnerLine, mm: number): Point | undefined {
+  if (mm === stretch.origin.from) return stretch.chain[0]!.a;
+  if (mm === stretch.origin.to) return stretch.chain[stretch.chain.length - 1]!.d;
+  const foot = part.lines.find((l) => l.kind === 'connector' && l.line === stretch.id && l.foot === mm);
+  return foot?.chain[0]!.d;
+}
+
+/** The part of a chain between two of its joints. */
+function slice(chain: Chain, from: Point, to: Point): Chain {
+  const i = chain.findIndex((s) => samePoint(s.a, from));
+  let j = chain.length - 1;
+  while (j > i && !samePoint(chain[j]!.d, to)) j--;
+  return i === 0 && j === chain.length - 1 ? chain : chain.slice(i, j + 1);
+}
+
+export interface CutOfLine {
+  /** In the direction of the cut. */
+  readonly stretches: readonly CutStretch[];
+  /** What of the stretch is not cut. */
+  readonly rest: readonly InnerLine[];
+  /** The notches that lay on what was cut, on both banks. */
+  readonly notches: readonly EdgeNotch[];
+}
+
+/**
+ * A cut along a stretch of a line from mm `from` to mm `to` of the whole line; backwards when `to` < `from`. Undefined when
+ * these are no boundaries of the stretch.
+ */
+export function cutAlong(
+  part: Part,
+  stretch: InnerLine,
+  all: readonly number[],
+  from: number,
+  to: number,
+): CutOfLine | undefined {
+  const low = Math.min(from, to);
+  const high = Math.max(from, to);
+  const own = all.filter((mm) => mm >= stretch.origin.from && mm <= stretch.origin.to);
+  const points = own.map((mm) => pointAtBoundary(part, stretch, mm));
+  const i = own.indexOf(low);
+  const j = own.indexOf(high);
+  if (i < 0 || j < 0 || points.some((p) => p === undefined)) return undefined;
+
+  const stretches: CutStretch[] = [];
+  const notches: EdgeNotch[] = [];
+  for (let k = i; k < j; k++) {
+    const n = all.indexOf(own[k]!) + 1;
+    const chain = slice(stretch.chain, points[k]!, points[k + 1]!);
+    const a = bank(stretch.id, n, 'a', own[k]!, own[k + 1]!);
+    const b = bank(stretch.id, n, 'b', own[k]!, own[k + 1]!);
+    if (from < to) stretches.push({ chain, left: a, right: b });
+    else stretches.unshift({ chain: reverseChain(chain), left: b, right: a });
+    const last = k === own.length - 2;
+    for (const notch of stretch.notches) {
+      if (notch.at < own[k]! || notch.at > own[k + 1]! || (notch.at === own[k + 1]! && !last)) continue;
+      // Bank a runs against the line, bank b with it.
+      notches.push({ ...notch, at: own[k + 1]! - notch.at, edge: a.id, line: stretch.id });
+      notches.push({ ...notch, at: notch.at - own[k]!, edge: b.id, line: stretch.id });
+    }
+  }
+  const rest: InnerLine[] = [];
+  const keep = (p: number, q: number): void => {
+    if (p >= q) return;
+    const chain = slice(stretch.chain, points[own.indexOf(p)]!, points[own.indexOf(q)]!);
+    const left = stretch.notches.filter((n) => n.at >= p && n.at <= q && !(n.at >= low && n.at <= high));
+    rest.push({ ...stretch, chain, origin: { edge: stretch.id, from: p, to: q }, notches: left });
+  };
+  keep(stretch.origin.from, low);
+  keep(high, stretch.origin.to);
+  return { stretches, rest, notches };
+}
+
+function bank(line: string, n: number, which: 'a' | 'b', from: number, to: number): Bank {
+  const id = `${line}/${n}/${which}`;
+  const partner = `${line}/${n}/${which === 'a' ? 'b' : 'a'}`;
+  return { id, role: 'style-line', side: 'centre', origin: { edge: line, from, to }, partner };
+}
+
+/** The cut up a connector, from its foot to the dart's tip; bank a is on the left hand of someone walking tip to foot. */
+export function cutUp(connector: InnerLine): CutStretch {
+  const side = connector.dart === 'left' ? 'left' : 'right';
+  const make = (which: 'a' | 'b', other: 'a' | 'b'): Bank => ({
+    id: `${connector.id}/${which}`,
+    role: 'connector',
+    side,
+    origin: connector.origin,
+    partner: `${connector.id}/${other}`,
+    ...(connector.dart !== undefined && { dart: connector.dart }),
+  });
+  return { chain: reverseChain(connector.chain), left: make('b', 'a'), right: make('a', 'b') };
+}

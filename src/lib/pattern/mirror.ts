@@ -1,0 +1,121 @@
+import type { Isometry, Point } from '../geometry/types.ts';
+import type { Dart, Edge, EdgeNotch, Part, Piece, Side } from './types.ts';
+import { samePoint } from '../geometry/point.ts';
+import { applyTo, reflectionAcross } from '../geometry/isometry.ts';
+import { nearestOnSegment } from '../geometry/nearest.ts';
+import { line } from '../geometry/segment.ts';
+import { chainEnd, chainStart, reverseChain, transformChain } from '../geometry/chain.ts';
+import { endAt, startAt } from './outline.ts';
+import { type Outcome, done, refuse } from './outcome.ts';
+
+/** How far (mm) an edge may stray from its chord and still count as straight. */
+const STRAIGHT = 1e-6;
+
+const isStraight = (e: Edge): boolean => {
+  const chord = line(chainStart(e.chain), chainEnd(e.chain));
+  return e.chain.every((s) =>
+    (s.kind === 'line' ? [s.a, s.d] : [s.a, s.b, s.c, s.d]).every(
+      (p) => nearestOnSegment(chord, p).distance <= STRAIGHT,
+    ),
+  );
+};
+
+const otherSide = (s: Side): Side => (s === 'right' ? 'left' : s === 'left' ? 'right' : 'centre');
+
+/** The id of the mirror image: `right/…` becomes `left/…`; anything else gains `left/`. */
+const otherId = (id: string): string => (id.startsWith('right/') ? `left/${id.slice(6)}` : `left/${id}`);
+
+/**
+ * The half front and its mirror image across the straight edge `about`, joined there; the edge becomes an inner line. Any straight
+ * edge may be taken: about another one than centre front the result is the shape that comes of it. Refusals: `no-such-edge`,
+ * `edge-not-straight`, `edge-is-dart-leg`, `already-opened`, `already-cut`.
+ */
+export function openOut(front: Piece, about: string): Outcome<Piece> {
+  const part = front.parts[0]!;
+  if (front.parts.length > 1 || front.hinges.length > 0) return refuse('already-cut');
+  if (part.edges.some((e) => e.side === 'left')) return refuse('already-opened');
+  const at = part.edges.findIndex((e) => e.id === about);
+  if (at < 0) return refuse('no-such-edge', { edge: about });
+  const fold = part.edges[at]!;
+  if (fold.role === 'dart-leg') return refuse('edge-is-dart-leg', { edge: about });
+  if (!isStraight(fold)) return refuse('edge-not-straight', { edge: about });
+
+  const p = chainStart(fold.chain);
+  const q = chainEnd(fold.chain);
+  const mirror = reflectionAcross(p, q);
+  const ours = [...part.edges.slice(at + 1), ...part.edges.slice(0, at)];
+  const theirs = ours.map((e) => mirrored(e, mirror)).reverse();
+  // The ends of the fold lie on the axis and stay where they are, bit for bit.
+  theirs[0] = { ...theirs[0]!, chain: startAt(theirs[0]!.chain, p) };
+  const last = theirs.length - 1;
+  theirs[last] = { ...theirs[last]!, chain: endAt(theirs[last]!.chain, q) };
+
+  const centre = {
+    id: about,
+    kind: 'centre-front' as const,
+    chain: fold.chain,
+    origin: fold.origin,
+    notches: [],
+  };
+  const opened: Part = {
+    ...part,
+    edges: [...ours, ...theirs],
+    lines: [...part.lines, centre],
+    landmarks: bothLandmarks(part.landmarks, mirror, p, q),
+  };
+  return done({
+    ...front,
+    parts: [opened],
+    darts: [...front.darts, ...front.darts.map(mirroredDart)],
+    notches: [...front.notches.filter((n) => n.edge !== about), ...mirroredNotches(front.notches, ours)],
+  });
+}
+
+function mirrored(e: Edge, m: Isometry): Edge {
+  const id = otherId(e.id);
+  return {
+    ...e,
+    id,
+    side: otherSide(e.side),
+    chain: reverseChain(transformChain(e.chain, m)),
+    origin: { edge: id, from: 0, to: e.origin.to - e.origin.from },
+    ...(e.dart !== undefined && { dart: otherId(`${e.dart}/`).slice(0, -1) }),
+    ...(e.partner !== undefined && { partner: e.role === 'dart-leg' ? otherId(e.partner) : e.partner }),
+  };
+}
+
+const mirroredDart = (d: Dart): Dart => ({
+  ...d,
+  id: otherId(`${d.id}/`).slice(0, -1),
+  side: otherSide(d.side),
+  upper: otherId(d.upper),
+  lower: otherId(d.lower),
+  bustPoint: otherId(d.bustPoint),
+});
+
+/** Landmarks of both halves; those on the fold itself are common to both and get no twin. */
+function bothLandmarks(
+  landmarks: Part['landmarks'],
+  m: Isometry,
+  p: Point,
+  q: Point,
+): Readonly<Record<string, Point>> {
+  const out: Record<string, Point> = { ...landmarks };
+  for (const [id, at] of Object.entries(landmarks)) {
+    if (!id.startsWith('right/') && (samePoint(at, p) || samePoint(at, q))) continue;
+    const image = samePoint(at, p) || samePoint(at, q) ? at : applyTo(m, at);
+    out[otherId(id)] = image;
+  }
+  return out;
+}
+
+function mirroredNotches(notches: readonly EdgeNotch[], edges: readonly Edge[]): EdgeNotch[] {
+  const out: EdgeNotch[] = [];
+  for (const n of notches) {
+    const e = edges.find((x) => x.id === n.edge);
+    if (e === undefined) continue;
+    const length = e.origin.to - e.origin.from;
+    out.push({ ...n, id: otherId(n.id), edge: otherId(n.edge), line: otherId(n.line), at: length - n.at });
+  }
+  return out;
+}

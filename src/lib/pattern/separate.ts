@@ -1,0 +1,85 @@
+import type { Hinge, Part, Piece } from './types.ts';
+import { cutPart, followSplits } from './cut.ts';
+import { boundaries, cutAlong } from './line-cut.ts';
+import { findDart } from './outline.ts';
+import { type Outcome, done, refuse } from './outcome.ts';
+
+/**
+ * Cuts what is not yet cut of the line and parts the piece in two: `upper` is the one with the neck at centre front, `lower` the
+ * other. Works before or after any slash and gives the same edge ids either way. Refusals: `no-such-line`, the code of
+ * the line's own fault, `cut-off-outline`, `still-one-piece` when the sheets still hang together.
+ */
+export function separate(piece: Piece, lineId: string): Outcome<readonly [upper: Piece, lower: Piece]> {
+  const all = boundaries(piece, lineId);
+  if (all.length === 0) return refuse('no-such-line', { line: lineId });
+  let parts = piece.parts;
+  let hinges = piece.hinges;
+  let notches = piece.notches;
+  for (let round = 0; ; round++) {
+    const at = parts.findIndex((p) => p.lines.some((l) => l.id === lineId));
+    if (at < 0) break;
+    const part = parts[at]!;
+    const style = part.lines.find((l) => l.id === lineId)!;
+    const fault = style.faults?.[0];
+    if (fault !== undefined) return refuse(fault.code, { line: lineId });
+    const along = cutAlong(part, style, all, style.origin.from, style.origin.to);
+    if (along === undefined) return refuse('no-such-line', { line: lineId });
+    const cut = cutPart({ ...part, lines: part.lines.filter((l) => l !== style) }, along.stretches);
+    if ('refused' in cut) return cut;
+    // Two sheets from one: both need a name of their own until they are sorted.
+    const left = { ...cut.ok.left, id: `${part.id}-${round}a` };
+    const right = { ...cut.ok.right, id: `${part.id}-${round}b` };
+    parts = [...parts.slice(0, at), left, right, ...parts.slice(at + 1)];
+    hinges = hinges.map((h) => rehung(h, part.id, [left, right], piece));
+    notches = followSplits([...notches, ...along.notches], cut.ok.split);
+  }
+  return sortOut({ ...piece, parts, hinges, notches }, lineId);
+}
+
+/** The hinge with the cut part's name replaced by that of the half with the dart's leg. */
+function rehung(h: Hinge, cutId: string, halves: readonly Part[], piece: Piece): Hinge {
+  const at = h.parts.indexOf(cutId);
+  const dart = findDart(piece, h.dart);
+  if (at < 0 || dart === undefined) return h;
+  const half = halves.find((p) => p.edges.some((e) => e.id === dart.upper || e.id === dart.lower));
+  if (half === undefined) return h;
+  return { ...h, parts: at === 0 ? [half.id, h.parts[1]] : [h.parts[0], half.id] };
+}
+
+/** The sheets in two pieces: what hangs together with the neck, and the rest. */
+function sortOut(piece: Piece, lineId: string): Outcome<readonly [Piece, Piece]> {
+  const neck = piece.parts.find((p) => p.landmarks['neck-centre'] !== undefined) ?? piece.parts[0]!;
+  const up = new Set([neck.id]);
+  for (let grew = true; grew;) {
+    grew = false;
+    for (const {
+      parts: [a, b],
+    } of piece.hinges) {
+      if (up.has(a) === up.has(b)) continue;
+      up.add(a).add(b);
+      grew = true;
+    }
+  }
+  const upper = piece.parts.filter((p) => up.has(p.id));
+  const lower = piece.parts.filter((p) => !up.has(p.id));
+  if (lower.length === 0) return refuse('still-one-piece', { line: lineId });
+  return done([asPiece(piece, 'upper', upper), asPiece(piece, 'lower', lower)]);
+}
+
+function asPiece(piece: Piece, id: string, parts: readonly Part[]): Piece {
+  // The sheet that was the whole piece's takes the new piece's name; freed ones keep theirs.
+  const main = parts.find((p) => !p.id.startsWith('freed-')) ?? parts[0]!;
+  const rename = (part: string): string => (part === main.id ? id : part);
+  const has = (edge: string): boolean => parts.some((p) => p.edges.some((e) => e.id === edge));
+  const own = parts.map((p) => p.id);
+  return {
+    ...piece,
+    id,
+    parts: [{ ...main, id }, ...parts.filter((p) => p !== main)],
+    hinges: piece.hinges
+      .filter((h) => own.includes(h.parts[0]))
+      .map((h) => ({ ...h, parts: [rename(h.parts[0]), rename(h.parts[1])] as const })),
+    darts: piece.darts.filter((d) => has(d.upper)),
+    notches: piece.notches.filter((n) => has(n.edge)),
+  };
+}

@@ -1,0 +1,171 @@
+import type { Chain, Point } from '../geometry/types.ts';
+import type { InnerLine, LineFault, Notch, Part, Piece } from './types.ts';
+import { distance } from '../geometry/point.ts';
+import { hullBox, pointAt } from '../geometry/segment.ts';
+import { nearestOnChain } from '../geometry/nearest.ts';
+import { chainEnd, chainLength, chainStart } from '../geometry/chain.ts';
+import { contains } from '../geometry/outline.ts';
+import { intersectSegments, selfIntersections } from '../geometry/intersect.ts';
+import { chainOf, endAt, startAt } from './outline.ts';
+import { type Outcome, done, refuse } from './outcome.ts';
+
+/** Ends within this distance (mm) of the outline are put onto it; it covers the rounding of an anchored point, not a near miss. */
+const ON_OUTLINE = 1e-4;
+/** Crossings this near (mm) to an end of the line are the end itself. */
+const AT_END = 1e-3;
+
+/**
+ * Draws (or draws again) the line `lineId` on the piece. A line that stops short, leaves the piece, crosses itself or meets a dart is
+ * drawn all the same, with its faults noted on it; it cannot be cut. Drawing again drops the notches and connectors of the
+ * old line. Refusals: `line-without-length`, `line-already-cut`, `line-off-piece` when not a point of it is on the piece.
+ */
+export function addLine(piece: Piece, lineId: string, drawn: Chain): Outcome<Piece> {
+  if (drawn.length === 0 || !drawn.every(isFinite)) return refuse('line-without-length', { line: lineId });
+  const length = chainLength(drawn);
+  if (!(length > 1)) return refuse('line-without-length', { line: lineId });
+  if (isCut(piece, lineId)) return refuse('line-already-cut', { line: lineId });
+
+  const middle = pointAt(drawn[Math.floor(drawn.length / 2)]!, 0.5);
+  const home =
+    piece.parts.length === 1
+      ? piece.parts[0]!
+      : piece.parts.find((p) => contains(chainOf(p.edges), middle) !== 'outside');
+  if (home === undefined) return refuse('line-off-piece', { line: lineId });
+
+  let chain = drawn;
+  const start = onOutline(home, chainStart(chain));
+  const end = onOutline(home, chainEnd(chain));
+  if (start !== undefined) chain = startAt(chain, start);
+  if (end !== undefined) chain = endAt(chain, end);
+  const line: InnerLine = {
+    id: lineId,
+    kind: 'style-line',
+    chain,
+    origin: { edge: lineId, from: 0, to: length },
+    notches: [],
+    faults: lineFaults(home, chain, start !== undefined, end !== undefined),
+  };
+  const parts = piece.parts.map((p) => {
+    const lines = p.lines.filter((l) => l.id !== lineId && l.line !== lineId);
+    return p === home
+      ? { ...p, lines: [...lines, line] }
+      : lines.length < p.lines.length
+        ? { ...p, lines }
+        : p;
+  });
+  return done({ ...piece, parts });
+}
+
+const isFinite = (s: Chain[number]): boolean => {
+  const b = hullBox(s);
+  return Number.isFinite(b.minX + b.minY + b.maxX + b.maxY);
+};
+
+const isCut = (piece: Piece, lineId: string): boolean =>
+  piece.parts.some((p) => p.edges.some((e) => e.role === 'style-line' && e.origin.edge === lineId));
+
+/** The outline's own point at p, or undefined when p is not on the outline. */
+function onOutline(part: Part, p: Point): Point | undefined {
+  for (const e of part.edges) {
+    for (const s of e.chain) {
+      const b = hullBox(s);
+      if (p.x < b.minX - ON_OUTLINE || p.x > b.maxX + ON_OUTLINE) continue;
+      if (p.y < b.minY - ON_OUTLINE || p.y > b.maxY + ON_OUTLINE) continue;
+      const near = nearestOnChain([s], p);
+      if (near.distance <= ON_OUTLINE) return near.point;
+    }
+  }
+  return undefined;
+}
+
+/** What keeps the chain, drawn on the part, from being cut from end to end; empty when nothing does. */
+function lineFaults(part: Part, chain: Chain, startsOn: boolean, endsOn: boolean): readonly LineFault[] {
+  const faults: LineFault[] = [];
+  const outline = chainOf(part.edges);
+  for (const end of ['start', 'end'] as const) {
+    if (end === 'start' ? startsOn : endsOn) continue;
+    const at = end === 'start' ? chainStart(chain) : chainEnd(chain);
+    const outside = contains(outline, at) === 'outside';
+    const mm = nearestOnChain(outline, at).distance;
+    faults.push({ code: outside ? 'line-leaves-piece' : 'line-stops-short', at, end, mm });
+  }
+  const a = chainStart(chain);
+  const d = chainEnd(chain);
+  for (const e of part.edges) {
+    for (const s of e.chain) {
+      const b = hullBox(s);
+      for (const t of chain) {
+        const k = hullBox(t);
+        if (b.minX > k.maxX + AT_END || k.minX > b.maxX + AT_END) continue;
+        if (b.minY > k.maxY + AT_END || k.minY > b.maxY + AT_END) continue;
+        for (const { point } of intersectSegments(t, s)) {
+          const atEnd = distance(point, a) <= AT_END || distance(point, d) <= AT_END;
+          if (e.role === 'dart-leg') {
+            if (!faults.some((f) => f.dart === e.dart))
+              faults.push({
+                code: 'line-meets-dart',
+                at: point,
+                ...(e.dart !== undefined && { dart: e.dart }),
+              });
+          } else if (!atEnd && !faults.some((f) => distance(f.at, point) <= AT_END)) {
+            faults.push({ code: 'line-leaves-piece', at: point });
+          }
+        }
+      }
+    }
+  }
+  if (faults.length === 0) {
+    const middle = pointAt(chain[Math.floor(chain.length / 2)]!, 0.5);
+    if (contains(outline, middle) !== 'inside') faults.push({ code: 'line-leaves-piece', at: middle });
+  }
+  for (const own of selfIntersections(chain)) faults.push({ code: 'line-crosses-itself', at: own.point });
+  return faults;
+}
+
+/** The inner line of that id (the first stretch, when it is partly cut) and the part that it is drawn on. */
+export function findLine(
+  piece: Piece,
+  id: string,
+): { readonly part: Part; readonly line: InnerLine } | undefined {
+  for (const part of piece.parts) for (const line of part.lines) if (line.id === id) return { part, line };
+  return undefined;
+}
+
+/**
+ * Marks a notch `at` mm from the start of a line that is not cut there yet (the same id again moves it). Refusals:
+ * `no-such-line`, `line-already-cut`, `notch-off-line`.
+ */
+export function markNotch(piece: Piece, lineId: string, notch: Notch): Outcome<Piece> {
+  const stretches = piece.parts.flatMap((p) => p.lines.filter((l) => l.id === lineId));
+  if (stretches.length === 0)
+    return refuse(isCut(piece, lineId) ? 'line-already-cut' : 'no-such-line', { line: lineId });
+  const home = stretches.find((l) => notch.at >= l.origin.from && notch.at <= l.origin.to);
+  if (home === undefined)
+    return refuse(isCut(piece, lineId) ? 'line-already-cut' : 'notch-off-line', {
+      line: lineId,
+      at: notch.at,
+    });
+  return done(
+    withLines(piece, (l) => {
+      const notches = l.notches.filter((n) => n.id !== notch.id);
+      if (l === home) return { ...l, notches: [...notches, notch].sort((p, q) => p.at - q.at) };
+      return notches.length < l.notches.length ? { ...l, notches } : l;
+    }),
+  );
+}
+
+/** Takes a notch off its line. Refusals: `no-such-notch`. */
+export function removeNotch(piece: Piece, id: string): Outcome<Piece> {
+  if (!piece.parts.some((p) => p.lines.some((l) => l.notches.some((n) => n.id === id))))
+    return refuse('no-such-notch', { notch: id });
+  return done(
+    withLines(piece, (l) =>
+      l.notches.some((n) => n.id === id) ? { ...l, notches: l.notches.filter((n) => n.id !== id) } : l,
+    ),
+  );
+}
+
+const withLines = (piece: Piece, change: (l: InnerLine) => InnerLine): Piece => ({
+  ...piece,
+  parts: piece.parts.map((p) => ({ ...p, lines: p.lines.map(change) })),
+});
