@@ -3,13 +3,16 @@ import type { Chain } from '../geometry/types.ts';
 import { cutLine } from '../pattern/allowance.ts';
 import { chainOf, outlineOf } from '../pattern/outline.ts';
 import type { Grainline, Piece } from '../pattern/types.ts';
+import { formatLength, type Units } from '../strings/units.ts';
 import { textBlock, type Block } from './block.ts';
 import { captionSpot } from './caption-spot.ts';
 import { boundsOf, pathData, SCALE, toPaper, type ToPaper } from './half-scale.ts';
+import { easedStretches } from './eased.ts';
 import { notchStrokes } from './notches.ts';
-import { escapeText } from './svg.ts';
+import { escapeText, textAt } from './svg.ts';
 
 const CAPTION = 3.2;
+const SMALL = 3;
 const GAP = 4;
 /** Length of a grainline's arrow head, mm on paper. */
 const HEAD = 3;
@@ -18,7 +21,6 @@ const STYLES: Readonly<Record<string, string>> = {
   cut: 'stroke-width="0.5"',
   seam: 'stroke-width="0.35" stroke-dasharray="3 1.2"',
   notch: 'stroke-width="0.5"',
-  inner: 'stroke-width="0.25" stroke-dasharray="6 1.2 1 1.2"',
   grain: 'stroke-width="0.35"',
 };
 
@@ -42,22 +44,20 @@ function heads({ from, to }: Grainline): Chain[] {
 }
 
 /**
- * A piece true to half scale with its caption: seam line dashed, cut line drawn through, notches, grainline, the line of the
- * centre front. The caption stands inside where there is room, under the piece otherwise.
+ * A piece true to half scale with its caption: seam line dashed, cut line drawn through, notches, grainline, what is eased in
+ * (full size, in the learner's units). The caption stands inside where there is room, under the piece otherwise.
  */
-export function pieceBlock(piece: Piece, caption: readonly string[]): Block {
+export function pieceBlock(piece: Piece, caption: readonly string[], units: Units): Block {
   const seam = chainOf(outlineOf(piece));
   const cut = cutLine(piece)?.cut;
   const notches = notchStrokes(piece);
   const grain = piece.grainline;
   const grainlines = grain ? [[line(grain.from, grain.to)], ...heads(grain)] : [];
-  const inner = piece.parts.flatMap((part) =>
-    part.lines.filter(({ kind }) => kind === 'centre-front').map(({ chain }) => chain),
-  );
-  const box = boundsOf([seam, ...(cut ? [cut] : []), ...notches, ...grainlines, ...inner]);
+  const eased = easedStretches(piece);
+  const box = boundsOf([seam, ...(cut ? [cut] : []), ...notches, ...grainlines]);
   const text = textBlock(caption, CAPTION, true);
   const room = { width: text.width / SCALE, height: text.height / SCALE };
-  const spot = captionSpot(seam, room, [...grainlines, ...inner]);
+  const spot = captionSpot(seam, room, [...grainlines, ...eased.map(({ clear }) => clear)]);
   const size = { width: (box.maxX - box.minX) * SCALE, height: (box.maxY - box.minY) * SCALE };
   return {
     width: spot ? size.width : Math.max(size.width, text.width),
@@ -70,12 +70,15 @@ export function pieceBlock(piece: Piece, caption: readonly string[]): Block {
         : text.draw(x, y + size.height + GAP);
       return [
         '<g fill="none" stroke="#000" stroke-linejoin="round">',
-        ...inner.map((chain) => path(piece, 'inner', chain, paper)),
         path(piece, 'seam', seam, paper, true),
         ...(cut ? [path(piece, 'cut', cut, paper, true)] : []),
         ...notches.map((chain) => path(piece, 'notch', chain, paper)),
         ...grainlines.map((chain) => path(piece, 'grain', chain, paper)),
         '</g>',
+        ...eased.map(({ at, amount }) => {
+          const p = paper(at);
+          return textAt(p.x, p.y, SMALL, `ease in ${formatLength(amount, units)}`, 'middle');
+        }),
         words,
       ].join('');
     },

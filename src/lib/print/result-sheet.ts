@@ -67,7 +67,7 @@ export function resultSheet(work: Work, { fabric, units, lessonTitle }: SheetOpt
   );
   const blocks: Block[] = [
     ...pieces.map((piece, i) =>
-      pieceBlock(piece, captionOf(piece, style, figure, `piece ${i + 1} of ${pieces.length}`)),
+      pieceBlock(piece, captionOf(piece, style, figure, `piece ${i + 1} of ${pieces.length}`), units),
     ),
     testSquares(),
     ...pieces.map((piece) => measureTable(piece.label?.name ?? pieceName(piece.id), piece, units)),
