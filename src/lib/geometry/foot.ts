@@ -116,12 +116,15 @@ function settle(low: number, high: number): number {
     else if (g < 0) low = t;
     else return t;
     const slope = vx * vx + vy * vy + x * (6 * ax * t + 2 * bx) + y * (6 * ay * t + 2 * by);
-    let next = t - g / slope;
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
-    const step = Math.abs(next - t);
-    t = next;
-    // Newton doubles the digits: after a step this small the next is below rounding.
-    if (step < 1e-9 || high - low < 1e-16) return t;
+    const next = t - g / slope;
+    if (next >= low && next <= high) {
+      // Newton doubles the digits: after a step this small the next is below rounding.
+      if (Math.abs(next - t) < 1e-9) return next;
+      t = next;
+    } else {
+      t = 0.5 * (low + high);
+      if (high - low < 1e-16) return t;
+    }
   }
   return t;
 }

@@ -167,7 +167,7 @@ function invertLength(mm: number, total: number): number {
     const plain = error / Math.sqrt(speed2);
     const step = plain / Math.max(0.5, 1 - plain * slope);
     let next = t - step;
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
     if (next === t || high - low < 1e-16) return t;
     at += integrate(t, next, DEPTH);
     // A last step this small has already gone past the rounding of the integral.

@@ -177,7 +177,7 @@ function lineCubicMeetings(l: Line, s: Cubic): Meeting[] | undefined {
       if (value > 0 === rising) hi = t;
       else lo = t;
       let next = t - value / (3 * ((p * t + q) * t + r));
-      if (!(next > lo && next < hi)) next = 0.5 * (lo + hi);
+      if (!(next >= lo && next <= hi)) next = 0.5 * (lo + hi);
       if (Math.abs(next - t) <= 1e-16 || hi - lo <= 2e-16) return next;
       t = next;
     }

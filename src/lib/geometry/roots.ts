@@ -99,7 +99,7 @@ function bracketed(c: readonly number[]): number {
     if (value > 0 === rising) high = t;
     else low = t;
     let next = t - value / slope;
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (!(next >= low && next <= high)) next = 0.5 * (low + high);
     if (Math.abs(next - t) <= 1e-16 || next === t || high - low <= 2e-16) return next;
     t = next;
   }
