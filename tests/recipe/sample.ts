@@ -37,7 +37,8 @@ export interface Variations {
 }
 
 const LINE = 'line';
-const ALLOWANCE: Readonly<Record<string, number>> = { neckline: 6, waist: 10, 'style-line': 10 };
+/** mm; every other seam has 10, and so have its partners. */
+const ALLOWANCE: Readonly<Record<string, number>> = { neckline: 6 };
 
 /** A command as it is written here, without its step. */
 type Given = Command extends infer C ? (C extends Command ? Omit<C, 'step'> : never) : never;
@@ -236,11 +237,7 @@ function leftover(work: () => Work, give: (command: Given) => void): void {
 function allowances(work: Work, pieceId: string, give: (command: Given) => void): void {
   const piece = work.pieces.find((p) => p.id === pieceId)!;
   const groups = seamGroups(piece).map((g) => g.id);
-  for (const group of groups) {
-    if (group === 'centre-back' || group === 'back/centre-back')
-      give({ do: 'allow', piece: pieceId, group, width: 0 });
-    else give({ do: 'allow', piece: pieceId, group, width: ALLOWANCE[group.replace('back/', '')] ?? 10 });
-  }
+  for (const group of groups) give({ do: 'allow', piece: pieceId, group, width: ALLOWANCE[group] ?? 10 });
   groups.forEach((before, i) => {
     const after = groups[(i + 1) % groups.length]!;
     if (groups.length < 2 || before === after) return;
@@ -255,9 +252,16 @@ function allowances(work: Work, pieceId: string, give: (command: Given) => void)
 
 function labelAndGrain(work: Work, pieceId: string, give: (command: Given) => void): void {
   const name = pieceId.split('@')[0]!;
-  const names: Record<string, string> = { upper: 'Upper front', lower: 'Lower front', back: 'Back' };
-  const back = name === 'back';
-  give({ do: 'label', piece: pieceId, name: names[name]!, cut: back ? 2 : 1, rightSideUp: !back });
+  const names: Record<string, string> = {
+    upper: 'Upper front',
+    lower: 'Lower front',
+    back: 'Back',
+    'back-left': 'Back, left half',
+    'back-right': 'Back, right half',
+  };
+  // Only the back as drafted is the same for both halves.
+  const pair = name === 'back';
+  give({ do: 'label', piece: pieceId, name: names[name]!, cut: pair ? 2 : 1, rightSideUp: !pair });
   const piece = work.pieces.find((p) => p.id === pieceId)!;
   const kept = piece.parts.find((p) => p.grain === 'kept') ?? piece.parts[0]!;
   const points = kept.edges.map((e) => e.chain[0]!.a);

@@ -1,9 +1,9 @@
-import { chainLength } from '../geometry/chain.ts';
-import { addConnector } from '../pattern/connector.ts';
+import { addConnector, connectorId } from '../pattern/connector.ts';
 import type { Outcome } from '../pattern/outcome.ts';
-import type { InnerLine, Notch, Piece } from '../pattern/types.ts';
+import { findLine } from '../pattern/style-line.ts';
+import type { Piece } from '../pattern/types.ts';
+import { frontOf, refused, withPieces } from './pieces.ts';
 import type { DrawnLine, Refusal, Work } from './types.ts';
-import { frontOf, refused } from './pieces.ts';
 
 /**
  * The front while lines may be drawn on it: opened out, in one sheet, nothing cut. Else the refusal 'not-opened' or
@@ -15,24 +15,10 @@ export function uncutFront(work: Work): { readonly front: Piece } | { readonly r
   return work.opened === undefined ? refused('not-opened') : { front };
 }
 
-/** The inner lines of a piece that is one sheet, changed by a function. */
-export function withLines(
-  piece: Piece,
-  change: (lines: readonly InnerLine[]) => readonly InnerLine[],
-): Piece {
-  return { ...piece, parts: piece.parts.map((part) => ({ ...part, lines: change(part.lines) })) };
-}
-
-/** The line of that id as it is drawn on a piece that is not cut. */
-export const innerLine = (piece: Piece, id: string): InnerLine | undefined =>
-  piece.parts[0]?.lines.find((line) => line.id === id);
-
-/** Piece with other notches across one of its lines, in the order in which they lie. */
-export function withNotches(piece: Piece, lineId: string, notches: readonly Notch[]): Piece {
-  const sorted = [...notches].sort((a, b) => a.at - b.at);
-  return withLines(piece, (lines) =>
-    lines.map((line) => (line.id === lineId ? { ...line, notches: sorted } : line)),
-  );
+/** The length in mm of a line that is drawn on the front and not cut; undefined when there is none. */
+export function lineLength(front: Piece, id: string): number | undefined {
+  const line = findLine(front, id)?.line;
+  return line?.kind === 'style-line' ? line.origin.to : undefined;
 }
 
 /** Work with this drawn line put in the place of the one with its id, or added. */
@@ -44,42 +30,30 @@ export function withDrawn(work: Work, drawn: DrawnLine): Work {
   return { ...work, lines };
 }
 
-/** Without the connector of a dart: on the paper and in the record of every line. */
-export function withoutConnector(
-  front: Piece,
-  drawn: DrawnLine,
-  dart: string,
-): { front: Piece; drawn: DrawnLine } {
-  const { [dart]: _, ...feet } = drawn.feet;
-  return {
-    front: withLines(front, (lines) =>
-      lines.filter((line) => !(line.kind === 'connector' && line.dart === dart)),
-    ),
-    drawn: { ...drawn, feet },
-  };
+/** Work without any line's record of this dart's connector. */
+export function withoutFoot(work: Work, dart: string): Work {
+  const lines = work.lines.map((line) => {
+    if (!Object.hasOwn(line.feet, dart)) return line;
+    const { [dart]: _, ...feet } = line.feet;
+    return { ...line, feet };
+  });
+  return { ...work, lines };
 }
 
 /**
- * Draws the connector from a dart's tip to the line at a fraction of the line's length, in place of an earlier one of that
- * dart. Refusals are those of `addConnector`.
+ * Draws the connector from a dart's tip to a line at a fraction of its length, in place of an earlier one of that dart.
+ * Refusals: `no-such-line`, and those of `addConnector`.
  */
-export function connectAt(
-  front: Piece,
-  drawn: DrawnLine,
-  dart: string,
-  fraction: number,
-): Outcome<{ front: Piece; drawn: DrawnLine }> {
-  const clean = withoutConnector(front, drawn, dart);
-  const at = fraction * chainLength(drawn.chain);
-  const next = addConnector(clean.front, dart, drawn.id, at);
+export function connectAt(work: Work, dart: string, line: string, fraction: number): Outcome<Work> {
+  const front = frontOf(work)!;
+  const drawn = work.lines.find((l) => l.id === line);
+  const length = lineLength(front, line);
+  if (drawn === undefined || length === undefined) return refused('no-such-line', { line });
+  const at = fraction * length;
+  const next = addConnector(front, dart, line, at);
   if ('refused' in next) return next;
-  const connector = next.ok.parts[0]!.lines.find((line) => line.kind === 'connector' && line.dart === dart)!;
-  const tip = connector.chain[0]!.a;
-  const foot = connector.chain[connector.chain.length - 1]!.d;
-  return {
-    ok: {
-      front: next.ok,
-      drawn: { ...clean.drawn, feet: { ...clean.drawn.feet, [dart]: { at, foot, tip } } },
-    },
-  };
+  const { a: tip, d: foot } = findLine(next.ok, connectorId(dart))!.line.chain[0]!;
+  const clean = withoutFoot(withPieces(work, 'front', next.ok), dart);
+  const { feet } = clean.lines.find((l) => l.id === line)!;
+  return { ok: withDrawn(clean, { ...drawn, feet: { ...feet, [dart]: { at, foot, tip } } }) };
 }

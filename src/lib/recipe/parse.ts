@@ -49,15 +49,15 @@ function check<T extends Recipe>(
   schema: v.GenericSchema<unknown, T>,
   small = false,
 ): Parsed<T> {
-  if (typeof data === 'object' && data !== null && !Array.isArray(data)) {
-    const { format, version, commands } = data as Record<string, unknown>;
-    if (format !== FORMAT) return one('format', JSON.stringify(FORMAT), shortly(format));
-    if (typeof version === 'number' && version > VERSION)
-      return one('version', `${VERSION}`, `${shortly(version)}, from a newer version of Pin & Pivot`);
-    // Before the long check, so that a huge list is refused at once.
-    if (Array.isArray(commands) && commands.length > LIMITS.commands)
-      return one('commands', `at most ${LIMITS.commands} entries`, `${commands.length} entries`);
-  }
+  if (typeof data !== 'object' || data === null || Array.isArray(data))
+    return one('', 'an object', shortly(data));
+  const { format, version, commands } = data as Record<string, unknown>;
+  if (format !== FORMAT) return one('format', JSON.stringify(FORMAT), shortly(format));
+  if (typeof version === 'number' && version > VERSION)
+    return one('version', `${VERSION}`, `${shortly(version)}, from a newer version of Pin & Pivot`);
+  // Before the long check, so that a huge list is refused at once.
+  if (Array.isArray(commands) && commands.length > LIMITS.commands)
+    return one('commands', `at most ${LIMITS.commands} entries`, `${commands.length} entries`);
   const first = v.safeParse(schema, data, { abortEarly: true });
   if (first.success) return draftable(first.output);
   // Only then, and only for a file of ordinary size, what else is wrong: a hostile one could hold a million faults.

@@ -1,3 +1,4 @@
+import { piecesOf, suffixOf } from '../pattern/copy.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Outcome } from '../pattern/outcome.ts';
 import type { Applied, Refusal, Work } from './types.ts';
@@ -10,20 +11,12 @@ export function refused(code: string, detail?: Refusal['detail']): { readonly re
 /** The piece with this id, or undefined. */
 export const pieceById = (work: Work, id: string): Piece | undefined => work.pieces.find((p) => p.id === id);
 
-/** The set a piece belongs to: '' for the learner's own, '@woven' or '@knit' for a copy. */
-export function setOf(pieceId: string): string {
-  const at = pieceId.indexOf('@');
-  return at < 0 ? '' : pieceId.slice(at);
-}
+/** The pieces that a piece is sewn to, itself included: the copies it was made with, or those that were cut first. */
+export const setOf = (work: Work, pieceId: string): readonly Piece[] =>
+  piecesOf(work.pieces, fabricOf(pieceId));
 
-/** The set meant by a fabric: its copy where there is one, else the pieces that were treated without copying. */
-export function setFor(work: Work, as: string | undefined): string {
-  return as !== undefined && work.pieces.some((p) => setOf(p.id) === `@${as}`) ? `@${as}` : '';
-}
-
-/** All pieces of a set, back included. */
-export const piecesOfSet = (work: Work, set: string): Piece[] =>
-  work.pieces.filter((p) => setOf(p.id) === set);
+/** What a copy was made for; undefined for a piece that was cut first. */
+export const fabricOf = (pieceId: string): string | undefined => suffixOf(pieceId).slice(1) || undefined;
 
 /** The front before it is separated, or undefined. */
 export const frontOf = (work: Work): Piece | undefined => pieceById(work, 'front');
@@ -38,7 +31,7 @@ export function changed(work: Work, id: string, outcome: Outcome<Piece>): Applie
   return 'refused' in outcome ? outcome : { work: withPieces(work, id, outcome.ok) };
 }
 
-/** The first piece of the learner's own set that has this dart; before separating that is the front. */
+/** The piece that has this dart, copies left out; before separating that is the front. */
 export function pieceWithDart(work: Work, dart: string): Piece | undefined {
-  return work.pieces.find((p) => setOf(p.id) === '' && p.darts.some((d) => d.id === dart));
+  return piecesOf(work.pieces).find((p) => p.darts.some((d) => d.id === dart));
 }

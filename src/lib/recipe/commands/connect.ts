@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import { connectAt, uncutFront, withDrawn } from '../lines.ts';
-import { refused, withPieces } from '../pieces.ts';
+import { connectAt, uncutFront } from '../lines.ts';
 import { base, fraction, id } from '../shapes.ts';
 import type { Connect } from '../types.ts';
 import { kind } from './kind.ts';
@@ -12,11 +11,7 @@ export const connect = kind<Connect>({
   apply: (work, { dart, line, at }) => {
     const paper = uncutFront(work);
     if ('refused' in paper) return paper;
-    const drawn = work.lines.find((l) => l.id === line);
-    if (drawn === undefined) return refused('no-such-line', { line });
-    const next = connectAt(paper.front, drawn, dart, at);
-    return 'refused' in next
-      ? next
-      : { work: withDrawn(withPieces(work, 'front', next.ok.front), next.ok.drawn) };
+    const next = connectAt(work, dart, line, at);
+    return 'refused' in next ? next : { work: next.ok };
   },
 });

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { copyPieces as copied } from '../../pattern/copy.ts';
-import { piecesOfSet, refused } from '../pieces.ts';
+import { fabricOf, refused } from '../pieces.ts';
 import { base, fabric } from '../shapes.ts';
 import type { CopyPieces } from '../types.ts';
 import { kind } from './kind.ts';
@@ -10,7 +10,7 @@ export const copy = kind<CopyPieces>({
   name: 'copy',
   schema: v.strictObject({ ...base('copy'), as: fabric }),
   apply: (work, { as }) => {
-    if (piecesOfSet(work, `@${as}`).length > 0) return refused('already-copied', { as });
-    return { work: { ...work, pieces: [...work.pieces, ...copied(piecesOfSet(work, ''), as)] } };
+    if (work.pieces.some((p) => fabricOf(p.id) === as)) return refused('already-copied', { as });
+    return { work: { ...work, pieces: [...work.pieces, ...copied(work.pieces, as)] } };
   },
 });

@@ -1,20 +1,19 @@
 import * as v from 'valibot';
-import { chainLength } from '../../geometry/chain.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { splineThrough } from '../../geometry/spline.ts';
 import type { Point } from '../../geometry/types.ts';
-import { outlineOf } from '../../pattern/outline.ts';
-import { addLine } from '../../pattern/style-line.ts';
+import { findEdge, outlineOf } from '../../pattern/outline.ts';
+import { addLine, findLine, markNotch } from '../../pattern/style-line.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { resolveAnchor } from '../anchors.ts';
-import { connectAt, innerLine, uncutFront, withDrawn, withLines, withNotches } from '../lines.ts';
+import { connectAt, uncutFront, withDrawn } from '../lines.ts';
 import { refused, withPieces } from '../pieces.ts';
 import { LIMITS, anchor, base, id } from '../shapes.ts';
-import type { Anchor, DrawLine, DrawnLine } from '../types.ts';
+import type { Anchor, DrawLine } from '../types.ts';
 import { kind } from './kind.ts';
 
-/** An end that was not snapped still lies on an edge when it is this near to one, mm. */
-const ON_EDGE = 1e-6;
+/** An end that was not snapped still lies on an edge when it is this near to one, mm; as `addLine` has it. */
+const ON_EDGE = 1e-4;
 
 /**
  * Draws the style line, or draws it anew: its notches and connectors then stay at their fractions of its length, and a
@@ -36,43 +35,32 @@ export const drawLine = kind<DrawLine>({
       if (point === undefined) return refused('no-such-place', { point: points.length + 1 });
       points.push(point);
     }
-    const old = work.lines.find((l) => l.id === line);
-    const oldNotches = innerLine(paper.front, line)?.notches ?? [];
-    const clean =
-      old === undefined ? paper.front : withLines(paper.front, (all) => all.filter((l) => !ofLine(l, old)));
-    if (innerLine(clean, line) !== undefined) return refused('name-taken', { line });
+    const was = findLine(paper.front, line)?.line;
+    const taken = was === undefined ? findEdge(paper.front, line) !== undefined : was.kind !== 'style-line';
+    if (taken) return refused('name-taken', { line });
 
-    const chain = splineThrough(points);
-    const drawnOn = addLine(clean, line, chain);
-    if ('refused' in drawnOn) return drawnOn;
+    const added = addLine(paper.front, line, splineThrough(points));
+    if ('refused' in added) return added;
+    let front = added.ok;
+    const { chain, origin } = findLine(front, line)!.line;
     const ends = [
-      endOn(clean, anchors[0]!, points[0]!),
-      endOn(clean, anchors.at(-1)!, points.at(-1)!),
+      endOn(front, anchors[0]!, points[0]!),
+      endOn(front, anchors.at(-1)!, points.at(-1)!),
     ] as const;
-    let front = drawnOn.ok;
-    let drawn: DrawnLine = { id: line, chain, points, ends, feet: {} };
-    if (old !== undefined) {
-      const k = chainLength(chain) / chainLength(old.chain);
-      front = withNotches(
-        front,
-        line,
-        oldNotches.map((notch) => ({ ...notch, at: notch.at * k })),
-      );
-      for (const dart of Object.keys(old.feet)) {
-        const again = connectAt(front, drawn, dart, old.feet[dart]!.at / chainLength(old.chain));
-        if ('ok' in again) ({ front, drawn } = again.ok);
-      }
+    for (const notch of was?.notches ?? []) {
+      const at = (notch.at / was!.origin.to) * origin.to;
+      const marked = markNotch(front, line, { ...notch, at: Math.min(at, origin.to) });
+      if ('ok' in marked) front = marked.ok;
     }
-    return { work: withDrawn(withPieces(work, 'front', front), drawn) };
+    const feet = work.lines.find((l) => l.id === line)?.feet ?? {};
+    let next = withDrawn(withPieces(work, 'front', front), { id: line, chain, points, ends, feet: {} });
+    for (const dart of Object.keys(feet)) {
+      const again = connectAt(next, dart, line, Math.min(1, feet[dart]!.at / was!.origin.to));
+      if ('ok' in again) next = again.ok;
+    }
+    return { work: next };
   },
 });
-
-/** The line itself, and the connectors that run to it. */
-function ofLine(l: { id: string; kind: string; dart?: string }, old: DrawnLine): boolean {
-  return (
-    l.id === old.id || (l.kind === 'connector' && l.dart !== undefined && Object.hasOwn(old.feet, l.dart))
-  );
-}
 
 /** Id of the outline edge on which an end of the line lies. */
 function endOn(front: Piece, anchor: Anchor, point: Point): string | undefined {

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import { uncutFront, withNotches } from '../lines.ts';
-import { refused, withPieces } from '../pieces.ts';
+import { removeNotch as rubOut } from '../../pattern/style-line.ts';
+import { uncutFront } from '../lines.ts';
+import { changed } from '../pieces.ts';
 import { base, id } from '../shapes.ts';
 import type { RemoveNotch } from '../types.ts';
 import { kind } from './kind.ts';
@@ -11,10 +12,6 @@ export const removeNotch = kind<RemoveNotch>({
   schema: v.strictObject({ ...base('remove-notch'), id }),
   apply: (work, command) => {
     const paper = uncutFront(work);
-    if ('refused' in paper) return paper;
-    const line = paper.front.parts[0]!.lines.find((l) => l.notches.some((n) => n.id === command.id));
-    if (line === undefined) return refused('no-such-notch', { notch: command.id });
-    const rest = line.notches.filter((n) => n.id !== command.id);
-    return { work: withPieces(work, 'front', withNotches(paper.front, line.id, rest)) };
+    return 'refused' in paper ? paper : changed(work, 'front', rubOut(paper.front, command.id));
   },
 });

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { renotch as markAgain } from '../../pattern/renotch.ts';
 import { seamOf } from '../../pattern/seam.ts';
-import { changed, pieceById, piecesOfSet, refused, setOf } from '../pieces.ts';
+import { changed, fabricOf, pieceById, refused } from '../pieces.ts';
 import { base, id, mm } from '../shapes.ts';
 import type { Renotch } from '../types.ts';
 import { kind } from './kind.ts';
@@ -13,9 +13,8 @@ export const renotch = kind<Renotch>({
   apply: (work, { piece: pieceId, notch, at }) => {
     const piece = pieceById(work, pieceId);
     if (piece === undefined) return refused('no-such-piece', { piece: pieceId });
-    const runs = seamOf(piecesOfSet(work, setOf(pieceId)), 'style-line');
-    if (runs === undefined) return refused('no-such-seam', { seam: 'style-line' });
-    const partner = runs.a.pieces.includes(pieceId) ? runs.b : runs.a;
+    const runs = seamOf(work.pieces, 'style-line', fabricOf(pieceId));
+    const partner = runs?.a.pieces.includes(pieceId) ? runs.b : runs?.a;
     return changed(work, pieceId, markAgain(piece, notch, partner, at));
   },
 });

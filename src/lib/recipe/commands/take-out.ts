@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { takeOut as trimmed } from '../../pattern/take-out.ts';
-import { changed, pieceById, piecesOfSet, refused, setOf } from '../pieces.ts';
+import { baseId, suffixOf } from '../../pattern/copy.ts';
+import { changed, pieceById, refused } from '../pieces.ts';
 import { base, end, id, mm } from '../shapes.ts';
 import type { TakeOut } from '../types.ts';
 import { kind } from './kind.ts';
@@ -18,8 +19,7 @@ export const takeOut = kind<TakeOut>({
   apply: (work, { piece: pieceId, dart, end, amount }) => {
     const piece = pieceById(work, pieceId);
     if (piece === undefined) return refused('no-such-piece', { piece: pieceId });
-    const name = pieceId.startsWith('upper') ? 'lower' : 'upper';
-    const partner = piecesOfSet(work, setOf(pieceId)).find((p) => p.id === name + setOf(pieceId));
+    const partner = pieceById(work, (baseId(pieceId) === 'upper' ? 'lower' : 'upper') + suffixOf(pieceId));
     if (partner === undefined) return refused('no-partner', { piece: pieceId });
     return changed(work, pieceId, trimmed(piece, dart, end, amount, partner));
   },

@@ -1,27 +1,29 @@
 import * as v from 'valibot';
+import { baseId, piecesOf } from '../../pattern/copy.ts';
+import { backFor } from '../../pattern/seam.ts';
 import { trueBack } from '../../pattern/true.ts';
-import { changed, piecesOfSet, refused, setFor } from '../pieces.ts';
+import type { Side } from '../../pattern/types.ts';
+import { refused } from '../pieces.ts';
 import { base, fabric, id } from '../shapes.ts';
 import type { TrueWithBack } from '../types.ts';
 import { kind } from './kind.ts';
 
-/** Trues the back of a set to its fronts along a shoulder or side seam. */
+/**
+ * Trues the back of a set to its fronts along a shoulder or side seam. The half that was trued becomes a piece of its own;
+ * the back as drafted stays for the other half until that is trued too.
+ */
 export const trueWithBack = kind<TrueWithBack>({
   name: 'true',
   schema: v.strictObject({ ...base('true'), edge: id, as: v.exactOptional(fabric) }),
   apply: (work, { edge, as }) => {
-    const set = setFor(work, as);
-    const pieces = piecesOfSet(work, set);
-    const back = pieces.find((p) => p.id === 'back' + set);
-    if (back === undefined) return refused('no-such-piece', { piece: 'back' + set });
-    return changed(
-      work,
-      back.id,
-      trueBack(
-        back,
-        edge,
-        pieces.filter((p) => p !== back),
-      ),
-    );
+    const set = piecesOf(work.pieces, as);
+    const back = backFor(set, edge.split('/')[0] as Side);
+    if (back === undefined) return refused('no-such-piece', { piece: 'back' });
+    const trued = trueBack(back, edge, set);
+    if ('refused' in trued) return trued;
+    const isNew = trued.ok.id !== back.id;
+    const keep = isNew && !set.some((p) => baseId(p.id).startsWith('back-'));
+    const pieces = work.pieces.flatMap((p) => (p === back ? (keep ? [back, trued.ok] : [trued.ok]) : [p]));
+    return { work: { ...work, pieces } };
   },
 });

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { seamOf } from '../../pattern/seam.ts';
-import { piecesOfSet, refused, setFor } from '../pieces.ts';
+import { refused } from '../pieces.ts';
 import { base, fabric, id } from '../shapes.ts';
 import type { Walk } from '../types.ts';
 import { kind } from './kind.ts';
@@ -16,8 +16,8 @@ export const walk = kind<Walk>({
     as: v.exactOptional(fabric),
   }),
   apply: (work, command) => {
-    const runs = seamOf(piecesOfSet(work, setFor(work, command.as)), command.seam);
-    if (runs === undefined) return refused('no-such-seam', { seam: command.seam });
+    if (seamOf(work.pieces, command.seam, command.as) === undefined)
+      return refused('no-such-seam', { seam: command.seam });
     const others = work.walked.filter((w) => w.seam !== command.seam || w.as !== command.as);
     return { work: { ...work, walked: [...others, command] } };
   },
