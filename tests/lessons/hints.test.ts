@@ -1,0 +1,108 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { CHECKS } from '../../src/lib/grading/checks/index.ts';
+import { CAUTIONS } from '../../src/lib/strings/cautions.ts';
+import { GLOSSARY } from '../../src/lib/strings/glossary.ts';
+import { parseLesson } from '../../src/lib/lessons/parse.ts';
+
+const LESSONS = 'lessons';
+const read = (path: string): unknown => JSON.parse(readFileSync(path, 'utf8'));
+
+const lessons = readdirSync(LESSONS).map((folder) => {
+  const steps = readdirSync(join(LESSONS, folder), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => ({ folder: entry.name, data: read(join(LESSONS, folder, entry.name, 'step.json')) }));
+  const parsed = parseLesson(
+    read(join(LESSONS, folder, 'lesson.json')),
+    steps.map((step) => step.data),
+  );
+  return { folder, folders: steps.map((step) => step.folder), parsed };
+});
+
+/** Whether a check's own file can give a code: it stands there, or is put together from words that stand there or in the step. */
+function canGive(code: string, step: string): boolean {
+  const [check = '', what = ''] = code.split('/');
+  const source = readFileSync(`src/lib/grading/checks/${check}.ts`, 'utf8');
+  if (source.includes(`'${code}'`)) return true;
+  return (
+    source.includes(`\`${check}/\${`) &&
+    [source, step].some((text) => new RegExp(`['"]${what}['"]`).test(text))
+  );
+}
+
+it('finds lessons to look at', () => {
+  expect(lessons.length).toBeGreaterThan(0);
+});
+
+describe.each(lessons)('the lesson in lessons/$folder', ({ folder, folders, parsed }) => {
+  if (!('ok' in parsed)) {
+    it('can be read', () => expect(parsed.problems).toEqual([]));
+    return;
+  }
+  const lesson = parsed.ok;
+
+  it('lies in a folder of its own id, its steps in numbered folders in order', () => {
+    expect(lesson.id).toBe(folder);
+    expect(folders).toEqual(lesson.steps.map((step, i) => `${String(i + 1).padStart(2, '0')}-${step.id}`));
+  });
+
+  describe.each(lesson.steps)('step $id', (step) => {
+    const codes = step.hints.flatMap((ladder) => ladder.codes);
+
+    it('is marked by checks that exist', () => {
+      expect(step.checks.length).toBeGreaterThan(0);
+      for (const { check } of step.checks) expect(CHECKS.has(check)).toBe(true);
+    });
+
+    it('has hints only for what its own checks can find', () => {
+      const used = step.checks.map(({ check }) => check);
+      for (const code of codes) {
+        expect(used, code).toContain(code.split('/')[0]);
+        expect(canGive(code, JSON.stringify(step)), code).toBe(true);
+      }
+    });
+
+    it('has a hint for each of its checks, and none twice', () => {
+      const general = step.hints.some((ladder) => ladder.codes.length === 0);
+      for (const { check } of step.checks) {
+        expect(general || codes.some((code) => code.startsWith(`${check}/`)), check).toBe(true);
+      }
+      expect(new Set(codes).size).toBe(codes.length);
+    });
+
+    it('climbs in three rungs, one sentence or two each', () => {
+      expect(step.hints.length).toBeGreaterThan(0);
+      for (const { rungs } of step.hints) {
+        expect(rungs).toHaveLength(3);
+        for (const rung of rungs) expect(rung).toMatch(/^[A-Z0-9].{10,160}[.?]$/);
+      }
+    });
+
+    it('says in about 25 short lines what is done and why', () => {
+      expect(step.text.length).toBeGreaterThanOrEqual(18);
+      expect(step.text.length).toBeLessThanOrEqual(30);
+      for (const line of step.text) expect(line.length, line).toBeLessThanOrEqual(85);
+      // Plain text: no markup, and no space that nobody sees.
+      for (const line of step.text) expect(line).not.toMatch(/[<>*_`\t]|\s$/);
+    });
+
+    it('names only cautions that have words', () => {
+      for (const caution of step.cautions) expect(CAUTIONS).toHaveProperty(caution);
+    });
+  });
+
+  it('cares about blades wherever paper is cut', () => {
+    const cutting = lesson.steps.filter(({ tools }) =>
+      tools.some((t) => ['slash', 'separate', 'take-out'].includes(t)),
+    );
+    expect(cutting.length).toBeGreaterThan(0);
+    for (const { cautions } of cutting)
+      expect(cautions).toEqual(expect.arrayContaining(['scissors', 'blade']));
+  });
+});
+
+it('explains each word in one plain sentence', () => {
+  expect(Object.keys(GLOSSARY).length).toBeGreaterThanOrEqual(25);
+  for (const sentence of Object.values(GLOSSARY)) expect(sentence).toMatch(/^[A-Z][^.]{10,200}\.$/);
+});
