@@ -1,10 +1,11 @@
 import type { Chain, Place, Point } from '../geometry/types.ts';
-import type { Edge, EdgeNotch, EdgeRole, Origin, Part, Side } from './types.ts';
+import type { Edge, EdgeNotch, EdgeRole, InnerLine, Origin, Part, Side } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
 import { boxDistance2, nearestOnChain } from '../geometry/nearest.ts';
-import { chainEnd, chainStart, reverseChain } from '../geometry/chain.ts';
+import { chainEnd, chainLength, chainStart, reverseChain, subchain } from '../geometry/chain.ts';
 import { contains } from '../geometry/outline.ts';
+import { intersectChains } from '../geometry/intersect.ts';
 import { splitAt } from '../geometry/segment.ts';
 import { chainOf, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
@@ -148,11 +149,16 @@ export function cutPart(part: Part, path: readonly CutStretch[]): Outcome<CutPar
   }
   const left = [...around(both.edges, i, j), ...leftBanks];
   const right = [...around(both.edges, j, i), ...rightBanks];
-  return done({ ...shareOut(part, left, right), split });
+  return done({ ...shareOut(part, left, right, path), split });
 }
 
 /** The two sheets with what is drawn on them. */
-function shareOut(part: Part, left: Edge[], right: Edge[]): { readonly left: Part; readonly right: Part } {
+function shareOut(
+  part: Part,
+  left: readonly Edge[],
+  right: readonly Edge[],
+  path: readonly CutStretch[],
+): { readonly left: Part; readonly right: Part } {
   const leftChain = chainOf(left);
   const rightChain = chainOf(right);
   const onLeft: Record<string, Point> = {};
@@ -163,17 +169,40 @@ function shareOut(part: Part, left: Edge[], right: Edge[]): { readonly left: Par
     if (l || (!r && contains(leftChain, p) !== 'outside')) onLeft[id] = p;
     if (r || (!l && onLeft[id] === undefined && contains(rightChain, p) !== 'outside')) onRight[id] = p;
   }
-  const linesLeft = [];
-  const linesRight = [];
+  const linesLeft: InnerLine[] = [];
+  const linesRight: InnerLine[] = [];
   for (const l of part.lines) {
-    const s = l.chain[Math.floor(l.chain.length / 2)]!;
-    if (contains(leftChain, pointAt(s, 0.5)) !== 'outside') linesLeft.push(l);
-    else linesRight.push(l);
+    for (const own of l.kind === 'centre-front' ? dividedBy(l, path) : [l]) {
+      const s = own.chain[Math.floor(own.chain.length / 2)]!;
+      if (contains(leftChain, pointAt(s, 0.5)) !== 'outside') linesLeft.push(own);
+      else linesRight.push(own);
+    }
   }
   return {
     left: { ...part, edges: left, lines: linesLeft, landmarks: onLeft },
     right: { ...part, edges: right, lines: linesRight, landmarks: onRight },
   };
+}
+
+/** What the cut leaves of a line that it crosses. */
+function dividedBy(l: InnerLine, path: readonly CutStretch[]): readonly InnerLine[] {
+  const length = chainLength(l.chain);
+  const cuts = path.flatMap((s) => intersectChains(l.chain, s.chain).map((x) => x.a.length));
+  const marks = [
+    0,
+    ...cuts.filter((mm) => mm > ON_EDGE && mm < length - ON_EDGE).sort((a, b) => a - b),
+    length,
+  ];
+  if (marks.length === 2) return [l];
+  const out: InnerLine[] = [];
+  for (let i = 1; i < marks.length; i++) {
+    const from = marks[i - 1]!;
+    const to = marks[i]!;
+    if (to - from <= ON_EDGE) continue;
+    const origin = { ...l.origin, from: l.origin.from + from, to: l.origin.from + to };
+    out.push({ ...l, chain: subchain(l.chain, from, to), origin });
+  }
+  return out;
 }
 
 /** Notches of a piece after some of its edges were divided. */

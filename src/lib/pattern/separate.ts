@@ -1,4 +1,4 @@
-import type { Hinge, Part, Piece } from './types.ts';
+import type { EdgeNotch, Hinge, Part, Piece } from './types.ts';
 import { cutPart, followSplits } from './cut.ts';
 import { boundaries, cutAlong } from './line-cut.ts';
 import { findDart } from './outline.ts';
@@ -80,6 +80,10 @@ function asPiece(piece: Piece, id: string, parts: readonly Part[]): Piece {
       .filter((h) => own.includes(h.parts[0]))
       .map((h) => ({ ...h, parts: [rename(h.parts[0]), rename(h.parts[1])] as const })),
     darts: piece.darts.filter((d) => has(d.upper)),
-    notches: piece.notches.filter((n) => has(n.edge)),
+    notches: piece.notches.filter((n) => has(n.edge)).sort(inOrder),
   };
 }
+
+/** By edge and place, so that it does not matter in which order the line was cut. */
+const inOrder = (m: EdgeNotch, n: EdgeNotch): number =>
+  m.edge < n.edge ? -1 : m.edge > n.edge ? 1 : m.at - n.at;

@@ -1,0 +1,174 @@
+import type { Chain, Isometry, Point } from '../geometry/types.ts';
+import type { Edge, Part, Piece } from './types.ts';
+import { distance } from '../geometry/point.ts';
+import { applyTo } from '../geometry/isometry.ts';
+import { line, pointAt } from '../geometry/segment.ts';
+import { nearestOnChain } from '../geometry/nearest.ts';
+import { chainEnd, chainLength, chainStart, reverseChain, subchain } from '../geometry/chain.ts';
+import { register } from '../geometry/register.ts';
+import { runsBackwards } from './cut.ts';
+import { IDENTITY } from '../geometry/isometry.ts';
+
+/** A style line as it was drawn, with the tips and feet of its connectors by dart. */
+export interface OverlaidLine {
+  readonly id: string;
+  readonly chain: Chain;
+  readonly feet: Readonly<Record<string, { readonly foot: Point; readonly tip: Point }>>;
+}
+
+/** How one rigid part lies on the block. */
+export interface PartFit {
+  readonly part: string;
+  /** Lays the part on the block. */
+  readonly motion: Isometry;
+  /** Largest distance, mm, of the part's final outline from the stretches of block and drawn line that it came from. */
+  readonly residual: number;
+  /** The edge where that is. */
+  readonly worst?: string;
+  /** A mirror image of the part would lie better. */
+  readonly mirrored: boolean;
+  /** Edges of the part that have no counterpart on the block or the drawn lines. */
+  readonly missing: readonly string[];
+}
+
+/** An edge of the final outline and the stretch it came from; `corners` alone where the far side of it was redrawn since. */
+interface Pair {
+  readonly edge: string;
+  readonly own: Chain;
+  readonly block: Chain;
+  /** The drawn dart on the block is the sewn one: only the leg's outer end is the same point. */
+  readonly outerEnd?: 'start' | 'end';
+}
+
+/**
+ * Closes the piece on the block: each rigid part's final outline is registered on the corners of the edges that it came from, on the
+ * opened block and on the lines as drawn (closed-form rigid least squares, no command is undone), and compared with them
+ * edge by edge. Edges that a treatment made new are left to `slivers`.
+ */
+export function overlay(
+  piece: Piece,
+  opened: Piece,
+  lines: readonly OverlaidLine[] = [],
+): readonly PartFit[] {
+  const source = sources(opened, lines);
+  return piece.parts.map((part) => fit(part, finalEdges(piece, part), source));
+}
+
+/** The part's edges as they ended: those of the treated seam outline in place of those on the sheet. */
+function finalEdges(piece: Piece, part: Part): readonly Edge[] {
+  if (piece.seam === undefined) return part.edges;
+  const own = new Set(part.edges.map((e) => e.id));
+  return piece.seam.filter((e) => own.has(e.id) && !isRedrawn(e));
+}
+
+/** Whether a treatment drew the edge anew: its length is no longer that of the stretch it stands for. */
+export const isRedrawn = (e: Edge): boolean =>
+  e.id.startsWith('bridge-') || Math.abs(chainLength(e.chain) - (e.origin.to - e.origin.from)) > 1e-6;
+
+type Source = (e: Edge) => Pair | undefined;
+
+function sources(opened: Piece, lines: readonly OverlaidLine[]): Source {
+  const block = new Map<string, { readonly chain: Chain; readonly length: number }>();
+  for (const part of opened.parts)
+    for (const e of part.edges) block.set(e.id, { chain: e.chain, length: e.origin.to });
+  for (const l of lines) block.set(l.id, { chain: l.chain, length: chainLength(l.chain) });
+  const foot = (dart: string | undefined) => {
+    if (dart === undefined) return undefined;
+    for (const l of lines) if (Object.hasOwn(l.feet, dart)) return l.feet[dart];
+    return undefined;
+  };
+  return (e) => {
+    const pair = (chain: Chain): Pair => ({
+      edge: e.id,
+      own: runsBackwards(e) ? reverseChain(e.chain) : e.chain,
+      block: chain,
+    });
+    if (e.role === 'connector') {
+      const f = foot(e.dart);
+      return f && pair([line(f.tip, f.foot)]);
+    }
+    const parent = block.get(e.origin.edge);
+    if (parent === undefined) return undefined;
+    if (e.role === 'dart-leg') {
+      const sewn = parent.chain[0]!;
+      const into = e.id.endsWith('lower') === (e.side === 'right');
+      const tip = foot(e.dart)?.tip;
+      if (tip === undefined) return { ...pair(parent.chain), outerEnd: into ? 'start' : 'end' };
+      return pair([into ? line(sewn.a, tip) : line(tip, sewn.d)]);
+    }
+    const { from, to } = e.origin;
+    const whole = from <= 1e-9 && to >= parent.length - 1e-9;
+    return pair(whole ? parent.chain : subchain(parent.chain, from, to));
+  };
+}
+
+function fit(part: Part, edges: readonly Edge[], source: Source): PartFit {
+  const pairs: Pair[] = [];
+  const missing: string[] = [];
+  const from: Point[] = [];
+  const to: Point[] = [];
+  for (const e of edges) {
+    const pair = source(e);
+    if (pair === undefined) {
+      missing.push(e.id);
+      continue;
+    }
+    pairs.push(pair);
+    if (pair.outerEnd !== 'end') {
+      from.push(chainStart(pair.own));
+      to.push(chainStart(pair.block));
+    }
+    if (pair.outerEnd !== 'start') {
+      from.push(chainEnd(pair.own));
+      to.push(chainEnd(pair.block));
+    }
+  }
+  if (from.length < 2) return { part: part.id, motion: IDENTITY, residual: 0, mirrored: false, missing };
+  const { motion, mirrored } = register(from, to);
+  let residual = 0;
+  let worst: string | undefined;
+  for (const pair of pairs) {
+    const off = apart(pair, motion);
+    if (off <= residual) continue;
+    residual = off;
+    worst = pair.edge;
+  }
+  return { part: part.id, motion, residual, mirrored, missing, ...(worst !== undefined && { worst }) };
+}
+
+/**
+ * Distance of a moved edge from its counterpart, mm. With segments of the same kinds in the same order the largest distance of control
+ * points bounds it (the difference of two Bézier curves lies in the hull of the differences); else it is sampled.
+ */
+function apart({ own, block, outerEnd }: Pair, m: Isometry): number {
+  if (outerEnd === 'start') return distance(applyTo(m, chainStart(own)), chainStart(block));
+  if (outerEnd === 'end') return distance(applyTo(m, chainEnd(own)), chainEnd(block));
+  let max = 0;
+  const note = (p: Point, q: Point): void => {
+    const d = distance(applyTo(m, p), q);
+    if (d > max) max = d;
+  };
+  if (own.length === block.length && own.every((s, i) => s.kind === block[i]!.kind)) {
+    own.forEach((s, i) => {
+      const u = block[i]!;
+      note(s.a, u.a);
+      note(s.d, u.d);
+      if (s.kind === 'line' || u.kind === 'line') return;
+      note(s.b, u.b);
+      note(s.c, u.c);
+    });
+    // The same curve may be divided elsewhere: then control points differ and only the curves themselves tell.
+    if (max <= 1e-6) return max;
+  }
+  max = 0;
+  for (const s of own) {
+    for (let k = 0; k <= 16; k++) {
+      const p = applyTo(m, pointAt(s, k / 16));
+      const d = nearestOnChain(block, p).distance;
+      if (d > max) max = d;
+    }
+  }
+  note(chainStart(own), chainStart(block));
+  note(chainEnd(own), chainEnd(block));
+  return max;
+}
