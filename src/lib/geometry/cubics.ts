@@ -222,7 +222,7 @@ function visit(i: number, j: number): void {
   if (neverParallel(a, b)) {
     if (crossing(a, b)) return;
   } else if (size < NEAR) {
-    if (known(a, b) || touch(a, b)) return;
+    if (known(a, b) || touchIn(a, b)) return;
   }
   if (size < SMALLEST) {
     endContact(a, b);
@@ -347,21 +347,26 @@ function crossing(a: number, b: number): boolean {
     if (!(t > t0 - slackT && t < t1 + slackT && u > u0 - slackU && u < u1 + slackU)) return false;
     // Quadratic convergence: after a step this small the next is below rounding.
     if (Math.abs(stepT) < 1e-9 && Math.abs(stepU) < 1e-9) {
-      return t > t0 - 1e-9 && t < t1 + 1e-9 && u > u0 - 1e-9 && u < u1 + 1e-9 && record(t, u, false);
+      if (!(t > t0 - 1e-9 && t < t1 + 1e-9 && u > u0 - 1e-9 && u < u1 + 1e-9)) return false;
+      // Hardly an angle: a touch that rounding has opened is still a touch.
+      const slant = Math.abs(det) < 1e-4 * Math.sqrt((dx * dx + dy * dy) * (x1 * x1 + y1 * y1));
+      return (slant && touch(t, u, 1e-4, 1e-4)) || record(t, u, false);
     }
   }
   return false;
 }
 
-/** Newton for parallel tangents at the nearest; true when the curves touch there. */
-function touch(a: number, b: number): boolean {
+function touchIn(a: number, b: number): boolean {
   const v = store;
-  let t = 0.5 * (v[a + 8]! + v[a + 9]!);
-  let u = 0.5 * (v[b + 8]! + v[b + 9]!);
-  const reachT = 4 * (v[a + 9]! - v[a + 8]!);
-  const reachU = 4 * (v[b + 9]! - v[b + 8]!);
-  const startT = t;
-  const startU = u;
+  const wideT = v[a + 9]! - v[a + 8]!;
+  const wideU = v[b + 9]! - v[b + 8]!;
+  return touch(v[a + 8]! + 0.5 * wideT, v[b + 8]! + 0.5 * wideU, 4 * wideT, 4 * wideU);
+}
+
+/** Newton for parallel tangents at the nearest, no farther than `reach`; true when the curves touch there. */
+function touch(startT: number, startU: number, reachT: number, reachU: number): boolean {
+  let t = startT;
+  let u = startU;
   for (let round = 0; round < 12; round++) {
     evaluate(first, t);
     const px = x0;

@@ -145,10 +145,10 @@ function meetItself(
       const wraps = closed && p === 0 && q === n - 1;
       if (next && !wraps && s.kind === 'line' && w.kind === 'line' && !foldsBack(s, w)) continue;
       for (const { t, u, ...rest } of intersectSegments(s, w)) {
-        if ((next && t === 1 && u === 0) || (wraps && t === 0 && u === 1)) {
-          // (Of a fold-back the joint is one end; the other end reports it.)
-          continue;
-        }
+        // Joints do not count. Of a fold-back the joint is one end and the other end reports it; two segments that run out
+        // and back have joints at both.
+        const joint = (next && t === 1 && u === 0) || (wraps && t === 0 && u === 1);
+        if (joint && !(next && wraps && rest.overlap === true)) continue;
         if (report(live[p]!, t, live[q]!, u, rest)) return true;
       }
     }
