@@ -37,8 +37,11 @@ export interface Variations {
 }
 
 const LINE = 'line';
-/** mm; every other seam has 10, and so have its partners. */
-const ALLOWANCE: Readonly<Record<string, number>> = { neckline: 6 };
+/** mm: a plain seam by fabric, its partner alike; the neckline less, armholes and waist as much as a knit's seam. */
+const SEAM_ALLOWANCE: Readonly<Record<Fabric, number>> = { knit: 10, woven: 15 };
+const ALLOWANCE: Readonly<Record<string, number>> = { neckline: 6, waist: 10 };
+const allowanceOf = (group: string, fabric: Fabric): number =>
+  ALLOWANCE[group] ?? (/style-line|shoulder|side/.test(group) ? SEAM_ALLOWANCE[fabric] : 10);
 
 /** A command as it is written here, without its step. */
 type Given = Command extends infer C ? (C extends Command ? Omit<C, 'step'> : never) : never;
@@ -97,7 +100,7 @@ export function sampleAttempt(
     },
     leftover: () => leftover(() => work, give),
     allowances: () => {
-      for (const piece of finished(work, fabric)) allowances(work, piece, give);
+      for (const piece of finished(work, fabric)) allowances(work, piece, fabric, give);
     },
     'label-and-grain': () => {
       for (const piece of finished(work, fabric)) labelAndGrain(work, piece, give);
@@ -234,10 +237,10 @@ function leftover(work: () => Work, give: (command: Given) => void): void {
   }
 }
 
-function allowances(work: Work, pieceId: string, give: (command: Given) => void): void {
+function allowances(work: Work, pieceId: string, fabric: Fabric, give: (command: Given) => void): void {
   const piece = work.pieces.find((p) => p.id === pieceId)!;
   const groups = seamGroups(piece).map((g) => g.id);
-  for (const group of groups) give({ do: 'allow', piece: pieceId, group, width: ALLOWANCE[group] ?? 10 });
+  for (const group of groups) give({ do: 'allow', piece: pieceId, group, width: allowanceOf(group, fabric) });
   groups.forEach((before, i) => {
     const after = groups[(i + 1) % groups.length]!;
     if (groups.length < 2 || before === after) return;

@@ -1,0 +1,45 @@
+import { cross, dot, sub } from '../../geometry/point.ts';
+import { PI, atan2 } from '../../geometry/trig.ts';
+import { grainDirection } from '../../pattern/grain.ts';
+import type { Piece } from '../../pattern/types.ts';
+import { dimension, missing, names, near, note, tolerance } from '../finding.ts';
+import { piecesFor } from '../table.ts';
+import type { Cause, Check, CheckSpec, Finding, Tolerance } from '../types.ts';
+
+/** An angle between undirected lines, in (−π/2, π/2]. */
+const folded = (angle: number): number =>
+  angle > PI / 2 ? angle - PI : angle <= -PI / 2 ? angle + PI : angle;
+
+/** How far off, when the grainline runs as the centre front would run on a part that was turned. */
+function copied(piece: Piece, off: number, allowed: Tolerance): Cause | undefined {
+  const turned = piece.parts
+    .filter((part) => part.grain === 'void')
+    .map((part) => folded(atan2(part.motion.b, part.motion.a)))
+    .find((angle) => Math.abs(folded(off - angle)) <= allowed.value);
+  return turned === undefined ? undefined : { code: 'copied-from-turned-part', amount: turned, unit: 'rad' };
+}
+
+function grainOf(piece: Piece, spec: CheckSpec): Finding[] {
+  const about = { piece: piece.id };
+  if (!piece.grainline) return [missing('grain/drawn', { about })];
+  const { from, to } = piece.grainline;
+  // With no part left that kept its grain the piece has no grain to keep: any one line will do, and that is said.
+  if (!piece.parts.some((part) => part.grain === 'kept')) return [note('grain/void', { about })];
+  const along = grainDirection(piece);
+  const way = sub(to, from);
+  const off = folded(atan2(cross(along, way), dot(along, way)));
+  const allowed = tolerance(spec, 'angle');
+  const cause = copied(piece, off, allowed);
+  return [near('grain/direction', 'rad', off, 0, allowed, { where: dimension(from, to), cause, about })];
+}
+
+/**
+ * Step 12: each piece of `names.pieces` has one grainline, along the centre front of the part that kept its grain. Tolerance
+ * `angle` in radians; positive is clockwise on the screen.
+ */
+export const grain: Check = ({ after, fabric }, spec) => {
+  const wanted = names(spec, 'pieces');
+  return piecesFor(after, fabric)
+    .filter((piece) => wanted.includes(piece.id.split('@')[0]!))
+    .flatMap((piece) => grainOf(piece, spec));
+};

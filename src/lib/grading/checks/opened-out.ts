@@ -1,0 +1,52 @@
+import { applyTo, reflectionAcross } from '../../geometry/isometry.ts';
+import { distance } from '../../geometry/point.ts';
+import type { Point } from '../../geometry/types.ts';
+import { landmark } from '../../pattern/outline.ts';
+import type { Piece } from '../../pattern/types.ts';
+import { dimension, missing, near, tolerance } from '../finding.ts';
+import { pieceOf } from '../table.ts';
+import type { Check } from '../types.ts';
+
+interface Farthest {
+  readonly gap: number;
+  readonly id: string;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** The pair of landmarks whose left one lies farthest from the mirror image, across the centre front, of its right one. */
+function farthest(half: Piece, whole: Piece): Farthest | undefined {
+  const top = landmark(half, 'neck-centre');
+  const bottom = landmark(half, 'waist-centre');
+  if (!top || !bottom) return undefined;
+  const mirror = reflectionAcross(top, bottom);
+  let worst: Farthest | undefined;
+  for (const part of half.parts) {
+    for (const id of Object.keys(part.landmarks)) {
+      if (!id.startsWith('right/')) continue;
+      const from = landmark(whole, id.replace('right/', 'left/'));
+      if (!from) return undefined;
+      const to = applyTo(mirror, part.landmarks[id]!);
+      const gap = distance(from, to);
+      if (!worst || gap > worst.gap) worst = { gap, id, from, to };
+    }
+  }
+  return worst;
+}
+
+/** Step 2: the left half is the mirror image of the right one across the centre front. Tolerance `mirror` in mm. */
+export const openedOut: Check = ({ before, after, commands }, spec) => {
+  const half = pieceOf(before, 'front');
+  const worst = half && after.opened && farthest(half, after.opened);
+  if (!worst) return [missing('opened-out/mirror')];
+  const about = commands.reduce((edge, command) => (command.do === 'open-out' ? command.about : edge), '');
+  const cause =
+    about === '' || about.endsWith('centre-front') ? undefined : { code: 'mirrored-about-other-edge' };
+  return [
+    near('opened-out/mirror', 'mm', worst.gap, 0, tolerance(spec, 'mirror'), {
+      where: dimension(worst.from, worst.to),
+      cause,
+      about: { edge: about, landmark: worst.id },
+    }),
+  ];
+};

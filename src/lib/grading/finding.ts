@@ -1,0 +1,83 @@
+import type { Point } from '../geometry/types.ts';
+import type { Cause, CheckSpec, Finding, FindingState, Tolerance, Unit, Where } from './types.ts';
+
+/** What a finding may carry beside its numbers. */
+export interface Extra {
+  readonly where?: Where | undefined;
+  readonly cause?: Cause | undefined;
+  readonly about?: Readonly<Record<string, string | number>> | undefined;
+}
+
+const checkOf = (code: string): string => code.slice(0, code.indexOf('/'));
+
+function make(code: string, state: FindingState, unit: Unit, numbers: object, extra: Extra): Finding {
+  const finding: Record<string, unknown> = { check: checkOf(code), code, state, unit, ...numbers };
+  if (extra.where) finding.where = extra.where;
+  // A cause explains a fault; there is none to explain where all is right.
+  if (extra.cause && state !== 'right') finding.cause = extra.cause;
+  if (extra.about) finding.about = extra.about;
+  return finding as unknown as Finding;
+}
+
+/** Right when `measured` lies within the tolerance of `expected` (mm, radians or a count, as `unit` says). */
+export function near(
+  code: string,
+  unit: Unit,
+  measured: number,
+  expected: number,
+  tolerance: Tolerance,
+  extra: Extra = {},
+): Finding {
+  const ok = Math.abs(measured - expected) <= tolerance.value;
+  const numbers = { measured, expected, tolerance: tolerance.value, reason: tolerance.reason };
+  return make(code, ok ? 'right' : 'wrong', unit, numbers, extra);
+}
+
+/** Right when `measured` lies in the closed range, widened by the tolerance on both sides. */
+export function between(
+  code: string,
+  unit: Unit,
+  measured: number,
+  range: readonly [number, number],
+  tolerance: Tolerance,
+  extra: Extra = {},
+): Finding {
+  const ok = measured >= range[0] - tolerance.value && measured <= range[1] + tolerance.value;
+  const numbers = { measured, expected: range, tolerance: tolerance.value, reason: tolerance.reason };
+  return make(code, ok ? 'right' : 'wrong', unit, numbers, extra);
+}
+
+/** A matter of yes or no. */
+export const fact = (code: string, ok: boolean, extra: Extra = {}): Finding =>
+  make(code, ok ? 'right' : 'wrong', 'text', {}, extra);
+
+/** Something that is still to do: never wrong, but the step is not ready. */
+export const missing = (code: string, extra: Extra = {}): Finding => make(code, 'missing', 'text', {}, extra);
+
+/** Something to say that changes no verdict. */
+export const note = (code: string, extra: Extra = {}, unit: Unit = 'text', measured?: number): Finding =>
+  make(code, 'note', unit, measured === undefined ? {} : { measured }, extra);
+
+/** The named tolerance of a step. Throws when the lesson's data does not give it: a fault of the lesson, found by its tests. */
+export function tolerance(spec: CheckSpec, name: string): Tolerance {
+  const found = spec.tolerances?.[name];
+  if (!found) throw new RangeError(`check ${spec.check} needs the tolerance '${name}'`);
+  return found;
+}
+
+/** A named number of a step (mm, radians or a count). Throws like `tolerance`. */
+export function number(spec: CheckSpec, name: string): number {
+  const found = spec.numbers?.[name];
+  if (found === undefined) throw new RangeError(`check ${spec.check} needs the number '${name}'`);
+  return found;
+}
+
+/** A named list of ids of a step; one id counts as a list of one. Throws like `tolerance`. */
+export function names(spec: CheckSpec, name: string): readonly string[] {
+  const found = spec.names?.[name];
+  if (found === undefined) throw new RangeError(`check ${spec.check} needs the names '${name}'`);
+  return typeof found === 'string' ? [found] : found;
+}
+
+export const at = (point: Point): Where => ({ kind: 'point', at: point });
+export const dimension = (from: Point, to: Point): Where => ({ kind: 'dimension', from, to });

@@ -1,0 +1,64 @@
+import { degrees } from '../geometry/trig.ts';
+import type { Command } from '../recipe/types.ts';
+import { nameOf, pieceName } from './names.ts';
+import { formatLength, type Units } from './units.ts';
+
+/** What a command does, as one plain sentence. */
+export function describe(command: Command, units: Units): string {
+  switch (command.do) {
+    case 'identify':
+      return `Point out: ${nameOf(command.what)}.`;
+    case 'read':
+      return command.what === 'dart-angle'
+        ? `Read the dart's angle: ${degrees(command.value).toFixed(1)}°.`
+        : `Read the ${nameOf(command.what)}: ${formatLength(command.value, units)}.`;
+    case 'open-out':
+      return `Mirror the half across the ${nameOf(command.about)}.`;
+    case 'draw-line':
+      return `Draw the style line through ${command.points.length} points.`;
+    case 'notch':
+      return `Mark notch ${command.id} across the line.`;
+    case 'remove-notch':
+      return `Take notch ${command.id} away.`;
+    case 'extend-dart':
+      return `Take both legs of the ${command.dart} dart up to the bust point.`;
+    case 'connect':
+      return `Draw the connector from the ${command.dart} bust point to the line.`;
+    case 'slash':
+      return `Slash along the line and the connector up to the ${command.dart} bust point, not through it.`;
+    case 'turn':
+      return 'until' in command.by
+        ? `Turn the part about the ${command.dart} bust point until the legs meet, and tape them.`
+        : `Turn the part by ${degrees(command.by.angle).toFixed(1)}°.`;
+    case 'separate':
+      return 'Cut the two pieces apart along the rest of the line.';
+    case 'place':
+      return `Move the ${pieceName(command.piece)} on the table.`;
+    case 'overlay':
+      return `Close the ${pieceName(command.piece)} on the screen and lay it on the block: every part fits.`;
+    case 'copy':
+      return `Copy the pieces, to treat them for a ${command.as === 'woven' ? 'stable woven' : 'knit'}.`;
+    case 'bridge':
+      return `Bridge the opening in the ${pieceName(command.piece)} and blend the line.`;
+    case 'ease':
+      return `Mark the stretch of the ${pieceName(command.piece)} that is eased, between ${command.from} and ${command.to}.`;
+    case 'take-out':
+      return `Take the excess of the ${pieceName(command.piece)} out at the ${command.end === 'start' ? 'shoulder' : 'side'} end and redraw that edge.`;
+    case 'true':
+      return `True the back to the front: ${nameOf(command.edge)}.`;
+    case 'renotch':
+      return `Mark notch ${command.notch} again; the old one stays as a ghost.`;
+    case 'allow':
+      return `Allowance at ${nameOf(command.group)}: ${formatLength(command.width, units)}.`;
+    case 'corner':
+      return `Shape the corner between ${nameOf(command.before)} and ${nameOf(command.after)}, so that it lies flush when pressed.`;
+    case 'carry-notches':
+      return `Carry the notches of the ${pieceName(command.piece)} out to the cut line.`;
+    case 'label':
+      return `Label: ${command.name}, cut ${command.cut}${command.rightSideUp ? ', right side up' : ''}.`;
+    case 'grain':
+      return `Draw the grainline of the ${pieceName(command.piece)}.`;
+    case 'walk':
+      return `Walk the ${nameOf(command.seam)} along the ${command.along} line.`;
+  }
+}

@@ -1,0 +1,179 @@
+import type { FindingState } from '../grading/types.ts';
+
+/** A sentence, or the subject to which the numbers are added; one for all states, or one for each. */
+type Entry = string | Readonly<Partial<Record<FindingState, string>>>;
+
+const found = (what: string): Entry => ({
+  right: `Distance of your pin from the ${what}`,
+  missing: `The ${what} is not pointed out yet.`,
+});
+const read = (what: string): Entry => ({ right: `Your ${what}`, missing: `The ${what} is not read yet.` });
+
+/** By finding code. Words in braces are filled in from the finding. */
+export const FINDINGS: Readonly<Record<string, Entry>> = {
+  'landmarks-found/bust-point': found('bust point'),
+  'landmarks-found/dart-upper': found('upper dart leg'),
+  'landmarks-found/dart-lower': found('lower dart leg'),
+  'landmarks-found/centre-front': found('centre front'),
+  'landmarks-found/neck-point': found('neck point'),
+  'readings/dart-angle': read('angle of the dart at the bust point'),
+  'readings/leg-length': read('length of a dart leg, from the bust point to the side seam'),
+  'readings/intake': read('intake at the side seam'),
+
+  'opened-out/mirror': {
+    right: 'The left half from the mirror image of the right half, at the {landmark}',
+    missing: 'The front is not opened out yet.',
+  },
+
+  'line-ends/drawn': {
+    missing: 'There is no style line yet.',
+    wrong: 'The style line could not be drawn.',
+  },
+  'line-ends/start': {
+    right: 'The line begins on the {edge}.',
+    wrong: 'The line should begin on the {wanted}',
+    missing: 'The line has no beginning on an edge yet.',
+  },
+  'line-ends/end': {
+    right: 'The line ends on the {edge}.',
+    wrong: 'The line should end on the {wanted}',
+    missing: 'The line has no end on an edge yet.',
+  },
+  'line-shape/inside': {
+    right: 'The line stays on the paper.',
+    wrong: 'The line leaves the paper.',
+  },
+  'line-shape/crosses-itself': {
+    right: 'The line does not cross itself.',
+    wrong: 'The line crosses itself, so it cannot be cut.',
+  },
+  'line-shape/meets-dart': {
+    right: 'The line keeps clear of the darts.',
+    wrong: 'The line runs into the {dart} dart.',
+  },
+  'line-shape/kink': 'Sharpest break in the line’s direction',
+  'line-shape/radius': 'Tightest bend of the line, as a radius',
+  'line-passes/side': {
+    right: 'The line passes the {side} bust point on the right side of it.',
+    wrong:
+      'The line passes the {side} bust point on the other side of it: then the point belongs to the wrong piece.',
+  },
+  'line-passes/distance': 'Distance of the line from the {side} bust point',
+  'line-passes/growth': 'How far the line comes back towards the {side} bust point on its way to the end',
+
+  'notches-placed/line': 'There is no style line to mark notches on.',
+  'notches-placed/before-foot': {
+    right: 'Notch towards the shoulder from the {side} connector’s place',
+    wrong: 'Notch towards the shoulder from the {side} connector’s place',
+    missing: 'No notch yet towards the shoulder from the {side} connector’s place.',
+  },
+  'notches-placed/after-foot': {
+    right: 'Notch towards the side from the {side} connector’s place',
+    missing: 'No notch yet towards the side from the {side} connector’s place.',
+  },
+  'notches-placed/symmetric': 'How much the row of notches differs from itself upside down',
+  'notches-placed/count': 'Number of notches on the line',
+
+  'darts-extended/tip': {
+    right: 'Tip of the {dart} working dart from its bust point',
+    missing: 'The {dart} dart is not drawn up to its bust point yet.',
+  },
+  'connectors/foot': {
+    right: 'Length of the {dart} connector, against the shortest there is',
+    missing: 'The {dart} connector is not drawn yet.',
+  },
+
+  'dart-closed/slashed': {
+    wrong: 'The slash for the {dart} dart could not be made.',
+    missing: 'The {dart} dart is not slashed yet.',
+  },
+  'dart-closed/hinge': {
+    right: 'The slash ends at the tip of the {dart} dart; the hinge holds.',
+    wrong: 'The slash went through the tip of the {dart} dart: nothing holds the two parts together.',
+  },
+  'dart-closed/turned': 'No part has been turned for the {dart} dart yet.',
+  'dart-closed/pivot': 'How far the two parts of the {dart} dart came apart at the bust point',
+  'dart-closed/residual': 'Gap between the ends of the {dart} dart’s legs (a minus is an overlap)',
+  'dart-closed/opening': 'Opening at the {edge}',
+  'dart-closed/end': 'The line did not open towards the {edge}.',
+  'dart-closed/grain':
+    'Part turned: {part}. It is congruent either way; on a turned part the old grain is void.',
+
+  'separated/pieces': {
+    right: 'The front is two pieces.',
+    wrong: 'The front could not be separated.',
+    missing: 'The upper and the lower piece still hang together.',
+  },
+  'separated/area': 'Area of all parts together',
+  'overlaid/shown': 'The {piece} is not laid on the block yet.',
+  'overlaid/fit': 'Part {part} of the {piece} laid on the block, farthest edge',
+  'overlaid/coverage': 'Part {part} no longer has the {edge} of the block.',
+
+  'leftover/copy': 'There is no copy of the pieces for the {fabric} yet.',
+  'leftover/bridged': 'For the {fabric}: the opening at the {dart} bust point is not bridged yet.',
+  'leftover/treated':
+    'For the {fabric}: the bridged opening at the {dart} bust point is neither eased in nor taken out yet.',
+  'leftover/smooth': 'For the {fabric}: tightest bend of the bridge at the {dart} bust point, as a radius',
+  'leftover/over-limit': 'For the {fabric}: excess eased in at the {dart} bust point',
+  'leftover/trim-not-needed':
+    'For the {fabric}: excess taken out at the {dart} bust point, though this cloth takes it up',
+  'leftover/end': {
+    right: 'For the {fabric}: the excess at the {dart} bust point went where its dart went.',
+    wrong:
+      'For the {fabric}: the excess at the {dart} bust point was taken out at the {edge}, where its dart did not go.',
+  },
+  'leftover/amount': 'For the {fabric}: taken out at the end, for the {dart} bust point',
+  'leftover/notches': {
+    right: 'For the {fabric}: notches between the {dart} opening and the trimmed end, against their partners',
+    missing:
+      'For the {fabric}: the notches between the {dart} opening and the trimmed end are to be marked again.',
+  },
+  'leftover/back-trued': {
+    right: 'For the {fabric}: front less back along the {seam}, the block’s own ease taken off',
+    missing: 'For the {fabric}: the back’s edge along the {seam} is not trued yet.',
+  },
+
+  'allowances/pieces': 'The seams have to be treated before the allowances.',
+  'allowances/before-truing': 'The {piece} has allowances, but its seam is not treated yet.',
+  'allowances/width': {
+    right: 'Allowance of the {piece}, {group}',
+    missing: 'No allowance yet on the {piece}, {group}.',
+  },
+  'allowances/partners': 'Difference between the allowances of partner edges, {kind}',
+  'allowances/corner': {
+    right: 'The corner from {before} to {after} on the {piece} will lie flush.',
+    wrong: 'The corner from {before} to {after} on the {piece} will not lie flush.',
+    missing: 'The corner from {before} to {after} on the {piece} has no form yet.',
+  },
+  'allowances/notches': {
+    right: 'The notches of the {piece} reach the cut line.',
+    missing: 'The notches of the {piece} are not carried out to the cut line yet.',
+  },
+
+  'labels/pieces': 'There are no separate pieces to label yet.',
+  'labels/label': 'The {piece} has no label yet.',
+  'labels/name': {
+    right: 'The {piece} is called “{name}”.',
+    wrong: 'The {piece} needs a name of its own; “{name}” does not tell it from the others.',
+  },
+  'labels/cut': 'Number to cut of the {piece}',
+  'labels/right-side-up': {
+    right: 'The {piece} says right side up.',
+    wrong: 'The {piece} is not symmetric, so its label has to say right side up.',
+  },
+  'grain/drawn': 'The {piece} has no grainline yet.',
+  'grain/void':
+    'Every part of the {piece} was turned, so the old grain is void; the new grainline is yours to choose.',
+  'grain/direction': 'Grainline of the {piece}, off the centre front of the part that kept its grain',
+
+  'walked/done': 'The seam {seam} is not walked yet.',
+  'walked/along': {
+    right: 'The {seam} was walked on the seam line.',
+    wrong: 'The {seam} was walked on the cut line; walk seam line on seam line.',
+  },
+  'walked/says': {
+    right: 'Your conclusion about the {seam} is right.',
+    wrong: 'Your conclusion about the {seam} is not what the walk shows.',
+  },
+  'walked/difference': 'Largest difference along the {seam}, beyond what is eased (from {from} to {to})',
+};

@@ -1,0 +1,40 @@
+const WORDS: Readonly<Record<string, string>> = {
+  'centre-front': 'centre front',
+  'neck-centre': 'centre of the neckline',
+  'waist-centre': 'centre of the waist',
+  'side-upper': 'side seam above the dart',
+  'side-lower': 'side seam below the dart',
+  side: 'side seam',
+  shoulder: 'shoulder seam',
+  'dart-upper': 'upper dart leg',
+  'dart-lower': 'lower dart leg',
+  'side-waist': 'waist corner at the side',
+  'sewn-point': 'point of the sewn dart',
+  'dart-upper-end': 'end of the upper dart leg',
+  'dart-lower-end': 'end of the lower dart leg',
+  'style-line': 'style line',
+  line: 'style line',
+};
+
+/** A plain name for an edge, landmark, seam or seam group id: `right/side-upper.1` -> "right side seam above the dart, part 1". */
+export function nameOf(id: string): string {
+  const [path = id, ...pieces] = id.split('.');
+  const bank = /^line\/(\d+)\/[ab]$/.exec(path);
+  const connector = /^connector-(left|right)(\/[ab])?$/.exec(path);
+  const words = bank
+    ? `style line, interval ${bank[1]}`
+    : connector
+      ? `${connector[1]} connector`
+      : path
+          .split('/')
+          .map((word) => WORDS[word] ?? word.replaceAll('-', ' '))
+          .join(' ');
+  return words + (pieces.length > 0 ? `, part ${pieces.join('.')}` : '');
+}
+
+/** `upper` -> "upper piece", `lower@woven` -> "lower piece (woven copy)". */
+export function pieceName(id: string): string {
+  const [base = id, copy] = id.split('@');
+  const name = base === 'upper' || base === 'lower' ? `${base} piece` : base;
+  return copy === undefined ? name : `${name} (${copy} copy)`;
+}

@@ -1,0 +1,83 @@
+import type { Finding, Unit } from '../grading/types.ts';
+import type { Refusal } from '../recipe/types.ts';
+import { CAUSES } from './causes.ts';
+import { FINDINGS } from './findings.ts';
+import { nameOf, pieceName } from './names.ts';
+import { REASONS } from './reasons.ts';
+import { REFUSALS } from './refusals.ts';
+import { decimal, formatAngle, formatArea, formatLength, type Units } from './units.ts';
+
+/** From this on a range has no upper end. */
+const OPEN = 1e6;
+
+/** A number of a finding in the learner's units. */
+export function formatValue(value: number, unit: Unit, units: Units, signed = false): string {
+  if (unit === 'mm') return formatLength(value, units, signed);
+  if (unit === 'rad') return formatAngle(value, signed);
+  if (unit === 'mm2') return formatArea(value, units, signed);
+  return decimal(value, 0);
+}
+
+/** What may stand in braces of a template: names of things, and plain values. */
+function filled(template: string, about: Readonly<Record<string, string | number>>, units: Units): string {
+  return template.replace(/\{(\w+)\}/g, (_, key: string) => {
+    const value = about[key];
+    if (value === undefined) return '';
+    if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
+    if (key === 'piece' || key === 'part') return pieceName(String(value));
+    if (typeof value === 'number') return decimal(value, 1);
+    return NAMED.has(key) ? nameOf(value) : value;
+  });
+}
+
+/** These are ids of edges, lines, landmarks, seams or groups; other texts stand as they are. */
+const NAMED = new Set(['edge', 'wanted', 'seam', 'group', 'before', 'after', 'line', 'landmark', 'what']);
+
+function measured(finding: Finding, units: Units): string {
+  const { measured: value, expected, tolerance, unit } = finding;
+  if (value === undefined) return '';
+  const show = (n: number, signed = false) => formatValue(n, unit, units, signed);
+  const signed = typeof expected === 'number' && (expected === 0 || unit === 'rad') && value < 0;
+  let text = `measured ${show(value, signed)}`;
+  if (typeof expected === 'number') {
+    text += `, expected ${show(expected)}`;
+    const off = value - expected;
+    if (expected !== 0 && finding.state === 'wrong') text += ` (off by ${show(off, true)})`;
+  } else if (expected) {
+    const [low, high] = expected;
+    if (high >= OPEN) text += `, expected at least ${show(low)}`;
+    else if (low === high) text += `, expected ${show(low)}`;
+    else text += `, expected ${show(low)} to ${show(high)}`;
+  }
+  if (tolerance !== undefined && tolerance > 0) text += `, tolerance ${show(tolerance)}`;
+  const reason = finding.reason && REASONS[finding.reason];
+  if (reason && finding.state === 'wrong') text += ` (${reason})`;
+  return text;
+}
+
+/**
+ * One finding as a plain sentence or two in the learner's units: what it is about, what was measured and expected, the tolerance and
+ * its reason, and the likely cause. Text only, never markup.
+ */
+export function sentence(finding: Finding, units: Units): string {
+  const about = finding.about ?? {};
+  const entry = FINDINGS[finding.code];
+  const template =
+    typeof entry === 'string' ? entry : (entry?.[finding.state] ?? entry?.right ?? finding.code);
+  const parts = [filled(template, about, units).trim()];
+  const numbers = finding.state === 'missing' ? '' : measured(finding, units);
+  let text = numbers ? `${parts[0]!.replace(/[.:]$/, '')}: ${numbers}.` : parts[0]!;
+  if (finding.cause) {
+    const { code, amount, unit } = finding.cause;
+    const why = CAUSES[code] ?? REFUSALS[code];
+    const value = amount === undefined ? '' : formatValue(amount, unit ?? 'mm', units);
+    if (why) text += ` ${filled(why.replace('{value}', value), about, units)}`;
+  }
+  return text;
+}
+
+/** Why a command was refused, and what can be done about it. */
+export function explain(refusal: Refusal, units: Units = 'mm'): string {
+  const text = REFUSALS[refusal.code] ?? `This cannot be done here (${refusal.code}).`;
+  return filled(text, refusal.detail ?? {}, units);
+}

@@ -1,0 +1,130 @@
+import { nameOf, pieceName } from './names.ts';
+
+const OPTION: Readonly<Record<string, string>> = {
+  what: 'This is',
+  part: 'Turn',
+  width: 'Width',
+  form: 'Corner',
+  first: 'Sewn first',
+  seam: 'Seam',
+  along: 'Walk on',
+};
+export const optionWords = (id: string): string => OPTION[id] ?? id;
+
+const CHOICE: Readonly<Record<string, string>> = {
+  'bust-point': 'the bust point',
+  'what:dart-upper': 'the upper dart leg',
+  'what:dart-lower': 'the lower dart leg',
+  'what:centre-front': 'centre front',
+  'neck-point': 'the neck point',
+  freed: 'the freed part',
+  rest: 'the rest',
+  mitre: 'mitred',
+  square: 'squared off',
+  reflect: 'mirrored in the first seam',
+  step: 'stepped',
+  before: 'the seam before it',
+  after: 'the seam after it',
+  'along:seam': 'the seam line',
+  'along:cut': 'the cut line',
+};
+export const choiceWords = (option: string, value: string): string =>
+  CHOICE[`${option}:${value}`] ?? CHOICE[value] ?? nameOf(value);
+
+const ACT: Readonly<Record<string, (about: string) => string>> = {
+  meet: (dart) => `Turn until the ${dart} legs meet`,
+  separate: () => 'Cut apart along the line',
+  overlay: (piece) => `Lay the ${pieceName(piece)} on the block`,
+  copy: (fabric) => `Copy the pieces for a ${fabric}`,
+  bridge: (dart) => `Bridge the ${dart} opening`,
+  true: (edge) => `True the ${nameOf(edge)}`,
+  carry: (piece) => `Carry out: ${pieceName(piece)}`,
+  'says:match': () => 'They match',
+  'says:eased': () => 'They match but for the ease',
+  'says:differs': () => 'They differ',
+};
+/** Words on a tool's button; `id` is `kind:...`. */
+export const actWords = (id: string, about = ''): string =>
+  (ACT[id] ?? ACT[id.split(':')[0] ?? ''])?.(about) ?? id;
+
+const READING: Readonly<Record<string, string>> = {
+  passes: 'passes',
+  connector: '',
+  along: '',
+  'to-tip': 'to the tip',
+  gap: 'gap',
+  opened: 'opened',
+  'from-bust': 'off',
+  leftover: 'leftover',
+  reach: '',
+};
+export const readingWords = (id: string): string => READING[id] ?? '';
+
+/** What a target is called, by its kind and what it stands for. */
+export function targetWords(id: string, kind: string, ref = '', dart = ''): string {
+  const [head = '', second = ''] = id.split(':');
+  const side = dart === '' ? '' : `${dart} `;
+  switch (kind) {
+    case 'tip':
+      return head === 'foot' ? `foot of the ${side}connector` : `point of the ${side}dart`;
+    case 'scissors':
+      return `scissors for the ${side}dart`;
+    case 'turn':
+      return `leg of ${ref === 'freed' ? 'the freed part' : 'the rest'}, ${side}dart`;
+    case 'pin':
+      return `pin at the ${side}bust point`;
+    case 'point':
+      return ref === ''
+        ? `line point ${Number(second) + 1}`
+        : `line point ${Number(second) + 1} on the ${nameOf(ref)}`;
+    case 'add':
+      return head === 'new'
+        ? `new notch near the ${side}bust point`
+        : `new line point after point ${Number(second) + 1}`;
+    case 'notch':
+      return `notch ${ref}`;
+    case 'piece':
+      return pieceName(ref);
+    case 'handle':
+      return handleWords(head, second, ref, side);
+    default:
+      return nameOf(ref);
+  }
+}
+
+function handleWords(head: string, piece: string, ref: string, side: string): string {
+  if (head === 'before' || head === 'after')
+    return `bridge of the ${side}opening, ${head === 'before' ? 'near' : 'far'} end`;
+  if (head === 'end') return `${ref} of the style seam, ${pieceName(piece)}`;
+  if (head === 'grain') return `grainline, ${pieceName(ref)}`;
+  if (head === 'foot') return `foot of the ${side}connector`;
+  const [before = '', after = ''] = ref.split('>');
+  return `corner of ${nameOf(before)} and ${nameOf(after)}, ${pieceName(piece)}`;
+}
+
+export const TABLE = {
+  title: 'Drafting table',
+  keys: 'Tab moves among the handles. Enter takes one up or chooses it; arrow keys move it by 1 mm at half scale, with Shift by 10, with Alt by a tenth; Enter puts it down, Escape lets it go, Delete takes it away. Plus, minus and 0 zoom.',
+  zoomIn: 'Nearer',
+  zoomOut: 'Farther',
+  fit: 'Show all',
+  right: 'wearer’s right',
+  left: 'wearer’s left',
+  done: 'done',
+  held: 'held',
+  placed: 'Put down.',
+  letGo: 'Let go; nothing changed.',
+  takenUp: (what: string) => `${what} taken up.`,
+  refusedNow: 'Not possible here',
+  set: 'Pieces for',
+};
+
+/** Where a point lies on the front, for those who cannot see it; mm already in the learner's units. */
+export const placeWords = (
+  across: string,
+  side: 'left' | 'right' | 'centre',
+  height: string,
+  above: boolean,
+  level: boolean,
+): string =>
+  `${side === 'centre' ? 'on centre front' : `${across} to the wearer’s ${side} of centre front`}, ${level ? 'on the bust line' : `${height} ${above ? 'above' : 'below'} the bust line`}`;

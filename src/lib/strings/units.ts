@@ -1,0 +1,77 @@
+import { degrees } from '../geometry/trig.ts';
+
+/** How lengths are shown; inside everything is mm. */
+export type Units = 'mm' | 'inch';
+
+const INCH = 25.4;
+const SIXTEENTHS = 16;
+/** A real minus, so that a signed number is not read as a range. */
+const MINUS = '−';
+
+const sign = (negative: boolean, signed: boolean): string => (negative ? MINUS : signed ? '+' : '');
+
+/** A number with at most `places` decimals and no idle zeros: 9.50 -> "9.5". */
+export function decimal(value: number, places: number): string {
+  const text = Math.abs(value).toFixed(places);
+  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return sign(value < 0 && Number(short) !== 0, false) + short;
+}
+
+/** Sixteenths in lowest terms: 17 -> "1 1/16", 8 -> "1/2". */
+function sixteenths(count: number): string {
+  const whole = Math.floor(count / SIXTEENTHS);
+  let top = count - whole * SIXTEENTHS;
+  if (top === 0) return String(whole);
+  let below = SIXTEENTHS;
+  while (top % 2 === 0) {
+    top /= 2;
+    below /= 2;
+  }
+  return `${whole > 0 ? `${whole} ` : ''}${top}/${below}`;
+}
+
+/**
+ * A length in the learner's units: "12.7 mm", "1/2 in". Inches go to the nearest sixteenth; what is smaller than half of
+ * that, yet not nothing, is said to be under 1/32 in. `signed` writes a plus before lengths above zero.
+ */
+export function formatLength(mm: number, units: Units, signed = false): string {
+  if (units === 'mm') {
+    const text = decimal(Math.abs(mm), 1);
+    if (text === '0') return Math.abs(mm) > 1e-6 && Math.abs(mm) < 0.05 ? 'under 0.1 mm' : '0 mm';
+    return `${sign(mm < 0, signed)}${text} mm`;
+  }
+  const count = Math.floor((Math.abs(mm) / INCH) * SIXTEENTHS + 0.5);
+  if (count === 0) return Math.abs(mm) < 0.05 ? '0 in' : 'under 1/32 in';
+  return `${sign(mm < 0, signed)}${sixteenths(count)} in`;
+}
+
+/** An angle in degrees, to a tenth. */
+export function formatAngle(radians: number, signed = false): string {
+  const text = decimal(Math.abs(degrees(radians)), 1);
+  return text === '0' ? '0°' : `${sign(radians < 0, signed)}${text}°`;
+}
+
+/** An area in cm² or square inches. */
+export function formatArea(mm2: number, units: Units, signed = false): string {
+  const value = Math.abs(units === 'mm' ? mm2 / 100 : mm2 / (INCH * INCH));
+  return `${sign(mm2 < 0, signed)}${decimal(value, 2)} ${units === 'mm' ? 'cm²' : 'sq in'}`;
+}
+
+/**
+ * Reads a length that a person typed, in mm: "12,5", "12.5 mm", "1 3/16 in", "5/8\"", "2 cm"; a bare number is taken in `units`.
+ * undefined when it is no length.
+ */
+export function parseLength(text: string, units: Units): number | undefined {
+  const found =
+    /^\s*([+−-]?)\s*(?:(\d+(?:[.,]\d+)?)(?:[\s-]+(\d+)\/(\d+))?|(\d+)\/(\d+))\s*(mm|cm|in|inch|inches|"|″)?\s*$/i.exec(
+      text,
+    );
+  if (!found) return undefined;
+  const [, minus, whole, top, below, soloTop, soloBelow, unit] = found;
+  const fraction = Number(top ?? soloTop ?? 0) / Number(below ?? soloBelow ?? 1);
+  const value = Number((whole ?? '0').replace(',', '.')) + fraction;
+  if (!Number.isFinite(value)) return undefined;
+  const given = unit?.toLowerCase() ?? units;
+  const size = given === 'mm' ? 1 : given === 'cm' ? 10 : INCH;
+  return (minus === '-' || minus === MINUS ? -1 : 1) * value * size;
+}
