@@ -12,7 +12,6 @@ const progress = (step: string): Progress => ({
     lesson: { id: 'slanted-seam', content: 1 },
     commands: [{ do: 'open-out', about: 'centre-front', step: 'open-out' }],
   },
-  undone: [{ do: 'read', what: 'intake', value: 60, step: 'read-the-block' }],
   step,
   flagged: ['read-the-block'],
   hints: { 'open-out': 2 },
@@ -84,12 +83,12 @@ describe('progress store', () => {
     ['another format', '{"format":"other"}'],
     ['a newer version', JSON.stringify({ format: 'pin-and-pivot/progress', version: 2, ...progress('a') })],
     [
-      'an unknown command to redo',
+      'an unknown command',
       JSON.stringify({
         format: 'pin-and-pivot/progress',
         version: 1,
         ...progress('a'),
-        undone: [{ do: 'fly' }],
+        attempt: { ...progress('a').attempt, commands: [{ do: 'fly' }] },
       }),
     ],
   ])('moves aside a record with %s and says where it breaks', async (_name, text) => {

@@ -1,23 +1,16 @@
 import * as v from 'valibot';
-import { parseAttempt } from '../recipe/parse.ts';
-import type { Attempt, Command } from '../recipe/types.ts';
+import { checkAttempt } from '../recipe/parse.ts';
+import { problemOf, type Problem } from '../recipe/problem.ts';
+import type { Attempt } from '../recipe/types.ts';
 
 /** What is kept of a lesson between visits. The mark is never kept: it is worked out again from the attempt. */
 export interface Progress {
   readonly attempt: Attempt;
-  /** Commands taken back that redo would give again, newest last. */
-  readonly undone: readonly Command[];
   readonly step: string;
   readonly flagged: readonly string[];
   /** Rungs of the hint ladder that were shown, by step id. */
   readonly hints: Readonly<Record<string, number>>;
   readonly demonstrationSeen: boolean;
-}
-
-export interface Problem {
-  readonly path: string;
-  readonly expected: string;
-  readonly found: string;
 }
 
 export type ParsedProgress = { readonly ok: Progress } | { readonly problems: readonly Problem[] };
@@ -29,7 +22,6 @@ const recordSchema = v.object({
   format: v.literal('pin-and-pivot/progress'),
   version: v.literal(1),
   attempt: v.unknown(),
-  undone: v.pipe(v.array(v.unknown()), v.maxLength(5000)),
   step: id,
   flagged: v.pipe(v.array(id), v.maxLength(100)),
   hints: v.record(id, count),
@@ -42,8 +34,7 @@ export function progressToText(progress: Progress): string {
 }
 
 /**
- * Reads a stored record. The attempt and the commands that could be redone go through the same parser as a file
- * from outside; nothing is half-loaded.
+ * Reads a stored record. The attempt goes through the same parser as a file from outside; nothing is half-loaded.
  */
 export function parseProgress(text: string): ParsedProgress {
   let raw: unknown;
@@ -53,21 +44,11 @@ export function parseProgress(text: string): ParsedProgress {
     return { problems: [{ path: '', expected: 'JSON', found: String(error).slice(0, 120) }] };
   }
   const result = v.safeParse(recordSchema, raw);
-  if (!result.success) {
-    return {
-      problems: result.issues.map((issue) => ({
-        path: v.getDotPath(issue) ?? '',
-        expected: issue.expected ?? issue.type,
-        found: issue.received,
-      })),
-    };
-  }
-  const { attempt, undone, step, flagged, hints, demonstrationSeen } = result.output;
-  const parsed = parseAttempt(JSON.stringify(attempt));
+  if (!result.success) return { problems: result.issues.map(problemOf) };
+  const { attempt, step, flagged, hints, demonstrationSeen } = result.output;
+  const parsed = checkAttempt(attempt);
   if ('problems' in parsed) return { problems: under('attempt', parsed.problems) };
-  const again = parseAttempt(JSON.stringify({ ...parsed.ok, commands: undone }));
-  if ('problems' in again) return { problems: under('undone', again.problems) };
-  return { ok: { attempt: parsed.ok, undone: again.ok.commands, step, flagged, hints, demonstrationSeen } };
+  return { ok: { attempt: parsed.ok, step, flagged, hints, demonstrationSeen } };
 }
 
 function under(path: string, problems: readonly Problem[]): Problem[] {

@@ -1,7 +1,6 @@
 import * as v from 'valibot';
+import type { Units } from '../strings/units.ts';
 
-/** How lengths are shown; inside everything is mm. */
-export type Units = 'mm' | 'inch';
 export type Theme = 'system' | 'light' | 'dark';
 
 export interface Settings {

@@ -1,4 +1,5 @@
-import { parseProgress, progressToText, type Problem, type Progress } from './record.ts';
+import type { Problem } from '../recipe/problem.ts';
+import { parseProgress, progressToText, type Progress } from './record.ts';
 
 /** Where records are kept: one text for each key. Rejects with the browser's own error when it cannot. */
 export interface Backend {

@@ -1,0 +1,109 @@
+import { chainStart } from '../../geometry/chain.ts';
+import { piecesOf } from '../../pattern/copy.ts';
+import { outlineOf, seamGroups } from '../../pattern/outline.ts';
+import { seamOf, styleRun } from '../../pattern/seam.ts';
+import type { Piece } from '../../pattern/types.ts';
+import { anchorInside } from '../../recipe/anchors.ts';
+import type { Work } from '../../recipe/types.ts';
+import type { Hand, Worked } from './give.ts';
+
+const BLEND = 25;
+const PLACES = [
+  { piece: 'lower', dart: 'right', end: 'start', edge: 'right/shoulder' },
+  { piece: 'upper', dart: 'left', end: 'end', edge: 'left/side' },
+] as const;
+
+/** Step 10: a copy for the woven; the knit's leftover is eased in, the woven's is taken out. */
+export const leftover: Worked = (hand) => {
+  hand.give({ do: 'copy', as: 'woven' });
+  for (const { piece, dart } of PLACES) {
+    hand.give({ do: 'bridge', piece, dart, before: BLEND, after: BLEND });
+    const { towardsStart, towardsEnd } = notchesRound(hand.work, piece, dart);
+    const [from, to] = [towardsStart.at(-1), towardsEnd[0]];
+    if (from !== undefined && to !== undefined) hand.give({ do: 'ease', piece, dart, from, to });
+  }
+  for (const { piece: plain, dart, end, edge } of PLACES) {
+    const piece = `${plain}@woven`;
+    hand.give({ do: 'bridge', piece, dart, before: BLEND, after: BLEND });
+    const { towardsStart, towardsEnd } = notchesRound(hand.work, piece, dart);
+    hand.give({ do: 'take-out', piece, dart, end, amount: 'measured' });
+    hand.give({ do: 'true', edge, as: 'woven' });
+    for (const notch of end === 'start' ? towardsStart : towardsEnd)
+      hand.give({ do: 'renotch', piece, notch });
+  }
+};
+
+/** The notches of a piece's style seam on either side of a dart's opening, in the direction of the line. */
+function notchesRound(work: Work, id: string, dart: string): Record<'towardsStart' | 'towardsEnd', string[]> {
+  const piece = work.pieces.find((one) => one.id === id);
+  const run = piece && styleRun(piece);
+  const opening = run?.openings.find((one) => one.dart === dart);
+  if (!run || !opening) return { towardsStart: [], towardsEnd: [] };
+  const ids = (keep: (at: number) => boolean) =>
+    run.notches.filter((notch) => keep(notch.at)).map((notch) => notch.id);
+  return { towardsStart: ids((at) => at < opening.from), towardsEnd: ids((at) => at > opening.to) };
+}
+
+const finished = (hand: Hand): readonly Piece[] => piecesOf(hand.work.pieces, hand.fabric);
+
+/** Step 11: each edge the width the step asks for, corners lying flush, notches carried out. */
+export const allowances: Worked = (hand) => {
+  const numbers = hand.rule.checks.find((spec) => spec.check === 'allowances')?.numbers ?? {};
+  const seam = numbers[hand.fabric] ?? 10;
+  const width = (group: string): number => {
+    if (/neckline|armhole/.test(group)) return numbers['curve'] ?? seam;
+    return group === 'waist' ? (numbers['hemLeast'] ?? seam) : seam;
+  };
+  for (const piece of finished(hand)) {
+    const groups = seamGroups(piece).map((group) => group.id);
+    for (const group of groups) {
+      const wide = group.includes('centre-back') ? 0 : width(group);
+      hand.give({ do: 'allow', piece: piece.id, group, width: wide });
+    }
+    groups.forEach((before, i) => {
+      const after = groups[(i + 1) % groups.length];
+      if (after === undefined || (before === 'style-line') === (after === 'style-line')) return;
+      hand.give({ do: 'corner', piece: piece.id, before, after, form: 'reflect', first: 'style-line' });
+    });
+    hand.give({ do: 'carry-notches', piece: piece.id });
+  }
+};
+
+const NAMES: Readonly<Record<string, string>> = {
+  upper: 'Upper front',
+  lower: 'Lower front',
+  back: 'Back',
+  'back-left': 'Back, left half',
+  'back-right': 'Back, right half',
+};
+
+/** Step 12: the label of each piece, and a grainline along the centre front of the part that was not turned. */
+export const labelAndGrain: Worked = (hand) => {
+  for (const piece of finished(hand)) {
+    const name = piece.id.split('@')[0] ?? piece.id;
+    // Only the back as drafted serves both halves; everything else is cut once, right side up.
+    const pair = name === 'back';
+    hand.give({
+      do: 'label',
+      piece: piece.id,
+      name: NAMES[name] ?? name,
+      cut: pair ? 2 : 1,
+      rightSideUp: !pair,
+    });
+    const kept = piece.parts.find((part) => part.grain === 'kept');
+    const points = (kept?.edges ?? outlineOf(piece)).map((edge) => chainStart(edge.chain));
+    const sum = points.reduce((s, p) => ({ x: s.x + p.x, y: s.y + p.y }), { x: 0, y: 0 });
+    const middle = { x: sum.x / points.length, y: sum.y / points.length };
+    hand.give({ do: 'grain', piece: piece.id, at: anchorInside(hand.work, piece.id, middle), angle: 0 });
+  }
+};
+
+/** Step 13: every seam walked on the seam line, and what the walk shows. */
+export const walkTheSeams: Worked = (hand) => {
+  for (const seam of ['style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side']) {
+    const sides = seamOf(hand.work.pieces, seam, hand.fabric);
+    const eased = seam === 'style-line' && (sides?.a.eased !== undefined || sides?.b.eased !== undefined);
+    const as = hand.fabric;
+    hand.give({ do: 'walk', seam, along: 'seam', says: eased ? 'eased' : 'match', as });
+  }
+};

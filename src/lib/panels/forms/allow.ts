@@ -1,0 +1,206 @@
+import { seamGroups } from '../../pattern/outline.ts';
+import type { CornerForm, Piece } from '../../pattern/types.ts';
+import type { Fabric, Work } from '../../recipe/types.ts';
+import { nameOf, pieceName } from '../../strings/names.ts';
+import { cutPieces } from '../pieces.ts';
+import {
+  angle,
+  choice,
+  length,
+  missingNumber,
+  number,
+  text,
+  type Field,
+  type FormMaker,
+  type Option,
+} from './form.ts';
+
+const INCH = 25.4;
+
+export const cutPiecesFor = (work: Work, fabric: Fabric): readonly Piece[] => cutPieces(work.pieces, fabric);
+
+const groupOptions = (piece: Piece): Option[] =>
+  seamGroups(piece).map((group) => ({ value: group.id, label: nameOf(group.id) }));
+
+export const allow: FormMaker = (work, fabric) =>
+  cutPiecesFor(work, fabric).map((piece) => {
+    const fields = seamGroups(piece).map((group) => ({
+      ...length(group.id, nameOf(group.id)),
+      value: piece.allowances[group.id] ?? '',
+    }));
+    const all: Field[] = [
+      choice('group', 'Edge', groupOptions(piece)),
+      length('width', 'Width', (3 / 8) * INCH),
+    ];
+    const set = fields
+      .filter((field) => field.value !== '')
+      .map((field) => `${field.label} ${Number(field.value).toFixed(1)} mm`);
+    return {
+      id: `allow-${piece.id}`,
+      title: `Allowance of an edge: ${pieceName(piece.id)}`,
+      note:
+        set.length > 0 ? `So far: ${set.join(', ')}.` : 'No edge has an allowance yet. A bound edge gets 0.',
+      fields: all,
+      submit: 'Set the width',
+      build: (values) => {
+        if (number(values, 'width') < 0) return 'Width: 0 or more is expected.';
+        return (
+          missingNumber(values, ['width'], all) ?? {
+            do: 'allow',
+            piece: piece.id,
+            group: text(values, 'group'),
+            width: number(values, 'width'),
+          }
+        );
+      },
+    };
+  });
+
+const FORMS: readonly (Option & { readonly value: CornerForm })[] = [
+  { value: 'reflect', label: 'mirrored in the seam sewn first, so that it lies flush' },
+  { value: 'square', label: 'square to the seam sewn first' },
+  { value: 'mitre', label: 'a mitre, both cut lines carried on' },
+  { value: 'step', label: 'a step' },
+];
+
+export const corner: FormMaker = (work, fabric) =>
+  cutPiecesFor(work, fabric).map((piece) => {
+    const groups = seamGroups(piece);
+    const corners = groups.map((group, i) => {
+      const after = groups[(i + 1) % groups.length] ?? group;
+      return { value: `${group.id}|${after.id}`, label: `${nameOf(group.id)} and ${nameOf(after.id)}` };
+    });
+    return {
+      id: `corner-${piece.id}`,
+      title: `Shape a corner: ${pieceName(piece.id)}`,
+      fields: [
+        choice('corner', 'Corner between', corners),
+        choice('form', 'Form', FORMS),
+        choice('first', 'Sewn first', [
+          { value: 'before', label: 'the first of the two' },
+          { value: 'after', label: 'the second of the two' },
+        ]),
+      ],
+      submit: 'Shape the corner',
+      build: (values) => {
+        const [before = '', after = ''] = text(values, 'corner').split('|');
+        const form = FORMS.find((option) => option.value === text(values, 'form'))?.value ?? 'mitre';
+        const command = { do: 'corner', piece: piece.id, before, after, form } as const;
+        if (form === 'mitre' || form === 'step') return command;
+        return { ...command, first: text(values, 'first') === 'before' ? before : after };
+      },
+    };
+  });
+
+export const carryNotches: FormMaker = (work, fabric) =>
+  cutPiecesFor(work, fabric).map((piece) => ({
+    id: `carry-${piece.id}`,
+    title: `Carry the notches out to the cut line: ${pieceName(piece.id)}`,
+    fields: [],
+    submit: 'Carry them out',
+    build: () => ({ do: 'carry-notches', piece: piece.id }) as const,
+  }));
+
+export const label: FormMaker = (work, fabric) =>
+  cutPiecesFor(work, fabric).map((piece) => {
+    const fields: Field[] = [
+      { id: 'name', label: 'Name of the piece', kind: 'text', value: piece.label?.name ?? '' },
+      { id: 'cut', label: 'Number to cut', kind: 'count', value: piece.label?.cut ?? '' },
+      {
+        id: 'rightSideUp',
+        label: 'Cut with the right side up (RSU)',
+        kind: 'check',
+        value: piece.label?.rightSideUp ?? false,
+      },
+    ];
+    return {
+      id: `label-${piece.id}`,
+      title: `Label: ${pieceName(piece.id)}`,
+      fields,
+      submit: 'Write the label',
+      build: (values) => {
+        const name = text(values, 'name').trim();
+        if (name === '') return 'Name of the piece: a name is expected.';
+        return (
+          missingNumber(values, ['cut'], fields) ?? {
+            do: 'label',
+            piece: piece.id,
+            name,
+            cut: number(values, 'cut'),
+            rightSideUp: values.rightSideUp === true,
+          }
+        );
+      },
+    };
+  });
+
+/** Landmarks that can carry a grainline: they lie on the piece. */
+const grainPlaces = (piece: Piece): Option[] => {
+  const ids = new Set(piece.parts.flatMap((part) => Object.keys(part.landmarks)));
+  return [...ids].map((id) => ({ value: id, label: nameOf(id) }));
+};
+
+export const grain: FormMaker = (work, fabric) =>
+  cutPiecesFor(work, fabric).map((piece) => {
+    const fields: Field[] = [
+      choice('landmark', 'Through a point measured from', grainPlaces(piece)),
+      length('dx', "+ to the wearer's left"),
+      length('dy', '+ downwards'),
+      angle('angle', 'Angle to the centre front of the part that was not turned, + clockwise'),
+    ];
+    return {
+      id: `grain-${piece.id}`,
+      title: `Grainline: ${pieceName(piece.id)}`,
+      fields,
+      submit: 'Draw the grainline',
+      build: (values) =>
+        missingNumber(values, ['dx', 'dy', 'angle'], fields) ?? {
+          do: 'grain',
+          piece: piece.id,
+          at: { landmark: text(values, 'landmark'), dx: number(values, 'dx'), dy: number(values, 'dy') },
+          angle: number(values, 'angle'),
+        },
+    };
+  });
+
+export const SEAMS: readonly Option[] = [
+  { value: 'style-line', label: 'style line, upper on lower piece' },
+  { value: 'right/shoulder', label: 'right shoulder, front on back' },
+  { value: 'left/shoulder', label: 'left shoulder, front on back' },
+  { value: 'right/side', label: 'right side, front on back' },
+  { value: 'left/side', label: 'left side, front on back' },
+];
+
+export const walk: FormMaker = (work, fabric) => {
+  if (cutPiecesFor(work, fabric).length < 2) return [];
+  const copied = work.pieces.some((piece) => piece.id.endsWith(`@${fabric}`));
+  return [
+    {
+      id: 'walk',
+      title: 'Walk a seam',
+      fields: [
+        choice('seam', 'Seam', SEAMS),
+        choice('along', 'Along', [
+          { value: 'seam', label: 'the seam line' },
+          { value: 'cut', label: 'the cut line' },
+        ]),
+        choice('says', 'The two sides', [
+          { value: 'match', label: 'match' },
+          { value: 'eased', label: 'differ by what is eased' },
+          { value: 'differs', label: 'differ' },
+        ]),
+      ],
+      submit: 'Record the walk',
+      build: (values) => {
+        const says = text(values, 'says');
+        const command = {
+          do: 'walk',
+          seam: text(values, 'seam'),
+          along: text(values, 'along') === 'cut' ? 'cut' : 'seam',
+          says: says === 'eased' || says === 'differs' ? says : 'match',
+        } as const;
+        return copied ? { ...command, as: fabric } : command;
+      },
+    },
+  ];
+};

@@ -1,0 +1,38 @@
+import type { CommandName, Fabric, Work } from '../../recipe/types.ts';
+import { allow, carryNotches, corner, grain, label, walk } from './allow.ts';
+import { bridge, copy, ease, renotch, takeOut, trueWithBack } from './finish.ts';
+import type { Form, FormMakers } from './form.ts';
+import { connect, drawLine, extendDart, notch, overlay, removeNotch, separate, slash, turn } from './line.ts';
+import { identify, openOut, read } from './read-block.ts';
+
+const MAKERS: FormMakers = {
+  identify,
+  read,
+  'open-out': openOut,
+  'draw-line': drawLine,
+  notch,
+  'remove-notch': removeNotch,
+  'extend-dart': extendDart,
+  connect,
+  slash,
+  turn,
+  separate,
+  overlay,
+  copy,
+  bridge,
+  ease,
+  'take-out': takeOut,
+  true: trueWithBack,
+  renotch,
+  allow,
+  corner,
+  'carry-notches': carryNotches,
+  label,
+  grain,
+  walk,
+};
+
+/** The typed way to give each of these commands, for what lies on the table now. */
+export function formsFor(commands: readonly CommandName[], work: Work, fabric: Fabric): readonly Form[] {
+  return commands.flatMap((command) => MAKERS[command]?.(work, fabric) ?? []);
+}

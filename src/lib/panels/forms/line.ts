@@ -1,0 +1,309 @@
+import { anchorInside, anchorPolygon } from '../../recipe/anchors.ts';
+import { chainLength } from '../../geometry/chain.ts';
+import { distance } from '../../geometry/point.ts';
+import { nearestOnChain } from '../../geometry/nearest.ts';
+import type { Anchor, DrawnLine, Work } from '../../recipe/types.ts';
+import { findEdge } from '../../pattern/outline.ts';
+import { nameOf } from '../../strings/names.ts';
+import {
+  angle,
+  choice,
+  length,
+  missingNumber,
+  number,
+  percent,
+  text,
+  type Field,
+  type FormMaker,
+  type Option,
+  type Values,
+} from './form.ts';
+
+const ROWS = 7;
+
+const styleLine = (work: Work): DrawnLine | undefined => work.lines[0];
+
+export const lineDarts: readonly Option[] = [
+  { value: 'right', label: "the wearer's right dart" },
+  { value: 'left', label: "the wearer's left dart" },
+];
+
+const frontOf = (work: Work) => work.pieces.find((piece) => piece.id === 'front');
+
+export const drawLine: FormMaker = (work) => {
+  const front = frontOf(work);
+  if (!front || !work.opened || anchorPolygon(work, 'front').length === 0) return [];
+  const line = styleLine(work);
+  const edges = front.parts.flatMap((part) => part.edges.filter((edge) => edge.role !== 'dart-leg'));
+  const options = edges.map((edge) => ({ value: edge.id, label: nameOf(edge.id) }));
+  const endFields = (end: 'start' | 'end', index: 0 | 1, edgeId: string, fallback: number): Field[] => {
+    const on = line?.ends[index] ?? edgeId;
+    const edge = findEdge(front, on);
+    const point = index === 0 ? line?.points[0] : line?.points.at(-1);
+    const at =
+      edge && point && line?.ends[index]
+        ? (100 * nearestOnChain(edge.chain, point).length) / chainLength(edge.chain)
+        : fallback;
+    return [
+      choice(end, end === 'start' ? 'Starts on' : 'Ends on', options, on),
+      percent(`${end}At`, 'at this part of the edge', Math.round(at * 10) / 10),
+    ];
+  };
+  const inner = line?.points.slice(1, -1) ?? [];
+  const fields: Field[] = [
+    ...endFields('start', 0, 'right/shoulder', 45),
+    ...Array.from({ length: Math.max(ROWS, inner.length + 1) }, (_, i): Field[] => [
+      {
+        ...length(`x${i}`, `Point ${i + 1}: from centre front, + to the wearer's left`),
+        value: inner[i]?.x ?? '',
+      },
+      { ...length(`y${i}`, `Point ${i + 1}: below the bust line, − above`), value: inner[i]?.y ?? '' },
+    ]).flat(),
+    ...endFields('end', 1, 'left/side-lower', 50),
+  ];
+  return [
+    {
+      id: 'draw-line',
+      title: line ? 'Draw the line again through these points' : 'Draw the line through these points',
+      note: 'Leave the boxes of a point empty to leave it out.',
+      fields,
+      submit: 'Draw the line',
+      build: (values) => {
+        const points: Anchor[] = [end(values, 'start')];
+        for (let i = 0; fields.some((field) => field.id === `x${i}`); i++) {
+          const x = number(values, `x${i}`);
+          const y = number(values, `y${i}`);
+          if (Number.isNaN(x) !== Number.isNaN(y)) return `Point ${i + 1}: both of its boxes, or neither.`;
+          if (!Number.isNaN(x)) points.push(anchorInside(work, 'front', { x, y }));
+        }
+        points.push(end(values, 'end'));
+        return (
+          missingNumber(values, ['startAt', 'endAt'], fields) ?? { do: 'draw-line', line: 'line', points }
+        );
+      },
+    },
+  ];
+};
+
+function end(values: Values, id: 'start' | 'end'): Anchor {
+  const at = number(values, `${id}At`) / 100;
+  return { on: text(values, id), at: Math.min(1, Math.max(0, at)) };
+}
+
+/** The next free notch id: `n1`, `n2` ... */
+export function nextNotch(work: Work): string {
+  const used = new Set(
+    work.pieces.flatMap((piece) => [
+      ...piece.notches.map((notch) => notch.id),
+      ...piece.parts.flatMap((part) => part.lines.flatMap((line) => line.notches.map((notch) => notch.id))),
+    ]),
+  );
+  let n = 1;
+  while (used.has(`n${n}`)) n++;
+  return `n${n}`;
+}
+
+export const notch: FormMaker = (work) => {
+  const line = styleLine(work);
+  if (!line) return [];
+  const whole = chainLength(line.chain);
+  const fields = [
+    { ...length('at', `From the line's start (it is ${Math.round(whole)} mm long)`), value: '' },
+  ];
+  return [
+    {
+      id: 'notch',
+      title: 'Mark a notch across the line',
+      fields,
+      submit: 'Mark the notch',
+      build: (values) => {
+        const at = number(values, 'at');
+        if (at <= 0 || at >= whole) return 'The notch has to lie between the two ends of the line.';
+        return (
+          missingNumber(values, ['at'], fields) ?? {
+            do: 'notch',
+            id: nextNotch(work),
+            line: line.id,
+            at: at / whole,
+          }
+        );
+      },
+    },
+  ];
+};
+
+export const removeNotch: FormMaker = (work) => {
+  const notches = work.pieces.flatMap((piece) =>
+    piece.parts.flatMap((part) => part.lines.flatMap((line) => line.notches)),
+  );
+  if (notches.length === 0) return [];
+  const options = notches.map(({ id, at }) => ({
+    value: id,
+    label: `${id}, ${at.toFixed(0)} mm from the start`,
+  }));
+  return [
+    {
+      id: 'remove-notch',
+      title: 'Take a notch away',
+      fields: [choice('id', 'Notch', options)],
+      submit: 'Take it away',
+      build: (values) => ({ do: 'remove-notch', id: text(values, 'id') }),
+    },
+  ];
+};
+
+export const extendDart: FormMaker = (work) => {
+  const darts = frontOf(work)?.darts ?? [];
+  if (darts.length === 0) return [];
+  return darts.map((dart) => {
+    const fields = [
+      length('dx', "From the bust point, + to the wearer's left"),
+      length('dy', 'From the bust point, + downwards'),
+    ];
+    return {
+      id: `extend-${dart.id}`,
+      title: `Take both legs of the ${dart.side} dart up to a point`,
+      note: 'Both boxes at 0 is the bust point itself.',
+      fields,
+      submit: 'Draw the legs',
+      build: (values) =>
+        missingNumber(values, ['dx', 'dy'], fields) ?? {
+          do: 'extend-dart',
+          dart: dart.id,
+          to: { landmark: dart.bustPoint, dx: number(values, 'dx'), dy: number(values, 'dy') },
+        },
+    };
+  });
+};
+
+export const connect: FormMaker = (work) => {
+  const line = styleLine(work);
+  const front = frontOf(work);
+  if (!line || !front) return [];
+  const whole = chainLength(line.chain);
+  return front.darts.map((dart) => {
+    const fields = [
+      { ...length('at', `Foot, from the line's start (${Math.round(whole)} mm long)`), value: '' },
+    ];
+    const bust = front.parts.map((part) => part.landmarks[dart.bustPoint]).find((p) => p !== undefined);
+    const marks = bust
+      ? line.points.map(
+          (p) => `${nearestOnChain(line.chain, p).length.toFixed(0)} mm → ${distance(p, bust).toFixed(1)} mm`,
+        )
+      : [];
+    return {
+      id: `connect-${dart.id}`,
+      title: `Connector from the ${dart.side} bust point to the line`,
+      note: `Distance to this bust point along the line: ${marks.join('; ')}.`,
+      fields,
+      submit: 'Draw the connector',
+      build: (values) =>
+        missingNumber(values, ['at'], fields) ?? {
+          do: 'connect',
+          dart: dart.id,
+          line: line.id,
+          at: number(values, 'at') / whole,
+        },
+    };
+  });
+};
+
+export const slash: FormMaker = (work) => {
+  const line = styleLine(work);
+  if (!line) return [];
+  const fields = [
+    choice('dart', 'Up to the tip of', lineDarts),
+    choice('from', 'Cut in from', [
+      { value: 'start', label: `the line's start (${nameOf(line.ends[0] ?? 'no edge')})` },
+      { value: 'end', label: `the line's end (${nameOf(line.ends[1] ?? 'no edge')})` },
+      { value: 'line', label: 'the line, already cut apart: only the connector' },
+    ]),
+    length('past', 'Past the tip (0 stops at it, − stops short)'),
+  ];
+  return [
+    {
+      id: 'slash',
+      title: 'Slash along the line and the connector',
+      fields,
+      submit: 'Slash',
+      build: (values) => {
+        const problem = missingNumber(values, ['past'], fields);
+        if (problem) return problem;
+        const from = text(values, 'from');
+        const command = {
+          do: 'slash',
+          dart: text(values, 'dart'),
+          line: line.id,
+          past: number(values, 'past'),
+        } as const;
+        return from === 'line' ? command : { ...command, from: from === 'start' ? 'start' : 'end' };
+      },
+    },
+  ];
+};
+
+export const turn: FormMaker = (work) => {
+  const cut = work.pieces.flatMap((piece) => piece.hinges.map((hinge) => hinge.dart));
+  const options = lineDarts.filter((option) => cut.includes(option.value));
+  if (options.length === 0) return [];
+  const fields: Field[] = [
+    choice('dart', 'To close', options),
+    choice('part', 'Turn', [
+      { value: 'freed', label: 'the freed part' },
+      { value: 'rest', label: 'the rest of the piece' },
+    ]),
+    length('dx', "Pin: from the bust point, + to the wearer's left"),
+    length('dy', 'Pin: from the bust point, + downwards'),
+    choice('by', 'How far', [
+      { value: 'meet', label: 'until the legs meet' },
+      { value: 'angle', label: 'by a typed angle' },
+    ]),
+    { ...angle('angle', 'Angle, + clockwise'), when: { field: 'by', is: 'angle' } },
+  ];
+  return [
+    {
+      id: 'turn',
+      title: 'Turn a part about the pin',
+      fields,
+      submit: 'Turn',
+      build: (values) => {
+        const typed = text(values, 'by') === 'angle';
+        const problem = missingNumber(values, typed ? ['dx', 'dy', 'angle'] : ['dx', 'dy'], fields);
+        if (problem) return problem;
+        const dart = text(values, 'dart');
+        return {
+          do: 'turn',
+          dart,
+          part: text(values, 'part'),
+          about: { landmark: `${dart}/bust-point`, dx: number(values, 'dx'), dy: number(values, 'dy') },
+          by: typed ? { angle: number(values, 'angle') } : { until: 'legs-meet' },
+        };
+      },
+    },
+  ];
+};
+
+export const separate: FormMaker = (work) => {
+  const line = styleLine(work);
+  if (!line || !frontOf(work)) return [];
+  return [
+    {
+      id: 'separate',
+      title: 'Cut the pieces apart along the rest of the line',
+      fields: [],
+      submit: 'Cut apart',
+      build: () => ({ do: 'separate', line: line.id }),
+    },
+  ];
+};
+
+export const overlay: FormMaker = (work) =>
+  work.pieces
+    .filter((piece) => piece.id.startsWith('upper') || piece.id.startsWith('lower'))
+    .map((piece) => ({
+      id: `overlay-${piece.id}`,
+      title: `Close and overlay: ${piece.id.replace('@', ', copy for ')}`,
+      fields: [],
+      submit: 'Lay it on the block',
+      build: () => ({ do: 'overlay', piece: piece.id }) as const,
+    }));

@@ -1,0 +1,108 @@
+import { chainEnd, chainLength, chainStart } from '../../geometry/chain.ts';
+import type { Point } from '../../geometry/types.ts';
+import type { Work } from '../../recipe/types.ts';
+import { choice, missingNumber, number, text, type Field, type FormMaker, type Option } from './form.ts';
+
+const ASKED: readonly Option[] = [
+  { value: 'bust-point', label: 'the bust point' },
+  { value: 'dart-upper', label: 'the upper leg of the dart' },
+  { value: 'dart-lower', label: 'the lower leg of the dart' },
+  { value: 'centre-front', label: 'centre front' },
+  { value: 'neck-point', label: 'the neck point' },
+];
+
+const place = (p: Point): string => {
+  const across = Math.round(Math.abs(p.x));
+  const down = Math.round(p.y);
+  const level = down === 0 ? 'on the bust line' : `${Math.abs(down)} mm ${down < 0 ? 'above' : 'below'} it`;
+  return across === 0 ? `at the front edge, ${level}` : `${across} mm from the front edge, ${level}`;
+};
+
+/** Points and edges described by where they lie, not by name: naming them is the exercise. */
+function candidates(work: Work): Option[] {
+  const part = work.pieces.find((piece) => piece.id === 'front')?.parts[0];
+  if (!part) return [];
+  const points = Object.entries(part.landmarks).map(([id, p]) => ({
+    value: `landmark:${id}`,
+    label: `point ${place(p)}`,
+  }));
+  const edges = part.edges.map((edge) => {
+    const straight = edge.chain.every((segment) => segment.kind === 'line') ? 'straight' : 'curved';
+    const ends = `${place(chainStart(edge.chain))} to ${place(chainEnd(edge.chain))}`;
+    return {
+      value: `edge:${edge.id}`,
+      label: `${straight} edge, ${Math.round(chainLength(edge.chain))} mm, ${ends}`,
+    };
+  });
+  return [...points, ...edges];
+}
+
+export const identify: FormMaker = (work) => {
+  const options = candidates(work);
+  if (options.length === 0) return [];
+  return [
+    {
+      id: 'identify',
+      title: 'Point something out',
+      note: 'Lengths from the front edge and from the bust line (the level of the fullest part), full size.',
+      fields: [choice('what', 'I point out', ASKED), choice('at', 'It is the', options)],
+      submit: 'Point it out',
+      build: (values) => {
+        const at = text(values, 'at');
+        const id = at.slice(at.indexOf(':') + 1);
+        const anchor = at.startsWith('edge:') ? { on: id, at: 0.5 } : { landmark: id };
+        return { do: 'identify', what: text(values, 'what'), at: anchor };
+      },
+    },
+  ];
+};
+
+export const read: FormMaker = () =>
+  (['dart-angle', 'leg-length', 'intake'] as const).map((what) => {
+    const fields: Field[] = [
+      what === 'dart-angle'
+        ? {
+            id: 'value',
+            label: 'Angle between the legs, carried on to the bust point',
+            kind: 'angle',
+            value: '',
+          }
+        : {
+            id: 'value',
+            label:
+              what === 'intake' ? 'Intake, from leg end to leg end' : 'Leg, from its end to the bust point',
+            kind: 'length',
+            value: '',
+          },
+    ];
+    return {
+      id: `read-${what}`,
+      title: { 'dart-angle': "The dart's angle", 'leg-length': 'Leg length', intake: 'Intake' }[what],
+      fields,
+      submit: 'Enter',
+      build: (values) =>
+        missingNumber(values, ['value'], fields) ?? { do: 'read', what, value: number(values, 'value') },
+    };
+  });
+
+export const openOut: FormMaker = (work) => {
+  const front = work.pieces.find((piece) => piece.id === 'front');
+  if (!front || work.opened) return [];
+  const straight = front.parts[0]?.edges.filter(
+    (edge) => edge.role !== 'dart-leg' && edge.chain.length === 1 && edge.chain[0]?.kind === 'line',
+  );
+  const options = (straight ?? []).map((edge) => ({
+    value: edge.id,
+    label: `${Math.round(chainLength(edge.chain))} mm edge, ${place(chainStart(edge.chain))} to ${place(chainEnd(edge.chain))}`,
+  }));
+  if (options.length === 0) return [];
+  return [
+    {
+      id: 'open-out',
+      title: 'Mirror the half',
+      fields: [choice('about', 'Across this edge', options)],
+      submit: 'Open out',
+      build: (values) => ({ do: 'open-out', about: text(values, 'about') }),
+    },
+  ];
+};

@@ -1,0 +1,8 @@
+import type { Piece } from '../pattern/types.ts';
+
+/** The cut pieces of a fabric: its copy once there is one, otherwise the first ones. */
+export function cutPieces(pieces: readonly Piece[], fabric: string): readonly Piece[] {
+  const cut = pieces.filter((piece) => /^(upper|lower)/.test(piece.id));
+  const copy = cut.filter((piece) => piece.id.endsWith(`@${fabric}`));
+  return copy.length > 0 ? copy : cut.filter((piece) => !piece.id.includes('@'));
+}

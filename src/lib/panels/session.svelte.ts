@@ -1,0 +1,98 @@
+import { createActor } from 'xstate';
+import type { Lesson } from '../lessons/types.ts';
+import {
+  attemptOf,
+  keptOf,
+  lessonMachine,
+  type LessonActor,
+  type LessonEvent,
+  type LessonInput,
+  type LessonSnapshot,
+} from '../machines/lesson.ts';
+import type { Notice, ProgressStore } from '../progress/store.ts';
+import type { Problem } from '../recipe/problem.ts';
+
+/** A lesson being worked on: its machine, and where its progress is kept. */
+export class LessonSession {
+  snapshot = $state.raw<LessonSnapshot>();
+  /** What storage had to say, until the learner puts it away. */
+  notice = $state.raw<Notice>();
+  /** Why the last file was not opened. */
+  problems = $state.raw<readonly Problem[]>([]);
+
+  readonly lesson: Lesson;
+  #actor: LessonActor | undefined;
+  #store: ProgressStore | undefined;
+  #kept: unknown;
+
+  constructor(lesson: Lesson) {
+    this.lesson = lesson;
+  }
+
+  /** Loads what was kept and starts; storage that does not work is told once, and the lesson starts fresh. */
+  async start(): Promise<void> {
+    const [{ progressStore }, { indexedDbBackend }] = await Promise.all([
+      import('../progress/store.ts'),
+      import('../progress/indexed-db.ts'),
+    ]);
+    this.#store = progressStore(indexedDbBackend, (notice) => (this.notice = notice));
+    const kept = await this.#store.load(this.lesson.id);
+    const input: LessonInput = kept ?? {
+      attempt: {
+        format: 'pin-and-pivot/recipe',
+        version: 1,
+        block: { figure: this.lesson.figure },
+        fabric: this.lesson.fabrics[0] ?? 'knit',
+        seed: 0,
+        lesson: { id: this.lesson.id, content: this.lesson.content },
+        commands: [],
+      },
+    };
+    this.#actor = createActor(lessonMachine(this.lesson), { input });
+    this.#actor.subscribe((snapshot) => {
+      this.snapshot = snapshot;
+      this.#keep(snapshot);
+    });
+    this.#actor.start();
+    this.snapshot = this.#actor.getSnapshot();
+  }
+
+  stop(): void {
+    this.#actor?.stop();
+  }
+
+  send(event: LessonEvent): void {
+    this.#actor?.send(event);
+  }
+
+  /** The attempt as a file's text. */
+  async text(): Promise<string> {
+    const { toText } = await import('../recipe/save.ts');
+    return this.snapshot ? toText(attemptOf(this.snapshot.context)) : '';
+  }
+
+  /** Opens a file's text as the attempt; one that is refused changes nothing. */
+  async open(text: string): Promise<void> {
+    const { parseAttempt } = await import('../recipe/parse.ts');
+    const parsed = parseAttempt(text);
+    if ('problems' in parsed) this.problems = parsed.problems;
+    else if (parsed.ok.lesson.id !== this.lesson.id) {
+      const found = parsed.ok.lesson.id;
+      this.problems = [{ path: 'lesson.id', expected: `an attempt of ${this.lesson.id}`, found }];
+    } else {
+      this.problems = [];
+      this.send({ type: 'attempt.open', attempt: parsed.ok });
+    }
+  }
+
+  #keep(snapshot: LessonSnapshot): void {
+    // Only what is kept counts: showing a hint or a mark again writes nothing new.
+    const { history, base, step, flagged, hints, demonstrationSeen } = snapshot.context;
+    const key = [history.commands, base, step, flagged, hints, demonstrationSeen];
+    const same = Array.isArray(this.#kept) && key.every((part, i) => part === (this.#kept as unknown[])[i]);
+    if (same) return;
+    const first = this.#kept === undefined;
+    this.#kept = key;
+    if (!first) void this.#store?.save(this.lesson.id, keptOf(snapshot.context));
+  }
+}

@@ -1,0 +1,12 @@
+import { allLessons } from './lesson-files.ts';
+import type { PageServerLoad } from './$types';
+
+export const load: PageServerLoad = () => ({
+  lessons: allLessons().map(({ id, title, summary, needs, steps }) => ({
+    id,
+    title,
+    summary,
+    needs,
+    steps: steps.map((step) => ({ id: step.id, title: step.title })),
+  })),
+});
