@@ -17,8 +17,10 @@ const HALF = ['neck-centre', ...RIGHT, 'waist-centre'];
 const WHOLE = [...HALF, ...[...RIGHT].reverse().map((id) => id.replace('right/', 'left/'))];
 
 /** A landmark of a piece by id; own ids only, so that no name every object has is taken for one. */
-const landmarkOf = (piece: Piece, id: string): Point | undefined =>
-  piece.parts.some((part) => Object.hasOwn(part.landmarks, id)) ? landmark(piece, id) : undefined;
+function landmarkOf(piece: Piece, id: string): Point | undefined {
+  for (const part of piece.parts) if (Object.hasOwn(part.landmarks, id)) return landmark(piece, id);
+  return undefined;
+}
 
 /** The piece in which anchors of `pieceId` are read: for the front the whole paper as opened out, before any cut. */
 function paper(work: Work, pieceId: string): Piece | undefined {
@@ -39,13 +41,18 @@ export function anchorPolygon(work: Work, pieceId: string): Point[] {
 
 /** The chain of an edge or a drawn line, as it lies on the table now; of `only` when it has one, else of the first piece that has. */
 export function chainOf(work: Work, id: string, only?: string): Chain | undefined {
-  const own = only === undefined ? undefined : pieceById(work, only);
-  for (const piece of own === undefined ? work.pieces : [own, ...work.pieces]) {
+  for (const piece of piecesFor(work, only)) {
     if (piece.seam !== undefined) for (const edge of piece.seam) if (edge.id === id) return edge.chain;
     for (const part of piece.parts) for (const edge of part.edges) if (edge.id === id) return edge.chain;
     for (const part of piece.parts) for (const line of part.lines) if (line.id === id) return line.chain;
   }
   return work.lines.find((line) => line.id === id)?.chain;
+}
+
+/** All pieces, the one that is meant first. */
+function piecesFor(work: Work, only: string | undefined): readonly Piece[] {
+  const own = only === undefined ? undefined : pieceById(work, only);
+  return own === undefined || own === work.pieces[0] ? work.pieces : [own, ...work.pieces];
 }
 
 /**
@@ -58,8 +65,7 @@ export function resolveAnchor(work: Work, anchor: Anchor, only?: string): Point 
     return chain === undefined ? undefined : pointAtLength(chain, anchor.at * chainLength(chain));
   }
   if ('landmark' in anchor) {
-    const own = only === undefined ? undefined : pieceById(work, only);
-    for (const piece of own === undefined ? work.pieces : [own, ...work.pieces]) {
+    for (const piece of piecesFor(work, only)) {
       const p = landmarkOf(piece, anchor.landmark);
       if (p !== undefined) return { x: p.x + (anchor.dx ?? 0), y: p.y + (anchor.dy ?? 0) };
     }

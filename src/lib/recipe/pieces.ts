@@ -23,7 +23,12 @@ export const frontOf = (work: Work): Piece | undefined => pieceById(work, 'front
 
 /** Work with the piece of that id replaced by others (one, or two after a cut). */
 export function withPieces(work: Work, id: string, ...by: readonly Piece[]): Work {
-  return { ...work, pieces: work.pieces.flatMap((p) => (p.id === id ? by : [p])) };
+  const pieces: Piece[] = [];
+  for (const piece of work.pieces) {
+    if (piece.id === id) pieces.push(...by);
+    else pieces.push(piece);
+  }
+  return { ...work, pieces };
 }
 
 /** The piece changed by an operation of the pattern layer, or that operation's refusal. */
