@@ -1,0 +1,6 @@
+import { writable } from 'svelte/store';
+
+/** What a screen reader is to hear next; `n` grows, so that the same words can be said twice. */
+export const announced = writable({ text: '', n: 0 });
+
+export const announce = (text: string): void => announced.update(({ n }) => ({ text, n: n + 1 }));

@@ -1,0 +1,80 @@
+import type { Point } from '../geometry/types.ts';
+
+export interface Label {
+  readonly id: string;
+  readonly text: string;
+  /** What it belongs to, px. */
+  readonly at: Point;
+  readonly tone: 'reading' | 'wrong' | 'right' | 'note' | 'name' | 'soft';
+  /** Sits on its point instead of beside it. */
+  readonly centred?: boolean;
+}
+
+export interface PlacedLabel extends Label {
+  /** Upper left corner and size, px. */
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export const LETTER = 6.7;
+const HEIGHT = 20;
+const PAD = 6;
+
+interface Rect {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const overlap = (a: Rect, b: Rect): number =>
+  Math.max(0, Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x)) *
+  Math.max(0, Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y));
+
+/** Right, left, above, below and the four corners, nearer places first. */
+const WAYS = [10, 26, 46].flatMap((d) =>
+  [
+    [1, 0],
+    [-1, 0],
+    [0, -1],
+    [0, 1],
+    [1, -1],
+    [-1, -1],
+    [1, 1],
+    [-1, 1],
+  ].map(([x, y]) => ({ x: x! * d, y: y! * d })),
+);
+
+/**
+ * Puts each label beside its point where it covers least of the labels before it and of `points` (handles), and stays in the
+ * window. Earlier labels matter more. px.
+ */
+export function placeLabels(
+  labels: readonly Label[],
+  points: readonly Point[],
+  width: number,
+  height: number,
+): PlacedLabel[] {
+  const taken: Rect[] = points.map((p) => ({ x: p.x - 9, y: p.y - 9, width: 18, height: 18 }));
+  return labels.map((label) => {
+    const size = { width: label.text.length * LETTER + 2 * PAD, height: HEIGHT };
+    let best: Rect | undefined;
+    let least = Infinity;
+    for (const [i, way] of (label.centred ? [{ x: 0, y: 0 }, ...WAYS] : WAYS).entries()) {
+      const rect = {
+        x: label.at.x + way.x + (way.x > 0 ? 0 : way.x < 0 ? -size.width : -size.width / 2),
+        y: label.at.y + way.y + (way.y > 0 ? 0 : way.y < 0 ? -size.height : -size.height / 2),
+        ...size,
+      };
+      const outside =
+        size.width * size.height - overlap(rect, { x: 4, y: 4, width: width - 8, height: height - 8 });
+      const cost = taken.reduce((sum, other) => sum + overlap(rect, other), 0) + 3 * outside + i;
+      if (cost < least) [least, best] = [cost, rect];
+    }
+    const rect = best ?? { x: label.at.x, y: label.at.y, ...size };
+    taken.push(rect);
+    return { ...label, ...rect };
+  });
+}

@@ -1,0 +1,219 @@
+import { pointAtLength, tangentAtLength } from '../geometry/chain.ts';
+import { distance } from '../geometry/point.ts';
+import type { Chain, Point } from '../geometry/types.ts';
+import { chainOf, landmark } from '../pattern/outline.ts';
+import { notchAlong, styleSeam } from '../pattern/style-seam.ts';
+import type { Part, Piece } from '../pattern/types.ts';
+import { notchStrokes } from '../print/notches.ts';
+import { seamPoint } from '../machines/tools/seam.ts';
+import { cutOf } from './boxes.ts';
+import { closedPath, pathOf, segmentPath } from './paths.ts';
+
+/** How a stroke is drawn; each is a class of the table's style sheet. */
+export type Stroke =
+  | 'edge'
+  | 'seam'
+  | 'leg'
+  | 'slashed'
+  | 'style'
+  | 'connector'
+  | 'taped'
+  | 'centre'
+  | 'cut'
+  | 'notch'
+  | 'ghost-notch'
+  | 'grain'
+  | 'eased';
+
+export interface Drawn {
+  readonly key: string;
+  readonly stroke: Stroke;
+  readonly d: string;
+}
+
+export interface PartModel {
+  readonly id: string;
+  readonly fill: string;
+  readonly strokes: readonly Drawn[];
+}
+
+export type Cloth = 'paper' | 'upper' | 'lower' | 'back';
+
+export interface PieceModel {
+  readonly id: string;
+  readonly cloth: Cloth;
+  /** Paper up to the cut line, once there is one. */
+  readonly allowance: string | undefined;
+  /** The whole sheet once a treatment changed its outline; before that the parts are drawn each by itself. */
+  readonly sheet: string | undefined;
+  readonly parts: readonly PartModel[];
+  readonly strokes: readonly Drawn[];
+  /** Strips of tape over closed legs. */
+  readonly tapes: readonly string[];
+}
+
+const NOTCH = 6;
+
+/** A stroke across a chain at `at` mm. */
+function across(chain: Chain, at: number, half = NOTCH): string {
+  const p = pointAtLength(chain, at);
+  const t = tangentAtLength(chain, at);
+  return segmentPath(
+    { x: p.x - t.y * half, y: p.y + t.x * half },
+    { x: p.x + t.y * half, y: p.y - t.x * half },
+  );
+}
+
+function roleStroke(role: string): Stroke {
+  if (role === 'dart-leg') return 'leg';
+  return role === 'style-line' || role === 'connector' ? 'slashed' : 'edge';
+}
+
+const INNER = {
+  'style-line': 'style',
+  connector: 'connector',
+  taped: 'taped',
+  'centre-front': 'centre',
+} as const;
+
+const parts = new WeakMap<Part, PartModel>();
+
+/** What is drawn of one sheet of paper; made once for each, since sheets never change. */
+export function partModel(part: Part): PartModel {
+  let model = parts.get(part);
+  if (!model) {
+    model = {
+      id: part.id,
+      fill: closedPath(part.edges.map((edge) => edge.chain)),
+      strokes: [
+        ...part.edges.map((edge) => ({ key: edge.id, stroke: roleStroke(edge.role), d: pathOf(edge.chain) })),
+        ...part.lines.map((inner) => ({
+          key: `in ${inner.id}`,
+          stroke: INNER[inner.kind],
+          d: pathOf(inner.chain),
+        })),
+        ...part.lines.flatMap((inner) =>
+          inner.notches.map((notch) => ({
+            key: `notch ${notch.id}`,
+            stroke: notch.ghost ? ('ghost-notch' as const) : ('notch' as const),
+            d: across(inner.chain, notch.at - inner.origin.from),
+          })),
+        ),
+      ],
+    };
+    parts.set(part, model);
+  }
+  return model;
+}
+
+export function clothOf(piece: Piece): Cloth {
+  const base = piece.id.split('@')[0];
+  return base === 'upper' || base === 'lower' || base === 'back' ? base : 'paper';
+}
+
+/** Three short strips across a taped line, square to it. */
+function tapesOf(part: Part): string[] {
+  return part.lines
+    .filter((inner) => inner.kind === 'taped')
+    .flatMap(({ chain }) => {
+      const from = chain[0]!.a;
+      const to = chain.at(-1)!.d;
+      const length = distance(from, to);
+      return length < 20 ? [] : [0.2, 0.55, 0.88].map((k) => across(chain, k * length, 11));
+    });
+}
+
+/** A small arrow head at `tip`, pointing away from `from`. */
+function head(from: Point, tip: Point, size = 9): string {
+  const d = distance(from, tip) || 1;
+  const [ux, uy] = [((tip.x - from.x) / d) * size, ((tip.y - from.y) / d) * size];
+  const [l, r] = [
+    { x: tip.x - ux - uy * 0.45, y: tip.y - uy + ux * 0.45 },
+    { x: tip.x - ux + uy * 0.45, y: tip.y - uy - ux * 0.45 },
+  ];
+  return `${segmentPath(l, tip)}${segmentPath(tip, r)}`;
+}
+
+/** The stretch of a style seam that is eased, as a path beside it. */
+function easedPaths(piece: Piece): Drawn[] {
+  const seam = styleSeam(piece);
+  if (!seam) return [];
+  return piece.treatments.flatMap((treatment): Drawn[] => {
+    const ends = [treatment.eased?.from, treatment.eased?.to].map((id) => {
+      const notch = piece.notches.find((one) => one.id === id && one.ghost !== true);
+      return notch && notchAlong(seam, notch);
+    });
+    const [from, to] = [Math.min(...ends.map((e) => e ?? NaN)), Math.max(...ends.map((e) => e ?? NaN))];
+    if (!(to > from)) return [];
+    const count = Math.max(4, Math.round((to - from) / 8));
+    let d = '';
+    for (let i = 0; i <= count; i++) {
+      const p = seamPoint(piece, seam, from + ((to - from) * i) / count);
+      if (p) d += (d === '' ? 'M' : 'L') + `${p.x.toFixed(2)} ${p.y.toFixed(2)}`;
+    }
+    return [{ key: `eased ${treatment.dart}`, stroke: 'eased', d }];
+  });
+}
+
+const pieces = new WeakMap<Piece, PieceModel>();
+
+/** What is drawn of a piece; made once for each. */
+export function pieceModel(piece: Piece): PieceModel {
+  let model = pieces.get(piece);
+  if (!model) pieces.set(piece, (model = make(piece)));
+  return model;
+}
+
+function make(piece: Piece): PieceModel {
+  const cut = cutOf(piece);
+  const seam = piece.seam;
+  const grain = piece.grainline;
+  const strokes: Drawn[] = [
+    ...(seam ?? []).map((edge) => ({
+      key: `seam ${edge.id}`,
+      stroke: cut ? ('seam' as const) : roleStroke(edge.role),
+      d: pathOf(edge.chain),
+    })),
+    ...notchStrokes(piece).map((chain, i) => ({
+      key: `mark ${i}`,
+      stroke: 'notch' as const,
+      d: pathOf(chain),
+    })),
+    ...piece.notches.flatMap((notch): Drawn[] => {
+      const edge = notch.ghost
+        ? (seam ?? piece.parts.flatMap((part) => part.edges)).find((one) => one.id === notch.edge)
+        : undefined;
+      return edge
+        ? [{ key: `ghost ${notch.id}`, stroke: 'ghost-notch', d: across(edge.chain, notch.at) }]
+        : [];
+    }),
+    ...easedPaths(piece),
+    ...(cut ? [{ key: 'cut', stroke: 'cut' as const, d: closedPath([cut.cut]) }] : []),
+    ...(grain
+      ? [
+          {
+            key: 'grain',
+            stroke: 'grain' as const,
+            d: segmentPath(grain.from, grain.to) + head(grain.to, grain.from) + head(grain.from, grain.to),
+          },
+        ]
+      : []),
+  ];
+  return {
+    id: piece.id,
+    cloth: clothOf(piece),
+    allowance: cut && closedPath([cut.cut]),
+    sheet: seam && closedPath([chainOf(seam)]),
+    parts: piece.parts.map(partModel),
+    strokes,
+    tapes: piece.parts.flatMap(tapesOf),
+  };
+}
+
+/** Bust points, where the pins stand. */
+export const pinsOf = (piece: Piece): readonly Point[] =>
+  piece.hinges.flatMap((hinge) => {
+    const dart = piece.darts.find((one) => one.id === hinge.dart);
+    const point = dart && landmark(piece, dart.bustPoint);
+    return point ? [point] : [];
+  });

@@ -1,0 +1,123 @@
+import { rotationByAngle } from '../geometry/isometry.ts';
+import { subchain, chainLength } from '../geometry/chain.ts';
+import type { Chain } from '../geometry/types.ts';
+import { apply } from '../recipe/apply.ts';
+import type { Command, Work } from '../recipe/types.ts';
+import { cutPaths } from '../machines/tools/slash.ts';
+import { matrixOf } from './layout.ts';
+
+/** One picture of a demonstration. */
+export interface Frame {
+  readonly work: Work;
+  /** The command that is being shown, and its place in the list. */
+  readonly command: Command;
+  readonly index: number;
+  readonly count: number;
+  /** SVG matrices of parts that are on their way, by part id. */
+  readonly turning?: Readonly<Record<string, string>>;
+  /** What the scissors have cut so far. */
+  readonly cut?: Chain;
+}
+
+interface Scene {
+  readonly before: Work;
+  readonly after: Work;
+  readonly command: Command;
+}
+
+/** The table before and after each command that can be followed, over the learner's own work. */
+export function scenesOf(start: Work, commands: readonly Command[]): readonly Scene[] {
+  const scenes: Scene[] = [];
+  let before = start;
+  for (const command of commands) {
+    const applied = apply(before, command);
+    if (!('work' in applied)) continue;
+    scenes.push({ before, after: applied.work, command });
+    before = applied.work;
+  }
+  return scenes;
+}
+
+/** The picture of one scene when fraction t of it has passed. */
+function pictureOf({ before, after, command }: Scene, t: number): Pick<Frame, 'work' | 'turning' | 'cut'> {
+  if (t >= 1) return { work: after };
+  const fact = after.turns.length > before.turns.length ? after.turns.at(-1) : undefined;
+  if (fact) {
+    const matrix = matrixOf(rotationByAngle(fact.pivot, fact.angle * t));
+    const old = new Set(before.pieces.flatMap((piece) => piece.parts));
+    const moved = after.pieces.flatMap((piece) => piece.parts.filter((part) => !old.has(part)));
+    const ids = moved
+      .filter((part) => old.size > 0 && wasElsewhere(before, part.id, part.motion))
+      .map((part) => part.id);
+    return { work: before, turning: Object.fromEntries(ids.map((id) => [id, matrix])) };
+  }
+  if (command.do === 'slash') {
+    const path = cutPaths({ work: before, fabric: 'knit', options: {}, reach: 0 }).find(
+      (one) => one.dart === command.dart,
+    );
+    if (!path) return { work: before };
+    const whole = chainLength(path.chain);
+    const to = Math.min(whole, Math.max(0.02, t * Math.max(1, path.tip + command.past)));
+    return { work: before, cut: subchain(path.chain, 0, to) };
+  }
+  return { work: before };
+}
+
+function wasElsewhere(before: Work, id: string, motion: { a: number; e: number; f: number }): boolean {
+  const part = before.pieces.flatMap((piece) => piece.parts).find((one) => one.id === id);
+  return (
+    part !== undefined &&
+    (part.motion.a !== motion.a || part.motion.e !== motion.e || part.motion.f !== motion.f)
+  );
+}
+
+/** How long each kind of command is shown, ms: what moves, what is cut, what only appears. */
+const timeOf = (command: Command): number =>
+  command.do === 'turn'
+    ? 2600
+    : command.do === 'slash'
+      ? 2200
+      : command.do === 'draw-line' || command.do === 'open-out'
+        ? 1500
+        : 800;
+
+/** The frame `ms` after the start; with `still` each command is shown at once, and nothing moves. undefined once it is over. */
+export function frameAt(scenes: readonly Scene[], ms: number, still: boolean): Frame | undefined {
+  let from = 0;
+  for (const [index, scene] of scenes.entries()) {
+    const time = timeOf(scene.command);
+    if (ms < from + time) {
+      // A third of the time is for looking at what has come about.
+      const t = still ? 1 : Math.min(1, (ms - from) / (time * 0.7));
+      return { ...pictureOf(scene, ease(t)), command: scene.command, index, count: scenes.length };
+    }
+    from += time;
+  }
+  return undefined;
+}
+
+const ease = (t: number): number => (t >= 1 ? 1 : t * t * (3 - 2 * t));
+
+export const totalTime = (scenes: readonly Scene[]): number =>
+  scenes.reduce((sum, { command }) => sum + timeOf(command), 0);
+
+/**
+ * Plays commands over a table: `onFrame` gets each picture, then undefined once it is over. Gives what stops it. With
+ * reduced motion the steps follow each other without anything moving.
+ */
+export function play(
+  start: Work,
+  commands: readonly Command[],
+  reducedMotion: boolean,
+  onFrame: (frame: Frame | undefined) => void,
+): () => void {
+  const scenes = scenesOf(start, commands);
+  let begun: number | undefined;
+  let request = requestAnimationFrame(function tick(now: number) {
+    begun ??= now;
+    const frame = frameAt(scenes, now - begun, reducedMotion);
+    onFrame(frame);
+    if (frame) request = requestAnimationFrame(tick);
+  });
+  return () => cancelAnimationFrame(request);
+}

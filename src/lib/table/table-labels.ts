@@ -1,0 +1,87 @@
+import { applyTo } from '../geometry/isometry.ts';
+import { lerp } from '../geometry/point.ts';
+import type { Point } from '../geometry/types.ts';
+import { isBack } from '../machines/scene.ts';
+import type { Piece } from '../pattern/types.ts';
+import { pieceName } from '../strings/names.ts';
+import { TABLE } from '../strings/table.ts';
+import { formatLength, type Units } from '../strings/units.ts';
+import { pieceBox } from './boxes.ts';
+import type { Label } from './labels.ts';
+import { placeOf, type Layout } from './layout.ts';
+import type { Dimension, FindingMark } from './marks.ts';
+import type { Overlaid } from './overlay.ts';
+import type { LabelledTarget } from './targets.ts';
+
+interface LabelView {
+  readonly pieces: readonly Piece[];
+  readonly layout: Layout;
+  readonly view: { toScreen(p: Point): Point };
+  readonly dimensions: readonly Dimension[];
+  readonly marks: readonly FindingMark[];
+  readonly handles: readonly {
+    readonly target: LabelledTarget;
+    readonly held: boolean;
+    readonly at: Point;
+  }[];
+  readonly hovered: string | undefined;
+  readonly anonymous: boolean;
+  readonly units: Units;
+  /** Names are left out while something is held: the hand needs the room. */
+  readonly named: boolean;
+  readonly overlaid: Overlaid | undefined;
+}
+
+/** Everything that is written on the table, what matters most first. */
+export function tableLabels(view: LabelView): Label[] {
+  const at = (p: Point): Point => view.view.toScreen(p);
+  const live = view.dimensions.map((one): Label => ({
+    id: `d ${one.id}`,
+    text: one.text,
+    at: at(lerp(one.from, one.to, 0.5)),
+    tone: one.tone,
+  }));
+  const found = view.marks
+    .filter(({ text }) => text !== '')
+    .map((one): Label => ({ id: `f ${one.id}`, text: one.text, at: at(one.at), tone: one.tone }));
+  const hover = view.handles
+    .filter(({ target }) => target.id === view.hovered)
+    .map(({ target, at: p }): Label => ({ id: `h ${target.id}`, text: short(target), at: p, tone: 'name' }));
+  const lying = view.overlaid
+    ? view.overlaid.parts.map((part): Label => ({
+        id: `o ${part.key}`,
+        text: `${formatLength(part.residual, view.units)} off`,
+        at: at(applyTo(placeOf(view.layout, view.overlaid!.block.id), part.middle)),
+        tone: part.residual < 0.05 ? 'right' : 'note',
+        centred: true,
+      }))
+    : [];
+  return [...live, ...found, ...hover, ...lying, ...(view.named && !view.anonymous ? names(view, at) : [])];
+}
+
+const short = ({ label, kind, measures }: LabelledTarget): string =>
+  ['point', 'notch', 'tip'].includes(kind) || measures.length === 0 ? label : label;
+
+/** Piece names below the pieces, and which side is the wearer's right. */
+function names({ pieces, layout, overlaid }: LabelView, at: (p: Point) => Point): Label[] {
+  return pieces.flatMap((piece): Label[] => {
+    const box = pieceBox(piece);
+    const place = placeOf(layout, piece.id);
+    const centre = (box.minX + box.maxX) / 2;
+    const spot = (x: number, y: number): Point => at(applyTo(place, { x, y }));
+    const isBlock = overlaid?.block.id === piece.id;
+    const name: Label = {
+      id: `n ${piece.id}`,
+      text: isBlock ? 'block' : (piece.label?.name ?? pieceName(piece.id)),
+      at: spot(centre, box.maxY + 4),
+      tone: 'name',
+    };
+    if (isBack(piece)) return [name];
+    const sides: Label[] = [
+      { id: `r ${piece.id}`, text: TABLE.right, at: spot(box.minX, box.maxY + 4), tone: 'soft' },
+    ];
+    if (box.maxX > 20)
+      sides.push({ id: `l ${piece.id}`, text: TABLE.left, at: spot(box.maxX, box.maxY + 4), tone: 'soft' });
+    return [name, ...sides];
+  });
+}
