@@ -106,3 +106,44 @@ it('explains each word in one plain sentence', () => {
   expect(Object.keys(GLOSSARY).length).toBeGreaterThanOrEqual(25);
   for (const sentence of Object.values(GLOSSARY)) expect(sentence).toMatch(/^[A-Z][^.]{10,200}\.$/);
 });
+
+it('says the same numbers in the texts as the rules hold', () => {
+  const lesson = lessons.find(({ folder }) => folder === 'slanted-seam')?.parsed;
+  if (!lesson || !('ok' in lesson)) throw new Error('the lesson cannot be read');
+  const said = (id: string) =>
+    lesson.ok.steps
+      .find((step) => step.id === id)!
+      .text.join(' ')
+      .replace(/\s+/g, ' ');
+  const held = (id: string, check: string) =>
+    lesson.ok.steps.find((step) => step.id === id)!.checks.find((spec) => spec.check === check)!;
+  const mm = (value: number) => String(Math.round(value * 10 + 1e-6) / 10);
+
+  const passes = held('style-line', 'line-passes').numbers!;
+  expect(said('style-line')).toContain(`Keep ${passes['least']} to ${passes['most']} mm`);
+  expect(said('style-line')).toContain(
+    `a radius of ${held('style-line', 'line-shape').numbers!['radius']} mm`,
+  );
+  const notches = held('notches', 'notches-placed').numbers!;
+  expect(said('notches')).toContain(`each ${notches['least']} to ${notches['most']} mm`);
+  expect(said('notches')).toContain(`by ${notches['asymmetry']} mm`);
+  expect(notches['count']).toBe(6);
+  expect(said('notches')).toContain('six are the most');
+  const leftover = held('leftover', 'leftover').numbers!;
+  expect(said('leftover')).toContain(
+    `here ${mm(leftover['knitLimit']!)} mm (1/2 in) for a knit and ${mm(leftover['wovenLimit']!)} mm (1/8 in) for a woven`,
+  );
+  const widths = held('allowances', 'allowances').numbers!;
+  for (const [name, inch] of [
+    ['knit', '3/8'],
+    ['woven', '5/8'],
+    ['curve', '1/4'],
+  ] as const) {
+    expect(said('allowances')).toContain(`${mm(widths[name]!)} mm (${inch} in)`);
+  }
+  expect(said('allowances')).toContain(`up to ${mm(widths['curveMost']!)} mm`);
+  expect(said('allowances')).toContain(`${widths['hemLeast']} to ${widths['hemMost']} mm`);
+  expect(said('walk-the-seams')).toContain(
+    `${held('walk-the-seams', 'walked').tolerances!['walk']!.value} mm (1/8 in) is still acceptable`,
+  );
+});
