@@ -22,11 +22,13 @@ export function pieceSet(work: Work, fabric: Fabric): readonly Piece[] {
   const copy = work.pieces.filter((piece) => piece.id.endsWith(`@${fabric}`));
   const plain = work.pieces.filter((piece) => !piece.id.includes('@'));
   if (copy.length === 0) return plain;
-  const named = new Set(copy.map((piece) => piece.id.split('@')[0]));
-  return [...copy, ...plain.filter((piece) => !named.has(piece.id))];
+  // A back that was trued is two halves, `back-left` and `back-right`: still the back.
+  const base = (piece: Piece) => (isBack(piece) ? 'back' : piece.id.split('@')[0]);
+  const named = new Set(copy.map(base));
+  return [...copy, ...plain.filter((piece) => !named.has(base(piece)))];
 }
 
-export const isBack = (piece: Piece): boolean => piece.id.split('@')[0] === 'back';
+export const isBack = (piece: Piece): boolean => piece.id.startsWith('back');
 export const frontOf = (work: Work): Piece | undefined => work.pieces.find((piece) => piece.id === 'front');
 export const lineOf = (work: Work): DrawnLine | undefined => work.lines[0];
 export const middleOf = (chain: Chain): Point => pointAtLength(chain, chainLength(chain) / 2);

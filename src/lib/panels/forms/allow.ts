@@ -2,7 +2,7 @@ import { seamGroups } from '../../pattern/outline.ts';
 import type { CornerForm, Piece } from '../../pattern/types.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
 import { nameOf, pieceName } from '../../strings/names.ts';
-import { cutPieces } from '../pieces.ts';
+import { cutPieces, sewnPieces } from '../pieces.ts';
 import {
   angle,
   choice,
@@ -23,7 +23,7 @@ const groupOptions = (piece: Piece): Option[] =>
   seamGroups(piece).map((group) => ({ value: group.id, label: nameOf(group.id) }));
 
 export const allow: FormMaker = (work, fabric) =>
-  cutPiecesFor(work, fabric).map((piece) => {
+  sewnPieces(work.pieces, fabric).map((piece) => {
     const fields = seamGroups(piece).map((group) => ({
       ...length(group.id, nameOf(group.id)),
       value: piece.allowances[group.id] ?? '',
@@ -64,7 +64,7 @@ const FORMS: readonly (Option & { readonly value: CornerForm })[] = [
 ];
 
 export const corner: FormMaker = (work, fabric) =>
-  cutPiecesFor(work, fabric).map((piece) => {
+  sewnPieces(work.pieces, fabric).map((piece) => {
     const groups = seamGroups(piece);
     const corners = groups.map((group, i) => {
       const after = groups[(i + 1) % groups.length] ?? group;
@@ -93,7 +93,7 @@ export const corner: FormMaker = (work, fabric) =>
   });
 
 export const carryNotches: FormMaker = (work, fabric) =>
-  cutPiecesFor(work, fabric).map((piece) => ({
+  sewnPieces(work.pieces, fabric).map((piece) => ({
     id: `carry-${piece.id}`,
     title: `Carry the notches out to the cut line: ${pieceName(piece.id)}`,
     fields: [],
@@ -102,7 +102,7 @@ export const carryNotches: FormMaker = (work, fabric) =>
   }));
 
 export const label: FormMaker = (work, fabric) =>
-  cutPiecesFor(work, fabric).map((piece) => {
+  sewnPieces(work.pieces, fabric).map((piece) => {
     const fields: Field[] = [
       { id: 'name', label: 'Name of the piece', kind: 'text', value: piece.label?.name ?? '' },
       { id: 'cut', label: 'Number to cut', kind: 'count', value: piece.label?.cut ?? '' },
@@ -141,7 +141,7 @@ const grainPlaces = (piece: Piece): Option[] => {
 };
 
 export const grain: FormMaker = (work, fabric) =>
-  cutPiecesFor(work, fabric).map((piece) => {
+  sewnPieces(work.pieces, fabric).map((piece) => {
     const fields: Field[] = [
       choice('landmark', 'Through a point measured from', grainPlaces(piece)),
       length('dx', "+ to the wearer's left"),
