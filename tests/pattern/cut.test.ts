@@ -116,14 +116,16 @@ describe('cutting a sheet in two', () => {
 });
 
 /** A star-shaped polygon with corners at whole hundredths of a mm, clockwise on the screen. */
-const star = fc.array(fc.double({ min: 60, max: 200, noNaN: true }), { minLength: 5, maxLength: 14 }).map((radii) =>
-  polygon(
-    radii.map((r, i) => {
-      const a = (2 * Math.PI * i) / radii.length;
-      return p(Math.round(100 * r * Math.cos(a)) / 100, Math.round(100 * r * Math.sin(a)) / 100);
-    }),
-  ),
-);
+const star = fc
+  .array(fc.double({ min: 60, max: 200, noNaN: true }), { minLength: 5, maxLength: 14 })
+  .map((radii) =>
+    polygon(
+      radii.map((r, i) => {
+        const a = (2 * Math.PI * i) / radii.length;
+        return p(Math.round(100 * r * Math.cos(a)) / 100, Math.round(100 * r * Math.sin(a)) / 100);
+      }),
+    ),
+  );
 
 describe('areas of the two sheets', () => {
   // Outside check: clipper2-ts (intersection and difference with the one side of the cut) on polygons, where it is exact to its grid.
@@ -149,7 +151,8 @@ describe('areas of the two sheets', () => {
         };
         // From `from` clockwise round to `to`: the stretch of the outline that the left sheet keeps.
         const sweep =
-          (Math.atan2(from.x * to.y - from.y * to.x, from.x * to.x + from.y * to.y) + 2 * Math.PI) % (2 * Math.PI);
+          (Math.atan2(from.x * to.y - from.y * to.x, from.x * to.x + from.y * to.y) + 2 * Math.PI) %
+          (2 * Math.PI);
         const wedge = [p(0, 0), out(from)];
         for (let q = 1; q < 8; q++) wedge.push(turn(out(from), (sweep * 180 * q) / 8 / Math.PI));
         wedge.push(out(to));

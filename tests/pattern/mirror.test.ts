@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chainEnd, chainLength, chainStart, reverseChain, transformChain } from '../../src/lib/geometry/chain.ts';
+import {
+  chainEnd,
+  chainLength,
+  chainStart,
+  reverseChain,
+  transformChain,
+} from '../../src/lib/geometry/chain.ts';
 import { hausdorff } from '../../src/lib/geometry/distance.ts';
 import { reflectionAcross } from '../../src/lib/geometry/isometry.ts';
 import { isSimple, signedArea } from '../../src/lib/geometry/outline.ts';
