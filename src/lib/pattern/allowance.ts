@@ -2,7 +2,7 @@ import { placeAtLength } from '../geometry/chain.ts';
 import { offsetOutline, type CornerForm as OffsetCorner, type OffsetNote } from '../geometry/offset.ts';
 import { tangentAt } from '../geometry/segment.ts';
 import type { Chain, Point } from '../geometry/types.ts';
-import { chainOf, seamGroups, type SeamGroup } from './outline.ts';
+import { chainOf, groupOf, outlineOf, seamGroups, type SeamGroup } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { CornerRule, Piece } from './types.ts';
 
@@ -36,7 +36,7 @@ export interface CutLine {
 
 /** Give all edges of a seam group their width in mm; 0 for a bound edge. */
 export function setAllowance(piece: Piece, group: string, width: number): Outcome<Piece> {
-  if (!seamGroups(piece).some((g) => g.id === group)) return refuse('no-such-group', { group });
+  if (!outlineOf(piece).some((e) => groupOf(e) === group)) return refuse('no-such-group', { group });
   if (!(width >= 0 && width <= WIDEST)) return refuse('bad-width', { width });
   return done({ ...piece, allowances: { ...piece.allowances, [group]: width } });
 }
@@ -64,8 +64,12 @@ export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
 
 /** Carry the notches out from the seam line to the cut line. */
 export function carryNotches(piece: Piece): Outcome<Piece> {
-  const missing = seamGroups(piece).find((g) => piece.allowances[g.id] === undefined);
-  return missing ? refuse('no-cut-line', { group: missing.id }) : done({ ...piece, notchesCarried: true });
+  const missing = outlineOf(piece)
+    .map(groupOf)
+    .find((id) => piece.allowances[id] === undefined);
+  return missing !== undefined
+    ? refuse('no-cut-line', { group: missing })
+    : done({ ...piece, notchesCarried: true });
 }
 
 /** The rule for a corner as the offset wants it. Unless told, a style line is sewn before what it runs into. */
@@ -82,6 +86,17 @@ function formAt(piece: Piece, before: string, after: string): OffsetCorner {
  * was). Undefined until every group of the piece has a width.
  */
 export function cutLine(piece: Piece): CutLine | undefined {
+  const had = drawn.get(piece);
+  if (had) return had;
+  const made = drawCutLine(piece);
+  if (made) drawn.set(piece, made);
+  return made;
+}
+
+/** A piece never changes, and several checks and the table ask for its cut line: it is drawn once. */
+const drawn = new WeakMap<Piece, CutLine>();
+
+function drawCutLine(piece: Piece): CutLine | undefined {
   const groups = seamGroups(piece);
   const edges: { chain: Chain; width: number }[] = [];
   for (const g of groups) {

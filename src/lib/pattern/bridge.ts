@@ -1,8 +1,9 @@
-import { chainEnd, chainLength, chainStart, subchain } from '../geometry/chain.ts';
+import { chainEnd, chainStart, subchain } from '../geometry/chain.ts';
 import { segmentLength } from '../geometry/length.ts';
 import { distance, dot } from '../geometry/point.ts';
 import { cubic, tangentAt } from '../geometry/segment.ts';
 import type { Cubic, Point } from '../geometry/types.ts';
+import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { bankOf, bridgeId, openingIn, treatmentOf, withTreatment } from './style-seam.ts';
@@ -54,8 +55,8 @@ export function bridge(piece: Piece, dart: string, before: number, after: number
     return refuse('no-opening', { dart });
   const reversed = (bankOf(prev) ?? bankOf(next)) === 'a';
   const [back, ahead] = reversed ? [after, before] : [before, after];
-  const prevLength = chainLength(prev.chain);
-  const nextLength = chainLength(next.chain);
+  const prevLength = edgeLength(prev);
+  const nextLength = edgeLength(next);
   if (back > prevLength - LEAST || ahead > nextLength - LEAST) {
     return refuse('bridge-too-long', {
       before: reversed ? nextLength : prevLength,

@@ -1,6 +1,6 @@
-import { chainLength } from '../geometry/chain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { baseId } from './copy.ts';
+import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
 import { byPlace, forward, type Seam, type SeamMark, type SeamRun } from './seam-run.ts';
 import type { Edge, EdgeRole, Piece, Side } from './types.ts';
@@ -55,7 +55,7 @@ function joinedRun(portions: readonly Portion[]): SeamRun {
   let length = 0;
   for (const p of portions) {
     for (const e of p.edges) {
-      const own = chainLength(e.chain);
+      const own = edgeLength(e);
       for (const m of p.piece.notches) {
         if (m.edge === e.id && !m.ghost) {
           notches.push({ id: m.id, at: length + (p.reversed ? own - m.at : m.at) });

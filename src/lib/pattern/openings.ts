@@ -1,7 +1,7 @@
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { distance } from '../geometry/point.ts';
 import type { Point } from '../geometry/types.ts';
-import { styleRun } from './seam.ts';
+import { seamMarks } from './seam.ts';
 import { styleSeam, treatmentOf } from './style-seam.ts';
 import type { Piece } from './types.ts';
 import { walkSeam } from './walk.ts';
@@ -60,10 +60,13 @@ function asCut(piece: Piece): Piece {
  * once the excess was taken out.
  */
 export function seamExcess(piece: Piece, partner: Piece, dart: string): number | undefined {
-  const a = styleRun(piece);
-  const b = styleRun(partner);
-  const own = a?.openings.find((o) => o.dart === dart);
-  if (!a || !b || !own || treatmentOf(piece, dart)?.kind === 'trimmed') return undefined;
+  const ours = styleSeam(piece);
+  const theirs = ours && styleSeam(partner, ours.line);
+  if (!ours || !theirs || treatmentOf(piece, dart)?.kind === 'trimmed') return undefined;
+  const a = seamMarks(piece, ours);
+  const b = seamMarks(partner, theirs);
+  const own = a.openings.find((o) => o.dart === dart);
+  if (!own) return undefined;
   const mid = (own.from + own.to) / 2;
   let onA = 0;
   let onB = 0;

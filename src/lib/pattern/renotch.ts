@@ -1,5 +1,5 @@
 import { done, refuse, type Outcome } from './outcome.ts';
-import type { SeamRun } from './seam-run.ts';
+import type { SeamMarks } from './seam-run.ts';
 import { bridgedSeam, notchAlong, placeOnSeam, type StyleSeam } from './style-seam.ts';
 import type { EdgeNotch, Piece, Treatment } from './types.ts';
 
@@ -45,7 +45,7 @@ export function notchesToMarkAgain(piece: Piece): string[] {
 export function renotch(
   piece: Piece,
   notchId: string,
-  partnerRun: SeamRun | undefined,
+  partnerRun: SeamMarks | undefined,
   at?: number,
 ): Outcome<Piece> {
   const first =

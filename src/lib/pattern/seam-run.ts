@@ -11,10 +11,7 @@ export interface SeamMark {
  * One side of a seam as it will be sewn. A style line runs as it was drawn, a shoulder from the neck, a side from the underarm.
  * Marks are in order of `at`; ghosts are left out. All mm.
  */
-export interface SeamRun {
-  /** In the direction of the seam; an open connector is spanned straight. */
-  readonly chains: readonly Chain[];
-  readonly pieces: readonly string[];
+export interface SeamMarks {
   readonly notches: readonly SeamMark[];
   /** Ends of the line's intervals, as long as nothing was taken out of this piece. */
   readonly joints: readonly SeamMark[];
@@ -23,6 +20,13 @@ export interface SeamRun {
   readonly length: number;
   /** What this side is longer by on purpose, and where: between two notches, or over the whole run ('start' to 'end'). */
   readonly eased?: { readonly from: string; readonly to: string; readonly amount: number };
+}
+
+/** The run with its course. */
+export interface SeamRun extends SeamMarks {
+  /** In the direction of the seam; an open connector is spanned straight. */
+  readonly chains: readonly Chain[];
+  readonly pieces: readonly string[];
 }
 
 export interface Seam {

@@ -1,14 +1,13 @@
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { line as straight } from '../geometry/segment.ts';
-import type { Chain } from '../geometry/types.ts';
 import { piecesOf } from './copy.ts';
 import { backFor, frontAndBack, seamName } from './front-back.ts';
 import { outlineOf } from './outline.ts';
-import { byPlace, forward, type Seam, type SeamMark, type SeamRun } from './seam-run.ts';
+import { byPlace, forward, type Seam, type SeamMark, type SeamMarks, type SeamRun } from './seam-run.ts';
 import { notchAlong, styleSeam, treatmentOf, type StyleSeam } from './style-seam.ts';
 import type { Edge, Piece } from './types.ts';
 
-export type { Seam, SeamMark, SeamRun } from './seam-run.ts';
+export type { Seam, SeamMark, SeamMarks, SeamRun } from './seam-run.ts';
 export { backFor } from './front-back.ts';
 
 /** The edge that an edge is sewn to, in another piece of the same set (an edge of a cut line: its other bank). */
@@ -30,25 +29,31 @@ export function styleRun(piece: Piece, line?: string): SeamRun | undefined {
 
 function runOf(piece: Piece, seam: StyleSeam): SeamRun {
   const reversed = seam.bank === 'a';
-  const chains: Chain[] = [];
+  const chains = seam.stretches.map((s, i) => {
+    if (s.edge) return forward(s.edge.chain, reversed);
+    const before = seam.stretches[i - 1]!.edge!.chain;
+    const after = seam.stretches[i + 1]!.edge!.chain;
+    return reversed
+      ? [straight(chainStart(before), chainEnd(after))]
+      : [straight(chainEnd(before), chainStart(after))];
+  });
+  return { ...seamMarks(piece, seam), chains, pieces: [piece.id] };
+}
+
+/** What a walk along a piece's side of a style line meets. */
+export function seamMarks(piece: Piece, seam: StyleSeam): SeamMarks {
   const joints: SeamMark[] = [];
   const openings: { dart: string; from: number; to: number }[] = [];
   const whole = !piece.treatments.some((t) => t.kind === 'trimmed');
   let eased: SeamRun['eased'];
   seam.stretches.forEach((s, i) => {
-    const before = seam.stretches[i - 1]?.edge;
-    if (s.edge) chains.push(forward(s.edge.chain, reversed));
-    else {
-      const next = seam.stretches[i + 1]!.edge!;
-      const from = reversed ? chainStart(before!.chain) : chainEnd(before!.chain);
-      chains.push([straight(from, reversed ? chainEnd(next.chain) : chainStart(next.chain))]);
-    }
+    const before = seam.stretches[i - 1];
     if (s.dart !== undefined) {
       openings.push({ dart: s.dart, from: s.from, to: s.from + s.length });
       const t = treatmentOf(piece, s.dart);
       if (t?.kind === 'eased' && t.eased) eased = { ...t.eased, amount: t.excess };
-    } else if (whole && before && seam.stretches[i - 1]!.dart === undefined) {
-      joints.push({ id: before.id.slice(0, before.id.lastIndexOf('/')), at: s.from });
+    } else if (whole && before?.edge && before.dart === undefined) {
+      joints.push({ id: before.edge.id.slice(0, before.edge.id.lastIndexOf('/')), at: s.from });
     }
   });
   const notches: SeamMark[] = [];
@@ -56,15 +61,7 @@ function runOf(piece: Piece, seam: StyleSeam): SeamRun {
     const at = m.ghost ? undefined : notchAlong(seam, m);
     if (at !== undefined) notches.push({ id: m.id, at });
   }
-  return {
-    chains,
-    pieces: [piece.id],
-    notches: notches.sort(byPlace),
-    joints,
-    openings,
-    length: seam.length,
-    ...(eased && { eased }),
-  };
+  return { notches: notches.sort(byPlace), joints, openings, length: seam.length, ...(eased && { eased }) };
 }
 
 /**

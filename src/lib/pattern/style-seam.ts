@@ -1,13 +1,14 @@
-import { chainLength, chainEnd, chainStart } from '../geometry/chain.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { distance } from '../geometry/point.ts';
+import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
 import type { Edge, EdgeNotch, Piece, Treatment } from './types.ts';
 
 /** One edge of a style seam as it is sewn, or (no edge) an opening, which counts with its straight width. */
 export interface Stretch {
-  readonly edge?: Edge;
+  readonly edge: Edge | undefined;
   /** The dart whose connector opens or was bridged here. */
-  readonly dart?: string;
+  readonly dart: string | undefined;
   /** Start in mm along the seam, in the direction of the drawn line; length in mm. */
   readonly from: number;
   readonly length: number;
@@ -39,10 +40,12 @@ export const withTreatment = (piece: Piece, t: Treatment): Piece => ({
 
 /** Which bank of a cut line an edge is, by its id: `line/2/a`, `line/2/b.1`. The piece on bank b lies clockwise along the line. */
 export function bankOf(edge: Edge): 'a' | 'b' | undefined {
-  const parts = edge.id.split('/');
-  const last = parts[parts.length - 1]!;
-  const bank = last.split('.')[0];
-  return parts.length > 1 && (bank === 'a' || bank === 'b') ? bank : undefined;
+  if (edge.role !== 'style-line') return undefined;
+  const { id } = edge;
+  const at = id.lastIndexOf('/') + 1;
+  const bank = id.charAt(at);
+  const ends = at + 1 === id.length || id.charAt(at + 1) === '.';
+  return at > 0 && ends && (bank === 'a' || bank === 'b') ? bank : undefined;
 }
 
 /**
@@ -78,46 +81,46 @@ function lineBank(edge: Edge, outline: readonly Edge[]): string | undefined {
 export function styleSeam(piece: Piece, line?: string): StyleSeam | undefined {
   const outline = outlineOf(piece);
   const n = outline.length;
-  const mine = (e: Edge) => e.role === 'style-line' && (line === undefined || e.origin.edge === line);
   let first = -1;
+  let before = outline[n - 1]!;
   for (let i = 0; i < n && first < 0; i++) {
-    const before = outline[(i + n - 1) % n]!;
-    if (mine(outline[i]!) && before.role !== 'connector' && !mine(before)) first = i;
+    const e = outline[i]!;
+    if (onLine(e, line) && before.role !== 'connector' && !onLine(before, line)) first = i;
+    before = e;
   }
   if (first < 0) return undefined;
   const name = outline[first]!.origin.edge;
-  const found: { edge?: Edge; dart?: string; length: number }[] = [];
+  const found: { edge: Edge | undefined; dart: string | undefined; from: number; length: number }[] = [];
   let bank: 'a' | 'b' | undefined;
   let count = 0;
   while (count < n) {
     const e = outline[(first + count) % n]!;
-    if (e.role === 'style-line' && e.origin.edge === name) {
-      const dart = e.id.startsWith('bridge-') ? e.dart : undefined;
-      found.push({ edge: e, length: chainLength(e.chain), ...(dart !== undefined && { dart }) });
+    if (onLine(e, name)) {
       const own = bankOf(e);
       if (own !== undefined && bank !== undefined && own !== bank) return undefined;
       bank ??= own;
+      found.push({ edge: e, dart: own === undefined ? e.dart : undefined, from: 0, length: edgeLength(e) });
       count += 1;
       continue;
     }
     const k = outline[(first + count + 1) % n]!;
     if (e.role !== 'connector' || k.role !== 'connector' || e.dart !== k.dart) break;
-    found.push({
-      length: distance(chainStart(e.chain), chainEnd(k.chain)),
-      ...(e.dart !== undefined && { dart: e.dart }),
-    });
+    const length = distance(chainStart(e.chain), chainEnd(k.chain));
+    found.push({ edge: undefined, dart: e.dart, from: 0, length });
     count += 2;
   }
   if (bank === undefined) return undefined;
   if (bank === 'a') found.reverse();
   let length = 0;
-  const stretches = found.map((s) => {
-    const from = length;
+  for (const s of found) {
+    s.from = length;
     length += s.length;
-    return { ...s, from };
-  });
-  return { line: name, bank, outline, first, count, stretches, length };
+  }
+  return { line: name, bank, outline, first, count, stretches: found, length };
 }
+
+const onLine = (e: Edge, line: string | undefined): boolean =>
+  e.role === 'style-line' && (line === undefined || e.origin.edge === line);
 
 /** The seam that a dart's bridge lies in. */
 export function bridgedSeam(

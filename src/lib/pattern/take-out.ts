@@ -1,6 +1,7 @@
-import { chainEnd, chainLength, chainStart, subchain } from '../geometry/chain.ts';
+import { chainEnd, chainStart, subchain } from '../geometry/chain.ts';
 import { distance } from '../geometry/point.ts';
 import { line as straight } from '../geometry/segment.ts';
+import { edgeLength } from './edge-length.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { seamExcess } from './openings.ts';
 import { bankOf, bridgedSeam, bridgeId, treatmentOf, withTreatment } from './style-seam.ts';
@@ -41,7 +42,7 @@ export function takeOut(
 
   let edge = atHead ? 0 : count - 1;
   let left = cut;
-  let length = chainLength(edges[edge]!.chain);
+  let length = edgeLength(edges[edge]!);
   const dropped: { readonly id: string; readonly length: number }[] = [];
   while (left > length - LEAST) {
     const next = edges[edge + step];
@@ -51,7 +52,7 @@ export function takeOut(
     dropped.push({ id: edges[edge]!.id, length });
     left -= length;
     edge += step;
-    length = chainLength(edges[edge]!.chain);
+    length = edgeLength(edges[edge]!);
   }
   const old = edges[edge]!;
   const chain = atHead ? subchain(old.chain, left, length) : subchain(old.chain, 0, length - left);
@@ -118,6 +119,6 @@ function moved(
   const g = group.findIndex((e) => e.id === m.edge);
   if (g <= 0) return m;
   let at = m.at;
-  for (let i = 0; i < g; i++) at += chainLength(group[i]!.chain);
+  for (let i = 0; i < g; i++) at += edgeLength(group[i]!);
   return { ...m, edge: group[0]!.id, at };
 }

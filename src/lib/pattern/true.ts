@@ -1,16 +1,10 @@
-import {
-  chainEnd,
-  chainLength,
-  chainStart,
-  reverseChain,
-  subchain,
-  transformChain,
-} from '../geometry/chain.ts';
+import { chainEnd, chainStart, reverseChain, subchain, transformChain } from '../geometry/chain.ts';
 import { applyTo, compose, reflectionAcross } from '../geometry/isometry.ts';
 import { add, scale, sub, unit } from '../geometry/point.ts';
 import { cubic, line, tangentAt } from '../geometry/segment.ts';
 import type { Chain, Point, Segment } from '../geometry/types.ts';
 import { baseId, suffixOf } from './copy.ts';
+import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { frontAndBack } from './front-back.ts';
@@ -52,7 +46,7 @@ export function trueBack(
   const moving = (atTail ? last : first) % n;
   const neighbour = atTail ? (last + 1) % n : (first + n - 1) % n;
   const edge = outline[moving]!;
-  const own = chainLength(edge.chain);
+  const own = edgeLength(edge);
   const wanted = own + target - seam.b.length;
   if (!(wanted > 1)) return refuse('bad-number', { length: wanted });
   const chain = atTail
@@ -116,7 +110,7 @@ function mirrored(piece: Piece): Piece {
     landmarks: Object.fromEntries(Object.entries(part.landmarks).map(([id, p]) => [id, applyTo(m, p)])),
     motion: compose(m, part.motion),
   }));
-  const lengths = new Map(outlineOf(piece).map((e) => [e.id, chainLength(e.chain)]));
+  const lengths = new Map(outlineOf(piece).map((e) => [e.id, edgeLength(e)]));
   return {
     ...piece,
     parts,

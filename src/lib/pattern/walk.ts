@@ -1,4 +1,4 @@
-import type { SeamMark, SeamRun } from './seam-run.ts';
+import type { SeamMark, SeamMarks } from './seam-run.ts';
 
 /** One interval of a walked seam, mm. `difference` is a − b, `eased` how much of it is eased on purpose (a's minus b's). */
 export interface WalkedInterval {
@@ -14,7 +14,7 @@ export interface WalkedInterval {
  * Walk one side of a seam along the other: interval by interval between the ends, the notches and the line's joints that both
  * sides have. Where marks stand in another order on b, that interval comes out negative there.
  */
-export function walkSeam(a: SeamRun, b: SeamRun): WalkedInterval[] {
+export function walkSeam(a: SeamMarks, b: SeamMarks): WalkedInterval[] {
   const own = [...a.notches, ...a.joints].sort((m, k) => m.at - k.at);
   const other = new Map([...b.notches, ...b.joints].map((m) => [m.id, m.at]));
   const marks = own.filter((m) => other.has(m.id));
@@ -41,7 +41,7 @@ export function walkSeam(a: SeamRun, b: SeamRun): WalkedInterval[] {
  * What is eased in a stretch of a run. Between two notches the ease is taken up where the opening was: marks between it
  * and the notches already agree. Ease of the whole run is shared out by length.
  */
-function easedIn(run: SeamRun, from: number, to: number): number {
+function easedIn(run: SeamMarks, from: number, to: number): number {
   if (!run.eased) return 0;
   const { from: first, to: last, amount } = run.eased;
   const start = first === 'start' ? 0 : run.notches.find((m) => m.id === first)?.at;
