@@ -67,7 +67,7 @@ export interface Act {
   readonly command: Command;
 }
 
-/** A live measure: a dimension between two points, or an angle at `from`. mm, radians. */
+/** A live measure: a dimension between two points, an angle at `from`, or (without `to`) words at `from`. mm, radians. */
 export interface Reading {
   readonly id: string;
   readonly unit: 'mm' | 'rad';

@@ -6,8 +6,8 @@ export interface Label {
   /** What it belongs to, px. */
   readonly at: Point;
   readonly tone: 'reading' | 'wrong' | 'right' | 'note' | 'name' | 'soft';
-  /** Sits on its point instead of beside it. */
-  readonly centred?: boolean;
+  /** Sits on its point instead of beside it; or right below it, with its middle or an end there. */
+  readonly sits?: 'on' | 'middle' | 'start' | 'end';
 }
 
 export interface PlacedLabel extends Label {
@@ -47,6 +47,18 @@ const WAYS = [10, 26, 46].flatMap((d) =>
   ].map(([x, y]) => ({ x: x! * d, y: y! * d })),
 );
 
+function candidates({ at, sits }: Label, size: { width: number; height: number }): Rect[] {
+  if (sits !== undefined && sits !== 'on') {
+    const x = at.x - (sits === 'middle' ? size.width / 2 : sits === 'end' ? size.width - PAD : PAD);
+    return [6, 26].map((down) => ({ x, y: at.y + down, ...size }));
+  }
+  return (sits === 'on' ? [{ x: 0, y: 0 }, ...WAYS] : WAYS).map((way) => ({
+    x: at.x + way.x + (way.x > 0 ? 0 : way.x < 0 ? -size.width : -size.width / 2),
+    y: at.y + way.y + (way.y > 0 ? 0 : way.y < 0 ? -size.height : -size.height / 2),
+    ...size,
+  }));
+}
+
 /**
  * Puts each label beside its point where it covers least of the labels before it and of `points` (handles), and stays in the
  * window. Earlier labels matter more. px.
@@ -58,23 +70,19 @@ export function placeLabels(
   height: number,
 ): PlacedLabel[] {
   const taken: Rect[] = points.map((p) => ({ x: p.x - 9, y: p.y - 9, width: 18, height: 18 }));
-  return labels.map((label) => {
+  return labels.flatMap((label): PlacedLabel[] => {
     const size = { width: label.text.length * LETTER + 2 * PAD, height: HEIGHT };
     let best: Rect | undefined;
     let least = Infinity;
-    for (const [i, way] of (label.centred ? [{ x: 0, y: 0 }, ...WAYS] : WAYS).entries()) {
-      const rect = {
-        x: label.at.x + way.x + (way.x > 0 ? 0 : way.x < 0 ? -size.width : -size.width / 2),
-        y: label.at.y + way.y + (way.y > 0 ? 0 : way.y < 0 ? -size.height : -size.height / 2),
-        ...size,
-      };
+    for (const [i, rect] of candidates(label, size).entries()) {
       const outside =
         size.width * size.height - overlap(rect, { x: 4, y: 4, width: width - 8, height: height - 8 });
       const cost = taken.reduce((sum, other) => sum + overlap(rect, other), 0) + 3 * outside + i;
       if (cost < least) [least, best] = [cost, rect];
     }
-    const rect = best ?? { x: label.at.x, y: label.at.y, ...size };
-    taken.push(rect);
-    return { ...label, ...rect };
+    // What only helps is left out where there is no room for it.
+    if (!best || (label.tone === 'soft' && least > 40)) return [];
+    taken.push(best);
+    return [{ ...label, ...best }];
   });
 }

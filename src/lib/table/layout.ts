@@ -11,31 +11,45 @@ export type Layout = ReadonlyMap<string, Isometry>;
 /** Free desk between two pieces, mm at full size. */
 const GAP = 70;
 
-/** How many pieces stand beside each other before the next row, on a table this many times as wide as it is high. */
-const across = (count: number, aspect: number): number =>
-  count <= 2 ? (aspect > 0.7 ? 2 : 1) : aspect > 1.7 ? 3 : aspect > 0.85 ? 2 : 1;
-
 /**
- * Lays pieces out in rows so that no two lie on each other; the fronts first, the back after them. A piece that keeps
- * its place when others change is easier to follow, so the first one always lies where it was drafted.
+ * Lays pieces out in rows so that no two lie on each other, the fronts first, the back after them; in as many columns as
+ * shows them largest on a table this many times as wide as it is high. The first one always lies where it was drafted.
  */
 export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect: number): Layout {
   const ordered = [...pieces.filter((piece) => !isBack(piece)), ...pieces.filter(isBack)];
-  const columns = across(ordered.length, aspect);
-  const layout = new Map<string, Isometry>();
-  const first = ordered[0] && pieceBox(ordered[0]);
-  if (!first) return layout;
+  const boxes = ordered.map(pieceBox);
+  let best: readonly Point[] = [];
+  let size = Infinity;
+  for (let columns = ordered.length; columns > 0; columns--) {
+    const spots = inRows(boxes, columns);
+    const all = unite(spots.map((p, i) => shifted(boxes[i]!, p)));
+    const needed = Math.max(all.maxX - all.minX, (all.maxY - all.minY) * aspect);
+    if (needed < size) [size, best] = [needed, spots];
+  }
+  return new Map(
+    ordered.map((piece, i) => [piece.id, movedBy(translation(best[i]!), placed[piece.id], boxes[i]!)]),
+  );
+}
+
+/** By how much each box is moved to stand in rows of `columns`. */
+function inRows(boxes: readonly Box[], columns: number): readonly Point[] {
+  const first = boxes[0]!;
   let [x, y, bottom] = [first.minX, first.minY, first.minY];
-  ordered.forEach((piece, i) => {
-    const box = pieceBox(piece);
+  return boxes.map((box, i) => {
     if (i > 0 && i % columns === 0) [x, y] = [first.minX, bottom + GAP];
-    const lies = translation({ x: x - box.minX, y: y - box.minY });
+    const spot = { x: x - box.minX, y: y - box.minY };
     x += box.maxX - box.minX + GAP;
     bottom = Math.max(bottom, y + box.maxY - box.minY);
-    layout.set(piece.id, movedBy(lies, placed[piece.id], box));
+    return spot;
   });
-  return layout;
 }
+
+const shifted = (box: Box, by: Point): Box => ({
+  minX: box.minX + by.x,
+  minY: box.minY + by.y,
+  maxX: box.maxX + by.x,
+  maxY: box.maxY + by.y,
+});
 
 function movedBy(lies: Isometry, by: Work['placed'][string] | undefined, box: Box): Isometry {
   if (!by) return lies;

@@ -44,9 +44,10 @@ export function angleArc(u: Point, v: Point, radius = RADIUS): string {
 /** Live measures as dimension lines. */
 export function readingMarks(readings: readonly Reading[], layout: Layout, units: Units): Dimension[] {
   return readings.flatMap((reading): Dimension[] => {
-    if (!reading.from || !reading.to) return [];
+    if (!reading.from || (reading.id === 'opened' && reading.value < 0.05)) return [];
     const place = placeOf(layout, reading.piece);
-    const [from, to] = [applyTo(place, reading.from), applyTo(place, reading.to)];
+    const from = applyTo(place, reading.from);
+    const to = reading.to ? applyTo(place, reading.to) : from;
     const value =
       reading.unit === 'rad'
         ? formatAngle(reading.value)

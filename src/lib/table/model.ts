@@ -1,7 +1,7 @@
 import { pointAtLength, tangentAtLength } from '../geometry/chain.ts';
 import { distance } from '../geometry/point.ts';
 import type { Chain, Point } from '../geometry/types.ts';
-import { chainOf, landmark } from '../pattern/outline.ts';
+import { chainOf } from '../pattern/outline.ts';
 import { notchAlong, styleSeam } from '../pattern/style-seam.ts';
 import type { Part, Piece } from '../pattern/types.ts';
 import { notchStrokes } from '../print/notches.ts';
@@ -23,7 +23,8 @@ export type Stroke =
   | 'notch'
   | 'ghost-notch'
   | 'grain'
-  | 'eased';
+  | 'eased'
+  | 'bust';
 
 export interface Drawn {
   readonly key: string;
@@ -64,6 +65,11 @@ function across(chain: Chain, at: number, half = NOTCH): string {
   );
 }
 
+/** The small cross that marks a bust point. */
+const crossAt = ({ x, y }: Point, r = 4): string =>
+  segmentPath({ x: x - r, y: y - r }, { x: x + r, y: y + r }) +
+  segmentPath({ x: x - r, y: y + r }, { x: x + r, y: y - r });
+
 function roleStroke(role: string): Stroke {
   if (role === 'dart-leg') return 'leg';
   return role === 'style-line' || role === 'connector' ? 'slashed' : 'edge';
@@ -92,6 +98,9 @@ export function partModel(part: Part): PartModel {
           stroke: INNER[inner.kind],
           d: pathOf(inner.chain),
         })),
+        ...Object.entries(part.landmarks)
+          .filter(([id]) => id.endsWith('bust-point'))
+          .map(([id, p]) => ({ key: id, stroke: 'bust' as const, d: crossAt(p) })),
         ...part.lines.flatMap((inner) =>
           inner.notches.map((notch) => ({
             key: `notch ${notch.id}`,
@@ -209,11 +218,3 @@ function make(piece: Piece): PieceModel {
     tapes: piece.parts.flatMap(tapesOf),
   };
 }
-
-/** Bust points, where the pins stand. */
-export const pinsOf = (piece: Piece): readonly Point[] =>
-  piece.hinges.flatMap((hinge) => {
-    const dart = piece.darts.find((one) => one.id === hinge.dart);
-    const point = dart && landmark(piece, dart.bustPoint);
-    return point ? [point] : [];
-  });

@@ -46,21 +46,18 @@ export function tableLabels(view: LabelView): Label[] {
     .map((one): Label => ({ id: `f ${one.id}`, text: one.text, at: at(one.at), tone: one.tone }));
   const hover = view.handles
     .filter(({ target }) => target.id === view.hovered)
-    .map(({ target, at: p }): Label => ({ id: `h ${target.id}`, text: short(target), at: p, tone: 'name' }));
+    .map(({ target, at: p }): Label => ({ id: `h ${target.id}`, text: target.label, at: p, tone: 'name' }));
   const lying = view.overlaid
     ? view.overlaid.parts.map((part): Label => ({
         id: `o ${part.key}`,
         text: `${formatLength(part.residual, view.units)} off`,
         at: at(applyTo(placeOf(view.layout, view.overlaid!.block.id), part.middle)),
         tone: part.residual < 0.05 ? 'right' : 'note',
-        centred: true,
+        sits: 'on',
       }))
     : [];
   return [...live, ...found, ...hover, ...lying, ...(view.named && !view.anonymous ? names(view, at) : [])];
 }
-
-const short = ({ label, kind, measures }: LabelledTarget): string =>
-  ['point', 'notch', 'tip'].includes(kind) || measures.length === 0 ? label : label;
 
 /** Piece names below the pieces, and which side is the wearer's right. */
 function names({ pieces, layout, overlaid }: LabelView, at: (p: Point) => Point): Label[] {
@@ -72,16 +69,23 @@ function names({ pieces, layout, overlaid }: LabelView, at: (p: Point) => Point)
     const isBlock = overlaid?.block.id === piece.id;
     const name: Label = {
       id: `n ${piece.id}`,
-      text: isBlock ? 'block' : (piece.label?.name ?? pieceName(piece.id)),
-      at: spot(centre, box.maxY + 4),
+      text: isBlock ? 'block' : (piece.label?.name ?? pieceName(piece.id.split('@')[0] ?? '')),
+      at: spot(centre, box.maxY),
       tone: 'name',
+      sits: 'middle',
     };
     if (isBack(piece)) return [name];
     const sides: Label[] = [
-      { id: `r ${piece.id}`, text: TABLE.right, at: spot(box.minX, box.maxY + 4), tone: 'soft' },
+      { id: `r ${piece.id}`, text: TABLE.right, at: spot(box.minX, box.maxY), tone: 'soft', sits: 'start' },
     ];
     if (box.maxX > 20)
-      sides.push({ id: `l ${piece.id}`, text: TABLE.left, at: spot(box.maxX, box.maxY + 4), tone: 'soft' });
+      sides.push({
+        id: `l ${piece.id}`,
+        text: TABLE.left,
+        at: spot(box.maxX, box.maxY),
+        tone: 'soft',
+        sits: 'end',
+      });
     return [name, ...sides];
   });
 }

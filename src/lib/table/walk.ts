@@ -43,17 +43,17 @@ export function walkModel(work: Work, fabric: Fabric, options: Options, units: U
       seam,
       a: formatLength(a, units),
       b: formatLength(b, units),
-      rows: [row('cut', 0, a, 0, b, Math.max(a, b, 1), formatLength(a - b, units, true), a - b, 0)],
+      rows: [row('the cut lines', 0, a, 0, b, Math.max(a, b, 1), formatLength(a - b, units, true), a - b, 0)],
     };
   }
   const whole = Math.max(runs.a.length, runs.b.length);
   let [x, y] = [0, 0];
-  const rows = walkSeam(runs.a, runs.b).map((step, i) => {
+  const rows = walkSeam(runs.a, runs.b).map((step) => {
     const [fromA, fromB] = [x, y];
     x += step.a;
     y += step.b;
     return row(
-      `${i}`,
+      `${step.from} to ${step.to}`,
       fromA,
       x,
       fromB,

@@ -1,8 +1,10 @@
 import type { Point } from '../../geometry/types.ts';
 import { styleSeam, type Stretch, type StyleSeam } from '../../pattern/style-seam.ts';
 import type { Piece } from '../../pattern/types.ts';
+import type { Work } from '../../recipe/types.ts';
 import { frontPieces, type Scene } from '../scene.ts';
-import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
+import { openings } from '../../pattern/openings.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
 import { nearestAlong, seamPoint } from './seam.ts';
 
 /** How far the bridge reaches on each side until the learner says otherwise, mm. */
@@ -40,6 +42,25 @@ function reached(scene: Scene, gap: Gap, grip: Grip): number {
   const along = nearestAlong(gap.seam, grip.at);
   const { from, length } = gap.stretch;
   return Math.max(0, grip.target.startsWith('before:') ? from - along : along - from - length);
+}
+
+/** The excess of every opening of the fronts, measured on the cut edges against the partner; still shown once it is bridged. */
+export function leftovers(scene: Scene, work: Work): readonly Reading[] {
+  const fronts = frontPieces({ ...scene, work });
+  return fronts.flatMap((piece) =>
+    openings(
+      piece,
+      fronts.find((other) => other !== piece),
+    ).map(({ dart, foot, farFoot, excess }) => ({
+      id: 'leftover',
+      unit: 'mm',
+      value: excess,
+      piece: piece.id,
+      from: foot,
+      to: farFoot,
+      dart,
+    })),
+  );
 }
 
 /** Bridges and blends an opening: its two handles say how far the new curve reaches into the seam on each side. */
@@ -99,25 +120,11 @@ export const bridge: ToolSpec = {
     const gap = found(scene, grip.target);
     return gap && { options: { [grip.target]: reached(scene, gap, grip) } };
   },
-  readings: (scene, _work, grip) =>
-    gaps(scene).flatMap((gap) => {
-      const { piece, seam, stretch, dart } = gap;
-      const [from, to] = [
-        seamPoint(piece, seam, stretch.from),
-        seamPoint(piece, seam, stretch.from + stretch.length),
-      ];
-      const base = { unit: 'mm' as const, piece: piece.id, dart };
-      const open = from && to ? [{ ...base, id: 'leftover', value: stretch.length, from, to }] : [];
-      if (!grip || found(scene, grip.target) !== gap) return open;
-      return [
-        ...open,
-        {
-          ...base,
-          id: 'reach',
-          value: reached(scene, gap, grip),
-          from: grip.target.startsWith('before:') ? from! : to!,
-          to: grip.at,
-        },
-      ];
-    }),
+  readings: (scene, work, grip) => {
+    const gap = grip && found(scene, grip.target);
+    const open = leftovers(scene, work);
+    if (!grip || !gap) return open;
+    const value = reached(scene, gap, grip);
+    return [...open, { id: 'reach', unit: 'mm', value, piece: gap.piece.id, from: grip.at }];
+  },
 };

@@ -3,6 +3,7 @@ import { styleSeam } from '../../pattern/style-seam.ts';
 import type { Piece, Treatment } from '../../pattern/types.ts';
 import { frontPieces, nearestOf, pieceSet, isBack, type Scene } from '../scene.ts';
 import type { ToolSpec, ToolTarget } from '../tool.ts';
+import { leftovers } from './bridge.ts';
 import { asFabric, groupTargets, pieceAnd, seamNotches, seamPoint } from './seam.ts';
 
 /** Pieces whose opening is bridged and still waits for its treatment. */
@@ -23,6 +24,7 @@ export const ease: ToolSpec = {
     if (!other?.ref || !treatment || other.id === grip.target || other.piece !== piece) return undefined;
     return { command: { do: 'ease', piece, dart: treatment.dart, from, to: other.ref } };
   },
+  readings: leftovers,
 };
 
 /** Takes the measured excess out at one end of the seam. */
@@ -55,6 +57,7 @@ export const takeOut: ToolSpec = {
     const end = rest === 'start' ? 'start' : 'end';
     return treatment && { command: { do: 'take-out', piece, dart: treatment.dart, end, amount: 'measured' } };
   },
+  readings: leftovers,
 };
 
 /** Seams that the back can be trued to. */

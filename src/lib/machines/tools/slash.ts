@@ -130,7 +130,6 @@ export const slash: ToolSpec = {
         value,
         piece: path.piece,
         from: grip.at,
-        to: pointAtLength(path.chain, path.tip),
         dart: path.dart,
       },
     ];
