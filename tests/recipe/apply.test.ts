@@ -254,5 +254,5 @@ describe('apply', () => {
       { numRuns: 1500 },
     );
     expect(followed).toBeGreaterThan(100);
-  });
+  }, 60_000);
 });

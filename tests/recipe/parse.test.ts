@@ -64,7 +64,7 @@ describe('reading a file', () => {
       expect(path).toBe('');
       expect(found).toContain(`at line ${lines.length}, column `);
     }
-  });
+  }, 60_000);
 
   it('refuses what is not a recipe at all', () => {
     expect(first(parse(null))).toMatchObject({ path: '' });
@@ -143,6 +143,11 @@ describe('reading a file', () => {
     expect(first(commands({ do: 'draw-line', line: 'line', points }))).toMatchObject({
       path: 'commands[0].points',
       found: '201 entries',
+    });
+    const long = { do: 'draw-line', line: 'line', points: points.slice(1) };
+    expect(commands(...Array.from({ length: 100 }, () => long))).toHaveProperty('ok');
+    expect(first(commands(...Array.from({ length: 101 }, () => long)))).toMatchObject({
+      found: '20200 points',
     });
     expect(first(commands({ do: 'open-out', about: 'a'.repeat(10_000) })).found.length).toBeLessThan(80);
     expect(

@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { contains } from '../../src/lib/geometry/outline.ts';
+import { chainLength, pointAtLength } from '../../src/lib/geometry/chain.ts';
+import { distance } from '../../src/lib/geometry/point.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { chainOf as joined, outlineOf } from '../../src/lib/pattern/outline.ts';
+import { seamOf } from '../../src/lib/pattern/seam.ts';
+import { walkSeam } from '../../src/lib/pattern/walk.ts';
 import { FIGURES } from '../../src/lib/pattern/figures.ts';
 import { replayDocument } from '../../src/lib/recipe/document.ts';
 import { replay, replayByStep } from '../../src/lib/recipe/replay.ts';
@@ -42,7 +46,35 @@ describe('the sample attempt', () => {
       expect(feet[0]!.point.x).toBeGreaterThan(feet[0]!.b.x);
       expect(feet[1]!.point.y).toBeGreaterThan(feet[1]!.b.y);
       expect(line.ends).toEqual(['right/shoulder', 'left/side-lower']);
+      const length = chainLength(line.chain);
+      for (const [i, end] of [0, length].entries()) {
+        let last = feet[i]!.distance;
+        for (let k = 1; k <= 200; k++) {
+          const along = feet[i]!.length + ((end - feet[i]!.length) * k) / 200;
+          const away = distance(feet[i]!.b, pointAtLength(line.chain, along));
+          expect(away).toBeGreaterThan(last);
+          last = away;
+        }
+      }
     }
+  });
+
+  it('has seams that agree interval by interval, but for what is eased (1.6 mm: Threads no. 200, read)', () => {
+    for (const figure of figures)
+      for (const fabric of fabrics) {
+        const { work } = replay(sampleAttempt(figure, fabric));
+        for (const name of ['style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side']) {
+          const { a, b } = seamOf(work.pieces, name, fabric)!;
+          const eased = name.endsWith('shoulder') ? work.block.facts.backShoulderEase : 0;
+          for (const interval of walkSeam(a, b)) {
+            const between = `${interval.from} ${interval.to}`;
+            // In the knit the opening is eased in, between the notches on its two sides: 5 to 7 mm on these bodies.
+            const bridged = fabric === 'knit' && (between === 'n1 n2' || between === 'n3 n4');
+            if (bridged) expect(Math.abs(interval.difference)).toBeGreaterThan(1.6);
+            else expect(Math.abs(Math.abs(interval.difference) - eased), between).toBeLessThan(1.6);
+          }
+        }
+      }
   });
 
   it('comes out on every figure when it was made on one', () => {

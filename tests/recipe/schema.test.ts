@@ -187,12 +187,12 @@ describe('the published schema', () => {
         if (ours) taken++;
         expect(accepts(document), JSON.stringify({ path, how, put })).toBe(ours);
       }),
-      { numRuns: 6000 },
+      { numRuns: 3000 },
     );
     // The comparison is worth something only when both answers occur.
     expect(taken).toBeGreaterThan(100);
-    expect(taken).toBeLessThan(5900);
-  });
+    expect(taken).toBeLessThan(2900);
+  }, 120_000);
 });
 
 describe('the example', () => {

@@ -59,14 +59,18 @@ function check<T extends Recipe>(
   if (Array.isArray(commands) && commands.length > LIMITS.commands)
     return one('commands', `at most ${LIMITS.commands} entries`, `${commands.length} entries`);
   const first = v.safeParse(schema, data, { abortEarly: true });
-  if (first.success) return draftable(first.output);
+  if (first.success) return usable(first.output);
   // Only then, and only for a file of ordinary size, what else is wrong: a hostile one could hold a million faults.
   const issues = small ? (v.safeParse(schema, data).issues ?? first.issues) : first.issues;
   return { problems: issues.slice(0, MOST).map(problemOf) };
 }
 
-/** Measures that are each possible may still not go together; the schema cannot say that. */
-function draftable<T extends Recipe>(recipe: T): Parsed<T> {
+/** What the schema cannot say: measures that do not go together, and more drawing than can be done in a reasonable time. */
+function usable<T extends Recipe>(recipe: T): Parsed<T> {
+  let points = 0;
+  for (const command of recipe.commands) if (command.do === 'draw-line') points += command.points.length;
+  if (points > LIMITS.allPoints)
+    return one('commands', `at most ${LIMITS.allPoints} points in all lines`, `${points} points`);
   const { block } = recipe;
   const unfit = 'measures' in block ? unfitMeasure(block.measures) : undefined;
   if (unfit === undefined || !('measures' in block)) return { ok: recipe };

@@ -11,10 +11,6 @@ export function refused(code: string, detail?: Refusal['detail']): { readonly re
 /** The piece with this id, or undefined. */
 export const pieceById = (work: Work, id: string): Piece | undefined => work.pieces.find((p) => p.id === id);
 
-/** The pieces that a piece is sewn to, itself included: the copies it was made with, or those that were cut first. */
-export const setOf = (work: Work, pieceId: string): readonly Piece[] =>
-  piecesOf(work.pieces, fabricOf(pieceId));
-
 /** What a copy was made for; undefined for a piece that was cut first. */
 export const fabricOf = (pieceId: string): string | undefined => suffixOf(pieceId).slice(1) || undefined;
 
@@ -34,6 +30,12 @@ export function withPieces(work: Work, id: string, ...by: readonly Piece[]): Wor
 /** The piece changed by an operation of the pattern layer, or that operation's refusal. */
 export function changed(work: Work, id: string, outcome: Outcome<Piece>): Applied {
   return 'refused' in outcome ? outcome : { work: withPieces(work, id, outcome.ok) };
+}
+
+/** Does an operation of the pattern layer on the piece of that id. */
+export function onPiece(work: Work, id: string, operation: (piece: Piece) => Outcome<Piece>): Applied {
+  const piece = pieceById(work, id);
+  return piece === undefined ? refused('no-such-piece', { piece: id }) : changed(work, id, operation(piece));
 }
 
 /** The piece that has this dart, copies left out; before separating that is the front. */

@@ -6,6 +6,7 @@ export const LIMITS = {
   text: 4_000_000,
   commands: 5_000,
   linePoints: 200,
+  allPoints: 20_000,
   weights: 64,
   id: 80,
   name: 120,

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { bridge as bridged } from '../../pattern/bridge.ts';
-import { changed, pieceById, refused } from '../pieces.ts';
+import { onPiece } from '../pieces.ts';
 import { base, id, mm } from '../shapes.ts';
 import type { Bridge } from '../types.ts';
 import { kind } from './kind.ts';
@@ -9,9 +9,6 @@ import { kind } from './kind.ts';
 export const bridge = kind<Bridge>({
   name: 'bridge',
   schema: v.strictObject({ ...base('bridge'), piece: id, dart: id, before: mm, after: mm }),
-  apply: (work, { piece: pieceId, dart, before, after }) => {
-    const piece = pieceById(work, pieceId);
-    if (piece === undefined) return refused('no-such-piece', { piece: pieceId });
-    return changed(work, pieceId, bridged(piece, dart, before, after));
-  },
+  apply: (work, { piece: id, dart, before, after }) =>
+    onPiece(work, id, (piece) => bridged(piece, dart, before, after)),
 });

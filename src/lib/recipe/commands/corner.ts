@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { setCorner } from '../../pattern/allowance.ts';
-import { changed, pieceById, refused } from '../pieces.ts';
+import { onPiece } from '../pieces.ts';
 import { base, id } from '../shapes.ts';
 import type { ShapeCorner } from '../types.ts';
 import { kind } from './kind.ts';
@@ -16,10 +16,8 @@ export const corner = kind<ShapeCorner>({
     form: v.picklist(['mitre', 'square', 'reflect', 'step']),
     first: v.exactOptional(id),
   }),
-  apply: (work, { piece: pieceId, before, after, form, first }) => {
-    const piece = pieceById(work, pieceId);
-    if (piece === undefined) return refused('no-such-piece', { piece: pieceId });
+  apply: (work, { piece: id, before, after, form, first }) => {
     const rule = first === undefined ? { before, after, form } : { before, after, form, first };
-    return changed(work, pieceId, setCorner(piece, rule));
+    return onPiece(work, id, (piece) => setCorner(piece, rule));
   },
 });

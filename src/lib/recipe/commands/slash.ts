@@ -12,10 +12,6 @@ export const slash = kind<Slash>({
   apply: (work, { dart, line, from, past }) => {
     const piece = pieceWithDart(work, dart);
     if (piece === undefined) return refused('no-such-dart', { dart });
-    return changed(
-      work,
-      piece.id,
-      cutTo(piece, from === undefined ? { dart, line, past } : { dart, line, from, past }),
-    );
+    return changed(work, piece.id, cutTo(piece, { dart, line, from, past }));
   },
 });

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { takeOut as trimmed } from '../../pattern/take-out.ts';
 import { baseId, suffixOf } from '../../pattern/copy.ts';
-import { changed, pieceById, refused } from '../pieces.ts';
+import { onPiece, pieceById, refused } from '../pieces.ts';
 import { base, end, id, mm } from '../shapes.ts';
 import type { TakeOut } from '../types.ts';
 import { kind } from './kind.ts';
@@ -16,11 +16,10 @@ export const takeOut = kind<TakeOut>({
     end,
     amount: v.union([v.literal('measured'), mm]),
   }),
-  apply: (work, { piece: pieceId, dart, end, amount }) => {
-    const piece = pieceById(work, pieceId);
-    if (piece === undefined) return refused('no-such-piece', { piece: pieceId });
-    const partner = pieceById(work, (baseId(pieceId) === 'upper' ? 'lower' : 'upper') + suffixOf(pieceId));
-    if (partner === undefined) return refused('no-partner', { piece: pieceId });
-    return changed(work, pieceId, trimmed(piece, dart, end, amount, partner));
-  },
+  apply: (work, { piece: id, dart, end, amount }) =>
+    onPiece(work, id, (piece) => {
+      const partner = pieceById(work, (baseId(id) === 'upper' ? 'lower' : 'upper') + suffixOf(id));
+      if (partner === undefined) return refused('no-partner', { piece: id });
+      return trimmed(piece, dart, end, amount, partner);
+    }),
 });
