@@ -60,7 +60,8 @@ function rawParallel(outline: Chain, w: number): Point[] {
     const t = unit(1);
     const sin = t.x * u.y - t.y * u.x;
     const cos = t.x * u.x + t.y * u.y;
-    if (sin > 1e-6) out.push({ x: s.d.x + (w * (t.y + u.y)) / (1 + cos), y: s.d.y - (w * (t.x + u.x)) / (1 + cos) });
+    if (sin > 1e-6)
+      out.push({ x: s.d.x + (w * (t.y + u.y)) / (1 + cos), y: s.d.y - (w * (t.x + u.x)) / (1 + cos) });
     else if (sin < -1e-6) out.push(s.d);
   }
   return out;
@@ -111,7 +112,7 @@ function blob(random: () => number): Chain {
   return points.map((p, i) => {
     const at = (k: number): Point => points[(k + n) % n]!;
     const d = at(i + 1);
-        return cubic(
+    return cubic(
       p,
       { x: p.x + k * (d.x - at(i - 1).x), y: p.y + k * (d.y - at(i - 1).y) },
       { x: d.x - k * (at(i + 2).x - p.x), y: d.y - k * (at(i + 2).y - p.y) },
@@ -159,7 +160,11 @@ function mixed(random: () => number): Chain {
   });
 }
 
-function compare(outline: Chain, w: number, asEdges: boolean): { area: number; far: number; simple: boolean; hard: boolean } {
+function compare(
+  outline: Chain,
+  w: number,
+  asEdges: boolean,
+): { area: number; far: number; simple: boolean; hard: boolean } {
   const edges = asEdges ? outline.map((s) => ({ chain: [s], width: w })) : [{ chain: outline, width: w }];
   const made = offsetOutline(edges, []);
   const raw = rawParallel(outline, w);
@@ -173,7 +178,13 @@ function compare(outline: Chain, w: number, asEdges: boolean): { area: number; f
   const thin = [...made.cut.map((s) => s.d), ...ours.filter((_, i) => ours.length < 150 || i % 4 === 0)];
   return {
     area: Math.abs(area(reference) - signedArea(made.cut)) / length,
-    far: Math.max(farthest(thin, reference), farthest(reference.filter((_, i) => reference.length < 150 || i % 9 === 0), ours)),
+    far: Math.max(
+      farthest(thin, reference),
+      farthest(
+        reference.filter((_, i) => reference.length < 150 || i % 9 === 0),
+        ours,
+      ),
+    ),
     simple: isSimple(made.cut),
     hard: Math.abs(Math.abs(area(raw)) - Math.abs(area(reference))) > 0.1,
   };

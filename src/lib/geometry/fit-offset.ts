@@ -3,8 +3,6 @@ import { tangentAt } from './segment.ts';
 
 /** A fitted piece is taken when no sample of it is farther than this from the true parallel (mm). */
 export const FIT_TOLERANCE = 0.004;
-/** A turned-back stretch between two cusps that is shorter than this (mm) is smoothed over instead of cut out. */
-const TINY_TURN_BACK = 0.02;
 const DEEPEST = 12;
 
 /** The parallel of a cubic, as cubics end to end; `cusped` when the curve is hollow with a radius below the width. */
@@ -83,8 +81,12 @@ const AT = [0.25, 0.5, 0.75] as const;
  */
 function fitPiece(p: Node, q: Node): number {
   const span = q.t - p.t;
+  const chord = Math.sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
   alpha = (p.speed * span) / 3;
   beta = (q.speed * span) / 3;
+  // At a cusp the parallel stands still, and so the handle has no length.
+  const cuspP = Math.abs(alpha) < 1e-6 * chord;
+  const cuspQ = Math.abs(beta) < 1e-6 * chord;
   for (let round = 0; round < 2; round++) {
     let m11 = 0;
     let m12 = 0;
@@ -123,8 +125,8 @@ function fitPiece(p: Node, q: Node): number {
         }
       }
       if (!(e * e < 1e8)) return Infinity;
-      const k1 = b1 * (nx * p.tx + ny * p.ty);
-      const k2 = -b2 * (nx * q.tx + ny * q.ty);
+      const k1 = cuspP ? 0 : b1 * (nx * p.tx + ny * p.ty);
+      const k2 = cuspQ ? 0 : -b2 * (nx * q.tx + ny * q.ty);
       m11 += k1 * k1;
       m12 += k1 * k2;
       m22 += k2 * k2;
@@ -140,11 +142,13 @@ function fitPiece(p: Node, q: Node): number {
     beta += (r2 * m11 - r1 * m12) / det;
   }
   // Handles that point backwards or reach past the other end belong to a piece that turns too far.
-  const chord = Math.sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
-  const most = Math.max(Math.abs(alpha), Math.abs(beta));
-  if (most > 1.2 * chord || alpha * p.speed < 0 || beta * q.speed < 0) return Infinity;
+  if (Math.max(Math.abs(alpha), Math.abs(beta)) > 1.2 * chord) return Infinity;
+  if ((!cuspP && alpha * p.speed < 0) || (!cuspQ && beta * q.speed < 0)) return Infinity;
   return worst(p, q);
 }
+
+/** A foot is near enough when what is left along the seam line is below this (mm); its square counts, over the width. */
+const FOOT = 0.03;
 
 const CHECK = [0.13, 0.38, 0.62, 0.87] as const;
 
@@ -162,16 +166,21 @@ function worst(p: Node, q: Node): number {
     const fx = near * p.x + far * q.x + b1 * alpha * p.tx - b2 * beta * q.tx;
     const fy = near * p.y + far * q.y + b1 * alpha * p.ty - b2 * beta * q.ty;
     let t = p.t + u * span;
-    let vx = (3 * ax * t + 2 * bx) * t + cx;
-    let vy = (3 * ay * t + 2 * by) * t + cy;
-    let gx = fx - (((ax * t + bx) * t + cx) * t + dx);
-    let gy = fy - (((ay * t + by) * t + cy) * t + dy);
-    const slope = gx * (6 * ax * t + 2 * bx) + gy * (6 * ay * t + 2 * by) - (vx * vx + vy * vy);
-    t -= (gx * vx + gy * vy) / slope;
-    vx = (3 * ax * t + 2 * bx) * t + cx;
-    vy = (3 * ay * t + 2 * by) * t + cy;
-    gx = fx - (((ax * t + bx) * t + cx) * t + dx);
-    gy = fy - (((ay * t + by) * t + cy) * t + dy);
+    let vx = 0;
+    let vy = 0;
+    let gx = 0;
+    let gy = 0;
+    // Newton for the foot; where the curve is nearly as hollow as the parallel is far, it needs more than one step.
+    for (let round = 0; ; round++) {
+      vx = (3 * ax * t + 2 * bx) * t + cx;
+      vy = (3 * ay * t + 2 * by) * t + cy;
+      gx = fx - (((ax * t + bx) * t + cx) * t + dx);
+      gy = fy - (((ay * t + by) * t + cy) * t + dy);
+      const along = gx * vx + gy * vy;
+      if (along * along < FOOT * FOOT * (vx * vx + vy * vy)) break;
+      if (round === 6) return Infinity;
+      t -= along / (gx * (6 * ax * t + 2 * bx) + gy * (6 * ay * t + 2 * by) - (vx * vx + vy * vy));
+    }
     const e = Math.abs((gx * vy - gy * vx) / Math.sqrt(vx * vx + vy * vy) - width);
     if (!(e <= most)) most = e;
   }
@@ -270,6 +279,13 @@ function lowest(low: number, mid: number, high: number): number {
   return mid;
 }
 
+/** Fits the stretch between two cusps; one that runs backwards is cut out later and need not be fitted closely. */
+function fitStretch(p: Node, q: Node, out: Cubic[]): void {
+  const rough = 0.01 * (Math.abs(p.x - q.x) + Math.abs(p.y - q.y));
+  const backwards = cuspFunction(0.5 * (p.t + q.t)) < 0;
+  fitRun(p, q, backwards ? Math.max(rough, FIT_TOLERANCE) : FIT_TOLERANCE, DEEPEST, out);
+}
+
 /**
  * The curve parallel to `s` at `w` mm on the outer side of a clockwise outline (left of the direction of travel on the
  * screen), as fitted cubics at most 0.01 mm off, their ends and end tangents exact. Past a cusp the parallel runs backwards;
@@ -291,28 +307,11 @@ export function fitParallel(s: Cubic, w: number): Parallel {
   const end = nodeAt(1, undefined, d);
   let from = nodeAt(0, a);
   const breaks = cusps();
-  let cusped = false;
   for (let i = 0; i < breaks.length; i++) {
     const to = nodeAt(breaks[i]!);
-    const backwards = cuspFunction(0.5 * (from.t + to.t)) < 0;
-    if (!backwards && i + 1 < breaks.length && turnBack(to.t, breaks[i + 1]!) < TINY_TURN_BACK) {
-      const middle = nodeAt(0.5 * (to.t + breaks[i + 1]!));
-      const still = { ...middle, speed: 0 };
-      fitRun(from, still, FIT_TOLERANCE, DEEPEST, out);
-      from = still;
-      i++;
-      continue;
-    }
-    cusped = true;
-    fitRun(from, to, backwards ? 0.5 : FIT_TOLERANCE, backwards ? 3 : DEEPEST, out);
+    fitStretch(from, to, out);
     from = to;
   }
-  const last = cusped && cuspFunction(0.5 * (from.t + 1)) < 0;
-  fitRun(from, end, last ? 0.5 : FIT_TOLERANCE, last ? 3 : DEEPEST, out);
-  return { segments: out, cusped };
-}
-
-/** Length in mm of the parallel's backward run between two cusps (Simpson is plenty). */
-function turnBack(t0: number, t1: number): number {
-  return Math.abs(((t1 - t0) * 4 * nodeAt(0.5 * (t0 + t1)).speed) / 6);
+  fitStretch(from, end, out);
+  return { segments: out, cusped: breaks.length > 0 || end.speed < 0 };
 }

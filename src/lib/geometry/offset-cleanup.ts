@@ -139,7 +139,8 @@ function arcBetween(
     if (!(t1 > t0)) {
       if (span > 0 || a === d) {
         // A sliver shorter than rounding: carry its end over to what follows or precedes.
-        if (out.length > 0) out[out.length - 1] = moved(out[out.length - 1]!, out[out.length - 1]!.segment.a, d);
+        if (out.length > 0)
+          out[out.length - 1] = moved(out[out.length - 1]!, out[out.length - 1]!.segment.a, d);
         continue;
       }
       continue;
@@ -199,7 +200,8 @@ function crossings(pieces: readonly Piece[]): Crossing[] {
     const hiX = box[4 * i + 2]!;
     const hiY = box[4 * i + 3]!;
     for (let j = i + 1; j < n; j++) {
-      if (box[4 * j]! > hiX || box[4 * j + 2]! < loX || box[4 * j + 1]! > hiY || box[4 * j + 3]! < loY) continue;
+      if (box[4 * j]! > hiX || box[4 * j + 2]! < loX || box[4 * j + 1]! > hiY || box[4 * j + 3]! < loY)
+        continue;
       const s = pieces[i]!.segment;
       const u = pieces[j]!.segment;
       const follows = j === i + 1;

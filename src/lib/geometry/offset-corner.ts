@@ -135,9 +135,7 @@ function mitre(a: End, b: End, turn: Turn): Joint {
   const sa = a.w * half + shift;
   const sb = b.w * half - shift;
   if (extra !== 0 && (sin === 0 || (sa * sb < 0 && Math.min(sa, sb) < -wide))) {
-    return (
-      { ...(step(a, b, turn) ?? throughCorner(a.run, b.run)), note: 'stepped' }
-    );
+    return { ...(step(a, b, turn) ?? throughCorner(a.run, b.run)), note: 'stepped' };
   }
   const x = { x: a.p.x + a.away.x * sa, y: a.p.y + a.away.y * sa };
   if (sa >= 0 && sb >= 0) {
@@ -266,7 +264,9 @@ function pressedEnd(first: End, other: End, turn: Turn, mirrored: boolean): Join
   else {
     // The end leans back over a curve: it stops where it meets the curve itself.
     if (first.run.cusped) return undefined;
-    const own = first.last ? first.run.segments : inwards(first.run.segments, false, undefined).map(reverse).reverse();
+    const own = first.last
+      ? first.run.segments
+      : inwards(first.run.segments, false, undefined).map(reverse).reverse();
     const found = curvesMeet(own, end);
     if (!found) return undefined;
     const { segment, t, point } = found.before;
@@ -274,7 +274,10 @@ function pressedEnd(first: End, other: End, turn: Turn, mirrored: boolean): Join
       ? found.before
       : { segment: first.run.segments.length - 1 - segment, t: 1 - t, point };
     const cutEnd = end[found.after.segment]!;
-    end = [withEnds(between(cutEnd, found.after.t, 1), point, cutEnd.d), ...end.slice(found.after.segment + 1)];
+    end = [
+      withEnds(between(cutEnd, found.after.t, 1), point, cutEnd.d),
+      ...end.slice(found.after.segment + 1),
+    ];
   }
   const only = end.filter((e) => e.a.x !== e.d.x || e.a.y !== e.d.y);
   return { before: firstCut, after: otherCut, path: [...head, ...only, ...tail] };

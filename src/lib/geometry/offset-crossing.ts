@@ -80,7 +80,13 @@ export function settle(s: Segment, u: Segment, t: number, v: number): { t: numbe
   return t >= 0 && t <= 1 && v >= 0 && v <= 1 ? { t, v } : undefined;
 }
 
-/** Points along a segment, close enough that crossings are told apart; as x, y, x, y, ... from the given control values. */
+/** Parameter of point i of n on a flattened curve: closer towards both ends, where loops can be very small. */
+const spread = (i: number, n: number): number => {
+  const t = i / n;
+  return t * t * (3 - 2 * t);
+};
+
+/** Points along a segment as x, y, x, y, ..., close enough that crossings are told apart; its ends put at a and d. */
 export function flatten(s: Segment, a: Point, d: Point): Float64Array {
   if (s.kind === 'line') return Float64Array.of(a.x, a.y, d.x, d.y);
   const bx = s.b.x + (a.x - s.a.x);
@@ -98,7 +104,7 @@ export function flatten(s: Segment, a: Point, d: Point): Float64Array {
   out[0] = a.x;
   out[1] = a.y;
   for (let i = 1; i < n; i++) {
-    const t = i / n;
+    const t = spread(i, n);
     const r = 1 - t;
     const k0 = r * r * r;
     const k1 = 3 * r * r * t;
@@ -113,6 +119,12 @@ export function flatten(s: Segment, a: Point, d: Point): Float64Array {
 }
 
 const FLATNESS = 0.004;
+
+/** Parameter at a fraction of bit i of n. */
+function placeOn(i: number, fraction: number, n: number): number {
+  const t = spread(i, n);
+  return t + (spread(i + 1, n) - t) * fraction;
+}
 
 /** Crossings of two flattened segments as pairs of parameters; `skip` leaves out the joint at p's end and q's start. */
 export function bitsCross(p: Float64Array, q: Float64Array, skip: boolean, skipStart: boolean): number[] {
@@ -156,7 +168,7 @@ export function bitsCross(p: Float64Array, q: Float64Array, skip: boolean, skipS
       const s1 = ex * (dy - by) - ey * (dx - bx);
       if (s0 > 0 === s1 > 0) continue;
       if ((skip && i === n - 1 && j === 0) || (skipStart && i === 0 && j === m - 1)) continue;
-      out.push((i + s0 / (s0 - s1)) / n, (j + before / (before - now)) / m);
+      out.push(placeOn(i, s0 / (s0 - s1), n), placeOn(j, before / (before - now), m));
     }
   }
   return out;

@@ -7,6 +7,7 @@ import { runsOf } from './offset-edge.ts';
 import { join, throughCorner } from './offset-corner.ts';
 import { withEnds } from './offset-crossing.ts';
 import { untangle } from './offset-cleanup.ts';
+import { lerp } from './point.ts';
 import { between } from './segment.ts';
 import { signedArea } from './outline.ts';
 import { reverseChain } from './chain.ts';
@@ -56,7 +57,8 @@ export function offsetOutline(edges: readonly OffsetEdge[], corners: readonly Co
     const other = Math.max(from >> 1, to >> 1);
     const apart = Math.min(other - edge, edges.length - other + edge);
     if (apart > 1) notes.push({ kind: 'overlap', edge, other, at });
-    else if (apart === 0 && runs.some((r) => r.edge === edge && r.cusped)) notes.push({ kind: 'tightCurve', edge, at });
+    else if (apart === 0 && runs.some((r) => r.edge === edge && r.cusped))
+      notes.push({ kind: 'tightCurve', edge, at });
   }
   return sorted(pieces, edges, notes);
 }
@@ -66,13 +68,15 @@ function checked(edges: readonly OffsetEdge[]): Segment[] {
   const outline: Segment[] = [];
   for (let i = 0; i < edges.length; i++) {
     const { chain, width } = edges[i]!;
-    if (!(width >= 0 && width < Infinity)) throw new RangeError(`edge ${i}: the width ${width} is not an allowance`);
+    if (!(width >= 0 && width < Infinity))
+      throw new RangeError(`edge ${i}: the width ${width} is not an allowance`);
     for (const s of chain) outline.push(s);
   }
   if (outline.length === 0) throw new RangeError('an outline needs edges');
   let end: Point = outline[outline.length - 1]!.d;
   for (const s of outline) {
-    if (s.a.x !== end.x || s.a.y !== end.y) throw new RangeError(`the outline is open at (${s.a.x}, ${s.a.y})`);
+    if (s.a.x !== end.x || s.a.y !== end.y)
+      throw new RangeError(`the outline is open at (${s.a.x}, ${s.a.y})`);
     end = s.d;
   }
   return outline;
@@ -148,7 +152,44 @@ function assemble(runs: readonly Run[], joints: readonly Joint[]): Piece[] {
   if (final.segment.d !== out[0]!.segment.a) {
     out[out.length - 1] = { ...final, segment: withEnds(final.segment, final.segment.a, out[0]!.segment.a) };
   }
+  smoothTurnBacks(out);
   return out;
+}
+
+/** Stretches between two cusps that run back no farther than this are smoothed over (mm); off the parallel by far less. */
+const TURN_BACK = 0.07;
+
+function short({ segment: { a, d } }: Piece): boolean {
+  return (a.x - d.x) * (a.x - d.x) + (a.y - d.y) * (a.y - d.y) < TURN_BACK * TURN_BACK;
+}
+
+function smoothTurnBacks(pieces: Piece[]): void {
+  // None may lie across the start of the list.
+  for (let k = 0; k < pieces.length && (short(pieces[0]!) || short(pieces[pieces.length - 1]!)); k++) {
+    pieces.unshift(pieces.pop()!);
+  }
+  for (let k = 1; k + 1 < pieces.length; k++) {
+    const { kind, a, d } = pieces[k]!.segment;
+    const s = pieces[k - 1]!.segment;
+    if (kind === 'line' || s.kind === 'line' || !short(pieces[k]!)) continue;
+    // Against the way the curve before it runs (from its far handle on, as the near one vanishes at a cusp).
+    if ((d.x - a.x) * (s.d.x - s.b.x) + (d.y - a.y) * (s.d.y - s.b.y) >= 0) continue;
+    let from = k - 1;
+    let to = k + 1;
+    while (from > 0 && short(pieces[from]!)) from--;
+    while (to + 1 < pieces.length && short(pieces[to]!)) to++;
+    const before = pieces[from]!;
+    const after = pieces[to]!;
+    if (before.segment.kind === 'line' || after.segment.kind === 'line') continue;
+    const middle = lerp(before.segment.d, after.segment.a, 0.5);
+    pieces.splice(
+      from,
+      to - from + 1,
+      { ...before, segment: withEnds(before.segment, before.segment.a, middle) },
+      { ...after, segment: withEnds(after.segment, middle, after.segment.d), smooth: true },
+    );
+    k = from;
+  }
 }
 
 /** Sorts the pieces of the cut line to the edges and corners they belong to, starting at the first edge that is left. */
@@ -160,7 +201,7 @@ function sorted(pieces: readonly Piece[], edges: readonly OffsetEdge[], notes: O
   let begin = 0;
   while (begin < count && pieces[begin]!.tag === pieces[(begin + count - 1) % count]!.tag) begin++;
   if (begin === count) begin = 0;
-  for (let k = 0; k < count; ) {
+  for (let k = 0; k < count;) {
     const tag = pieces[(begin + k) % count]!.tag;
     let to = k;
     let size = 0;
@@ -169,7 +210,8 @@ function sorted(pieces: readonly Piece[], edges: readonly OffsetEdge[], notes: O
       size += Math.abs(a.x - d.x) + Math.abs(a.y - d.y);
     }
     const edge = tag >> 1;
-    if (tag % 2 === 0 && !(own[edge] && own[edge]!.size >= size)) own[edge] = { from: begin + k, to: begin + to, size };
+    if (tag % 2 === 0 && !(own[edge] && own[edge]!.size >= size))
+      own[edge] = { from: begin + k, to: begin + to, size };
     k = to;
   }
   const edgeChains: Segment[][] = [];
