@@ -1,9 +1,10 @@
 import type { Chain, Place } from '../geometry/types.ts';
 import type { InnerLine, Piece } from './types.ts';
 import { distance } from '../geometry/point.ts';
-import { line, splitAt } from '../geometry/segment.ts';
+import { hullBox, line, splitAt } from '../geometry/segment.ts';
 import { chainEnd, placeAtLength } from '../geometry/chain.ts';
 import { intersectSegments } from '../geometry/intersect.ts';
+import { clearOf } from './clear.ts';
 import { endAt, findDart, legIds, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 
@@ -47,13 +48,16 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, at: n
   const length = distance(tip, foot);
   if (!(length > 1e-3)) return refuse('connector-without-length', { dart: dartId });
   const straight = line(tip, foot);
+  const box = hullBox(straight);
   for (const s of style.chain) {
+    if (clearOf(s, box, AT_END)) continue;
     for (const m of intersectSegments(straight, s))
       if (distance(m.point, foot) > AT_END)
         return refuse('connector-crosses-line', { dart: dartId, line: lineId });
   }
   for (const e of part.edges) {
     for (const s of e.chain) {
+      if (clearOf(s, box, AT_END)) continue;
       for (const m of intersectSegments(straight, s)) {
         const atFoot =
           distance(m.point, foot) <= AT_END && (at <= style.origin.from || at >= style.origin.to);

@@ -2,11 +2,12 @@ import type { Chain, Place, Point } from '../geometry/types.ts';
 import type { Edge, EdgeNotch, EdgeRole, InnerLine, Origin, Part, Side } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
-import { boxDistance2, nearestOnChain } from '../geometry/nearest.ts';
+import { nearestOnChain } from '../geometry/nearest.ts';
 import { chainEnd, chainLength, chainStart, reverseChain, subchain } from '../geometry/chain.ts';
 import { contains } from '../geometry/outline.ts';
 import { intersectChains } from '../geometry/intersect.ts';
 import { splitAt } from '../geometry/segment.ts';
+import { clearOf } from './clear.ts';
 import { chainOf, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 
@@ -50,12 +51,23 @@ interface Spot {
   readonly place?: Place;
 }
 
+/** Index of the edge that starts in exactly that point, or −1. */
+function cornerAt(edges: readonly Edge[], p: Point): number {
+  for (let i = 0; i < edges.length; i++) {
+    const { a } = edges[i]!.chain[0]!;
+    if (a.x === p.x && a.y === p.y) return i;
+  }
+  return -1;
+}
+
 /** Where p lies on the outline, or undefined when it is farther than a millionth of a millimetre from it. */
 export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
-  for (let i = 0; i < edges.length; i++) if (samePoint(edges[i]!.chain[0]!.a, p)) return { edge: i };
+  const corner = cornerAt(edges, p);
+  if (corner >= 0) return { edge: corner };
+  const here = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
   for (let i = 0; i < edges.length; i++) {
     const { chain } = edges[i]!;
-    if (!chain.some((s) => boxDistance2(hullBox(s), p) <= ON_EDGE * ON_EDGE)) continue;
+    if (chain.every((s) => clearOf(s, here, ON_EDGE))) continue;
     const place = nearestOnChain(chain, p);
     if (place.distance > ON_EDGE) continue;
     if (distance(chainStart(chain), p) <= ON_CORNER) return { edge: i };
@@ -163,11 +175,16 @@ function shareOut(
   const rightChain = chainOf(right);
   const onLeft: Record<string, Point> = {};
   const onRight: Record<string, Point> = {};
-  for (const [id, p] of Object.entries(part.landmarks)) {
-    const l = left.some((e) => samePoint(e.chain[0]!.a, p));
-    const r = right.some((e) => samePoint(e.chain[0]!.a, p));
-    if (l || (!r && contains(leftChain, p) !== 'outside')) onLeft[id] = p;
-    if (r || (!l && onLeft[id] === undefined && contains(rightChain, p) !== 'outside')) onRight[id] = p;
+  for (const id in part.landmarks) {
+    const p = part.landmarks[id]!;
+    const l = cornerAt(left, p) >= 0;
+    const r = cornerAt(right, p) >= 0;
+    if (l) onLeft[id] = p;
+    if (r) onRight[id] = p;
+    // The sewn point of a working dart lies in the dart's mouth, off the paper.
+    if (l || r || id.endsWith('/sewn-point')) continue;
+    if (contains(leftChain, p) !== 'outside') onLeft[id] = p;
+    else if (contains(rightChain, p) !== 'outside') onRight[id] = p;
   }
   const linesLeft: InnerLine[] = [];
   const linesRight: InnerLine[] = [];
@@ -186,6 +203,11 @@ function shareOut(
 
 /** What the cut leaves of a line that it crosses. */
 function dividedBy(l: InnerLine, path: readonly CutStretch[]): readonly InnerLine[] {
+  const near = l.chain.some((s) => {
+    const box = hullBox(s);
+    return path.some((p) => p.chain.some((u) => !clearOf(u, box, ON_EDGE)));
+  });
+  if (!near) return [l];
   const length = chainLength(l.chain);
   const cuts = path.flatMap((s) => intersectChains(l.chain, s.chain).map((x) => x.a.length));
   const marks = [

@@ -1,10 +1,11 @@
-import type { Point } from '../geometry/types.ts';
+import type { Point, Segment } from '../geometry/types.ts';
 import type { Dart, Part, Piece } from './types.ts';
 import { distance, sub } from '../geometry/point.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
-import { line } from '../geometry/segment.ts';
+import { hullBox, line } from '../geometry/segment.ts';
 import { intersectSegments } from '../geometry/intersect.ts';
 import { angleBetween } from '../geometry/trig.ts';
+import { clearOf } from './clear.ts';
 import { findDart, legIds } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 
@@ -41,26 +42,24 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
   if (distance(from, to) <= TOUCH || distance(end, to) <= TOUCH)
     return refuse('dart-leaves-piece', { dart: dartId });
 
-  const legs = [line(from, to), line(to, end)];
+  const legs = [line(from, to), line(to, end)] as const;
+  const ends = [from, end] as const;
+  const boxes = [hullBox(legs[0]), hullBox(legs[1])] as const;
+  /** Whether either leg meets a segment elsewhere than in its own outer end. */
+  const meets = (s: Segment): boolean => {
+    for (const k of [0, 1] as const) {
+      if (clearOf(s, boxes[k], TOUCH)) continue;
+      for (const m of intersectSegments(legs[k], s)) if (distance(m.point, ends[k]) > TOUCH) return true;
+    }
+    return false;
+  };
   for (const e of part.edges) {
     if (e.id === into || e.id === outOf) continue;
-    for (const s of e.chain) {
-      for (const leg of legs) {
-        const outer = leg === legs[0] ? from : end;
-        for (const m of intersectSegments(leg, s)) {
-          if (distance(m.point, outer) > TOUCH) return refuse('dart-leaves-piece', { dart: dartId });
-        }
-      }
-    }
+    for (const s of e.chain) if (meets(s)) return refuse('dart-leaves-piece', { dart: dartId });
   }
   for (const l of part.lines) {
     if (l.kind === 'taped' || l.kind === 'centre-front' || l.dart === dartId) continue;
-    for (const s of l.chain) {
-      for (const leg of legs) {
-        if (intersectSegments(leg, s).length > 0)
-          return refuse('dart-meets-line', { dart: dartId, line: l.id });
-      }
-    }
+    for (const s of l.chain) if (meets(s)) return refuse('dart-meets-line', { dart: dartId, line: l.id });
   }
 
   const residual = angleBetween(sub(from, to), sub(end, to));

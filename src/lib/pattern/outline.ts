@@ -23,8 +23,8 @@ export function partOf(piece: Piece, edgeId: string): Part | undefined {
 export function landmark(piece: Piece, id: string): Point | undefined {
   let found: Point | undefined;
   for (const part of piece.parts) {
-    const p = part.landmarks[id];
-    if (p === undefined) continue;
+    if (!Object.hasOwn(part.landmarks, id)) continue;
+    const p = part.landmarks[id]!;
     if (part.grain === 'kept') return p;
     found ??= p;
   }

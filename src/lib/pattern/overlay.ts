@@ -67,39 +67,68 @@ export const isRedrawn = (e: Edge): boolean =>
 
 type Source = (e: Edge) => Pair | undefined;
 
-function sources(opened: Piece, lines: readonly OverlaidLine[]): Source {
-  const block = new Map<string, { readonly chain: Chain; readonly length: number }>();
+interface Parent {
+  readonly chain: Chain;
+  readonly length: number;
+}
+
+/** The opened block's edges by id: the same block is overlaid by every piece cut from it. */
+const blocks = new WeakMap<Piece, ReadonlyMap<string, Parent>>();
+
+function parentsOn(opened: Piece): ReadonlyMap<string, Parent> {
+  const known = blocks.get(opened);
+  if (known !== undefined) return known;
+  const all = new Map<string, Parent>();
   for (const part of opened.parts)
-    for (const e of part.edges) block.set(e.id, { chain: e.chain, length: e.origin.to });
-  for (const l of lines) block.set(l.id, { chain: l.chain, length: chainLength(l.chain) });
+    for (const e of part.edges) all.set(e.id, { chain: e.chain, length: e.origin.to });
+  blocks.set(opened, all);
+  return all;
+}
+
+function sources(opened: Piece, lines: readonly OverlaidLine[]): Source {
+  const block = parentsOn(opened);
   const foot = (dart: string | undefined) => {
     if (dart === undefined) return undefined;
     for (const l of lines) if (Object.hasOwn(l.feet, dart)) return l.feet[dart];
     return undefined;
   };
   return (e) => {
-    const pair = (chain: Chain): Pair => ({
-      edge: e.id,
-      own: runsBackwards(e) ? reverseChain(e.chain) : e.chain,
-      block: chain,
-    });
+    const own = runsBackwards(e) ? reverseChain(e.chain) : e.chain;
     if (e.role === 'connector') {
       const f = foot(e.dart);
-      return f && pair([line(f.tip, f.foot)]);
+      return f && { edge: e.id, own, block: [line(f.tip, f.foot)] };
     }
-    const parent = block.get(e.origin.edge);
+    const { edge, from, to } = e.origin;
+    if (e.role === 'style-line') {
+      const drawn = lines.find((l) => l.id === edge);
+      return drawn && { edge: e.id, own, block: stretch(drawn.chain, from, to) };
+    }
+    const parent = block.get(edge);
     if (parent === undefined) return undefined;
     if (e.role === 'dart-leg') {
       const sewn = parent.chain[0]!;
       const into = e.id.endsWith('lower') === (e.side === 'right');
       const tip = foot(e.dart)?.tip;
-      if (tip === undefined) return { ...pair(parent.chain), outerEnd: into ? 'start' : 'end' };
-      return pair([into ? line(sewn.a, tip) : line(tip, sewn.d)]);
+      if (tip === undefined)
+        return { edge: e.id, own, block: parent.chain, outerEnd: into ? 'start' : 'end' };
+      return { edge: e.id, own, block: [into ? line(sewn.a, tip) : line(tip, sewn.d)] };
     }
-    const { from, to } = e.origin;
     const whole = from <= 1e-9 && to >= parent.length - 1e-9;
-    return pair(whole ? parent.chain : subchain(parent.chain, from, to));
+    return { edge: e.id, own, block: whole ? parent.chain : subchain(parent.chain, from, to) };
   };
+}
+
+/** Stretches of a drawn line by their ends, mm: both banks and every piece ask for the same few. */
+const stretches = new WeakMap<Chain, Map<number, Map<number, Chain>>>();
+
+function stretch(chain: Chain, from: number, to: number): Chain {
+  let byStart = stretches.get(chain);
+  if (byStart === undefined) stretches.set(chain, (byStart = new Map()));
+  let byEnd = byStart.get(from);
+  if (byEnd === undefined) byStart.set(from, (byEnd = new Map()));
+  let found = byEnd.get(to);
+  if (found === undefined) byEnd.set(to, (found = subchain(chain, from, to)));
+  return found;
 }
 
 function fit(part: Part, edges: readonly Edge[], source: Source): PartFit {
@@ -143,32 +172,46 @@ function fit(part: Part, edges: readonly Edge[], source: Source): PartFit {
 function apart({ own, block, outerEnd }: Pair, m: Isometry): number {
   if (outerEnd === 'start') return distance(applyTo(m, chainStart(own)), chainStart(block));
   if (outerEnd === 'end') return distance(applyTo(m, chainEnd(own)), chainEnd(block));
-  let max = 0;
-  const note = (p: Point, q: Point): void => {
-    const d = distance(applyTo(m, p), q);
-    if (d > max) max = d;
-  };
-  if (own.length === block.length && own.every((s, i) => s.kind === block[i]!.kind)) {
-    own.forEach((s, i) => {
-      const u = block[i]!;
-      note(s.a, u.a);
-      note(s.d, u.d);
-      if (s.kind === 'line' || u.kind === 'line') return;
-      note(s.b, u.b);
-      note(s.c, u.c);
-    });
+  if (alike(own, block)) {
+    const max = controlsApart(own, block, m);
     // The same curve may be divided elsewhere: then control points differ and only the curves themselves tell.
     if (max <= 1e-6) return max;
   }
-  max = 0;
+  let max = Math.max(
+    distance(applyTo(m, chainStart(own)), chainStart(block)),
+    distance(applyTo(m, chainEnd(own)), chainEnd(block)),
+  );
   for (const s of own) {
     for (let k = 0; k <= 16; k++) {
-      const p = applyTo(m, pointAt(s, k / 16));
-      const d = nearestOnChain(block, p).distance;
+      const d = nearestOnChain(block, applyTo(m, pointAt(s, k / 16))).distance;
       if (d > max) max = d;
     }
   }
-  note(chainStart(own), chainStart(block));
-  note(chainEnd(own), chainEnd(block));
   return max;
+}
+
+function alike(own: Chain, block: Chain): boolean {
+  if (own.length !== block.length) return false;
+  for (let i = 0; i < own.length; i++) if (own[i]!.kind !== block[i]!.kind) return false;
+  return true;
+}
+
+function controlsApart(own: Chain, block: Chain, m: Isometry): number {
+  let max = 0;
+  const note = (p: Point, q: Point): void => {
+    const x = m.a * p.x + m.c * p.y + m.e - q.x;
+    const y = m.b * p.x + m.d * p.y + m.f - q.y;
+    const d2 = x * x + y * y;
+    if (d2 > max) max = d2;
+  };
+  for (let i = 0; i < own.length; i++) {
+    const s = own[i]!;
+    const u = block[i]!;
+    note(s.a, u.a);
+    note(s.d, u.d);
+    if (s.kind === 'line' || u.kind === 'line') continue;
+    note(s.b, u.b);
+    note(s.c, u.c);
+  }
+  return Math.sqrt(max);
 }

@@ -2,10 +2,11 @@ import type { Chain, Point } from '../geometry/types.ts';
 import type { InnerLine, LineFault, Notch, Part, Piece } from './types.ts';
 import { distance } from '../geometry/point.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
-import { nearestOnChain } from '../geometry/nearest.ts';
+import { nearestOnChain, nearestOnSegment } from '../geometry/nearest.ts';
 import { chainEnd, chainLength, chainStart } from '../geometry/chain.ts';
 import { contains } from '../geometry/outline.ts';
 import { intersectSegments, selfIntersections } from '../geometry/intersect.ts';
+import { clearOf } from './clear.ts';
 import { chainOf, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 
@@ -66,12 +67,11 @@ const isCut = (piece: Piece, lineId: string): boolean =>
 
 /** The outline's own point at p, or undefined when p is not on the outline. */
 function onOutline(part: Part, p: Point): Point | undefined {
+  const here = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
   for (const e of part.edges) {
     for (const s of e.chain) {
-      const b = hullBox(s);
-      if (p.x < b.minX - ON_OUTLINE || p.x > b.maxX + ON_OUTLINE) continue;
-      if (p.y < b.minY - ON_OUTLINE || p.y > b.maxY + ON_OUTLINE) continue;
-      const near = nearestOnChain([s], p);
+      if (clearOf(s, here, ON_OUTLINE)) continue;
+      const near = nearestOnSegment(s, p);
       if (near.distance <= ON_OUTLINE) return near.point;
     }
   }
@@ -91,14 +91,12 @@ function lineFaults(part: Part, chain: Chain, startsOn: boolean, endsOn: boolean
   }
   const a = chainStart(chain);
   const d = chainEnd(chain);
+  const boxes = chain.map(hullBox);
   for (const e of part.edges) {
     for (const s of e.chain) {
-      const b = hullBox(s);
-      for (const t of chain) {
-        const k = hullBox(t);
-        if (b.minX > k.maxX + AT_END || k.minX > b.maxX + AT_END) continue;
-        if (b.minY > k.maxY + AT_END || k.minY > b.maxY + AT_END) continue;
-        for (const { point } of intersectSegments(t, s)) {
+      for (let k = 0; k < chain.length; k++) {
+        if (clearOf(s, boxes[k]!, AT_END)) continue;
+        for (const { point } of intersectSegments(chain[k]!, s)) {
           const atEnd = distance(point, a) <= AT_END || distance(point, d) <= AT_END;
           if (e.role === 'dart-leg') {
             if (!faults.some((f) => f.dart === e.dart))
