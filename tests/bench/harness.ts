@@ -27,7 +27,11 @@ export interface Timing {
   readonly ratio: number;
 }
 
-const now = (): number => Number(process.hrtime.bigint()) / 1000;
+// Time of this process on a processor, µs: what other programs do meanwhile hardly shows.
+const now = (): number => {
+  const { user, system } = process.cpuUsage();
+  return user + system;
+};
 
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);

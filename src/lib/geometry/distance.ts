@@ -1,5 +1,5 @@
 import type { Chain, Point, Segment } from './types.ts';
-import { between, pointAt } from './segment.ts';
+import { derivativeAt, pointAt } from './segment.ts';
 import { footOnChain, type Foot } from './nearest.ts';
 import { intersectChains } from './intersect.ts';
 
@@ -13,77 +13,74 @@ export const HAUSDORFF_ERROR = 1e-6;
  */
 export const hausdorff = (c: Chain, k: Chain): number => farthest(k, c, farthest(c, k, 0));
 
+/** A point of the one chain: its parameter, itself, the speed there, and its foot on the other chain. */
+interface Stop {
+  readonly t: number;
+  readonly at: Point;
+  readonly speed: Point;
+  readonly foot: Foot;
+  readonly footSpeed: Point;
+}
+
+function stop(s: Segment, t: number, k: Chain): Stop {
+  const at = pointAt(s, t);
+  const foot = footOnChain(k, at);
+  return { t, at, speed: derivativeAt(s, t), foot, footSpeed: derivativeAt(k[foot.segment]!, foot.t) };
+}
+
 /** The farthest any point of c lies from k, at least `best`. */
 function farthest(c: Chain, k: Chain, best: number): number {
   if (c.length === 0) throw new RangeError('a chain needs at least one segment');
-  let start = footOnChain(k, c[0]!.a);
-  best = Math.max(best, start.distance);
   for (const s of c) {
-    const end = footOnChain(k, s.d);
-    best = Math.max(best, end.distance);
-    best = farther(s, 0, start, 1, end, k, best, 40);
-    start = end;
+    const start = stop(s, 0, k);
+    const end = stop(s, 1, k);
+    best = farther(s, start, end, k, Math.max(best, start.foot.distance, end.foot.distance), 40);
   }
   return best;
 }
 
-function farther(
-  s: Segment,
-  t0: number,
-  foot0: Foot,
-  t1: number,
-  foot1: Foot,
-  k: Chain,
-  best: number,
-  depth: number,
-): number {
-  if (depth === 0 || bound(s, t0, foot0, t1, foot1, k) <= best + HAUSDORFF_ERROR) return best;
-  const t = 0.5 * (t0 + t1);
-  const foot = footOnChain(k, pointAt(s, t));
-  if (foot.distance > best) best = foot.distance;
-  best = farther(s, t0, foot0, t, foot, k, best, depth - 1);
-  return farther(s, t, foot, t1, foot1, k, best, depth - 1);
+function farther(s: Segment, from: Stop, to: Stop, k: Chain, best: number, depth: number): number {
+  if (depth === 0 || bound(s, from, to, k) <= best + HAUSDORFF_ERROR) return best;
+  const middle = stop(s, 0.5 * (from.t + to.t), k);
+  if (middle.foot.distance > best) best = middle.foot.distance;
+  best = farther(s, from, middle, k, best, depth - 1);
+  return farther(s, middle, to, k, best, depth - 1);
 }
 
 /**
- * No point of s between t0 and t1 lies farther than this from k. Either: nobody gets farther than from an end plus half of the
+ * No point of s between two stops lies farther than this from k. Either: nobody gets farther than from an end plus half of the
  * way. Or, with both feet on one segment: walk both stretches side by side; the difference is itself a cubic, and its
  * control points bound it.
  */
-function bound(s: Segment, t0: number, foot0: Foot, t1: number, foot1: Foot, k: Chain): number {
-  const part = between(s, t0, t1);
-  const { a, d } = part;
-  let way: number;
-  if (part.kind === 'line') way = gap(a, d);
-  else way = gap(a, part.b) + gap(part.b, part.c) + gap(part.c, d);
+function bound(s: Segment, from: Stop, to: Stop, k: Chain): number {
+  const { foot: foot0 } = from;
+  const { foot: foot1 } = to;
+  const third = (to.t - from.t) / 3;
+  // Legs of the stretch's control polygon, in at the start and out at the end.
+  const ax = from.speed.x * third;
+  const ay = from.speed.y * third;
+  const bx = to.speed.x * third;
+  const by = to.speed.y * third;
+  const px = to.at.x - from.at.x;
+  const py = to.at.y - from.at.y;
+  const way = length(ax, ay) + length(px - ax - bx, py - ay - by) + length(bx, by);
   const walk = 0.5 * (foot0.distance + foot1.distance + way);
   if (foot0.segment !== foot1.segment) return walk;
   const ends = Math.max(foot0.distance, foot1.distance);
-  const other = k[foot0.segment]!;
-  if (part.kind === 'line' && other.kind === 'line') return Math.min(walk, ends);
-  const { t: u0 } = foot0;
-  const { t: u1 } = foot1;
-  const beside = u0 === u1 ? undefined : between(other, u0, u1);
-  const side = Math.max(
-    ends,
-    gap(control(part, 1), beside === undefined ? foot0.point : control(beside, 1)),
-    gap(control(part, 2), beside === undefined ? foot0.point : control(beside, 2)),
+  if (s.kind === 'line' && k[foot0.segment]!.kind === 'line') return Math.min(walk, ends);
+  const footThird = (foot1.t - foot0.t) / 3;
+  const one = length(
+    from.at.x - foot0.point.x + ax - from.footSpeed.x * footThird,
+    from.at.y - foot0.point.y + ay - from.footSpeed.y * footThird,
   );
-  return Math.min(walk, side);
+  const two = length(
+    to.at.x - foot1.point.x - bx + to.footSpeed.x * footThird,
+    to.at.y - foot1.point.y - by + to.footSpeed.y * footThird,
+  );
+  return Math.min(walk, Math.max(ends, one, two));
 }
 
-/** Inner control points, also of a line seen as a cubic. */
-function control(s: Segment, i: 1 | 2): Point {
-  if (s.kind === 'cubic') return i === 1 ? s.b : s.c;
-  const f = i / 3;
-  return { x: s.a.x + (s.d.x - s.a.x) * f, y: s.a.y + (s.d.y - s.a.y) * f };
-}
-
-function gap(p: Point, q: Point): number {
-  const x = p.x - q.x;
-  const y = p.y - q.y;
-  return Math.sqrt(x * x + y * y);
-}
+const length = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /**
  * Discrete Fréchet distance of two rows of points in mm: the shortest leash for two walkers who go from point to point and

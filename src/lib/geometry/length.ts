@@ -7,46 +7,78 @@ import type { Cubic, Segment } from './types.ts';
  * largest Bernstein ellipse clear of them). So one pass is enough, and the interval is halved only where they are close.
  */
 
-/** Nodes and weights on [−1, 1], positive half, from mpmath at 40 digits. */
-const X4 = [0.33998104358485626, 0.8611363115940526];
-const W4 = [0.6521451548625461, 0.34785484513745385];
-const X8 = [0.1834346424956498, 0.525532409916329, 0.7966664774136267, 0.9602898564975363];
-const W8 = [0.362683783378362, 0.31370664587788727, 0.22238103445337448, 0.10122853629037626];
-const X16 = [
-  0.09501250983763744, 0.2816035507792589, 0.45801677765722737, 0.6178762444026438, 0.755404408355003,
-  0.8656312023878318, 0.9445750230732326, 0.9894009349916499,
-];
-const W16 = [
-  0.1894506104550685, 0.18260341504492358, 0.16915651939500254, 0.14959598881657674, 0.12462897125553388,
-  0.09515851168249279, 0.062253523938647894, 0.027152459411754096,
-];
+/** Nodes with their weights on [−1, 1], positive half, from mpmath at 40 digits. */
+const GAUSS_4 = Float64Array.of(
+  0.33998104358485626,
+  0.6521451548625461,
+  0.8611363115940526,
+  0.34785484513745385,
+);
+const GAUSS_8 = Float64Array.of(
+  0.1834346424956498,
+  0.362683783378362,
+  0.525532409916329,
+  0.31370664587788727,
+  0.7966664774136267,
+  0.22238103445337448,
+  0.9602898564975363,
+  0.10122853629037626,
+);
+const GAUSS_12 = Float64Array.of(
+  0.1252334085114689,
+  0.24914704581340277,
+  0.3678314989981802,
+  0.2334925365383548,
+  0.5873179542866175,
+  0.20316742672306592,
+  0.7699026741943047,
+  0.16007832854334622,
+  0.9041172563704749,
+  0.10693932599531843,
+  0.9815606342467192,
+  0.04717533638651183,
+);
+const GAUSS_16 = Float64Array.of(
+  0.09501250983763744,
+  0.1894506104550685,
+  0.2816035507792589,
+  0.18260341504492358,
+  0.45801677765722737,
+  0.16915651939500254,
+  0.6178762444026438,
+  0.14959598881657674,
+  0.755404408355003,
+  0.12462897125553388,
+  0.8656312023878318,
+  0.09515851168249279,
+  0.9445750230732326,
+  0.062253523938647894,
+  0.9894009349916499,
+  0.027152459411754096,
+);
 
-// Sums of semi-axes beyond which n nodes leave less than about 1e-15 of the length: ρ^−2n.
-const RHO_16 = 2.5;
-const RHO_8 = 6.7;
-const RHO_4 = 52;
+// Half width of the ellipse (1 at the interval itself) beyond which n nodes leave less than about 1e-15 of the length: it is
+// (ρ + 1/ρ)/2 with ρ = 2.5, 3.4, 6.7 and 52, and ρ^−2n tells the error.
+const WIDE_16 = 1.45;
+const WIDE_12 = 1.847;
+const WIDE_8 = 3.425;
+const WIDE_4 = 26;
+/** A root nearer to an end than this is on it: what that leaves out is below 1e-15 of the length. */
+const ON_END = 2e-8;
 
-// The speed's coefficients, and the branch points (t = r ± i·m). Module state, but only between two lines of one call.
-let px = 0;
-let py = 0;
-let qx = 0;
-let qy = 0;
-let rx = 0;
-let ry = 0;
-let root0 = 0;
-let rise0 = 0;
-let root1 = 0;
-let rise1 = 0;
+// P'(t) = p t² + q t + r as px, py, qx, qy, rx, ry; then the branch points r ± i·m as root, rise, root, rise. State only
+// within one call; an array, because engines box numbers kept in module variables.
+const k = new Float64Array(10);
 
-/** P'(t) = p t² + q t + r and the roots of its complex form. */
+/** Sets up P' and the roots of its complex form. */
 function prepare(s: Cubic): void {
   const { a, b, c, d } = s;
-  px = 3 * (d.x - a.x + 3 * (b.x - c.x));
-  py = 3 * (d.y - a.y + 3 * (b.y - c.y));
-  qx = 6 * (a.x - 2 * b.x + c.x);
-  qy = 6 * (a.y - 2 * b.y + c.y);
-  rx = 3 * (b.x - a.x);
-  ry = 3 * (b.y - a.y);
+  const px = 3 * (d.x - a.x + 3 * (b.x - c.x));
+  const py = 3 * (d.y - a.y + 3 * (b.y - c.y));
+  const qx = 6 * (a.x - 2 * b.x + c.x);
+  const qy = 6 * (a.y - 2 * b.y + c.y);
+  const rx = 3 * (b.x - a.x);
+  const ry = 3 * (b.y - a.y);
   // √(q² − 4 p r), on the branch that does not cancel with q.
   const ux = qx * qx - qy * qy - 4 * (px * rx - py * ry);
   const uy = 2 * qx * qy - 4 * (px * ry + py * rx);
@@ -62,65 +94,114 @@ function prepare(s: Cubic): void {
   const hy = -0.5 * (qy + vy);
   const hh = hx * hx + hy * hy;
   const pp = px * px + py * py;
-  root0 = (hx * px + hy * py) / pp;
-  rise0 = (hy * px - hx * py) / pp;
-  root1 = (rx * hx + ry * hy) / hh;
-  rise1 = (ry * hx - rx * hy) / hh;
+  k[0] = px;
+  k[1] = py;
+  k[2] = qx;
+  k[3] = qy;
+  k[4] = rx;
+  k[5] = ry;
+  k[6] = (hx * px + hy * py) / pp;
+  k[7] = (hy * px - hx * py) / pp;
+  k[8] = (rx * hx + ry * hy) / hh;
+  k[9] = (ry * hx - rx * hy) / hh;
 }
 
-/** Sum of the semi-axes of the ellipse with foci at the ends of [mid − half, mid + half] through root r + i·m. */
+/** Half width of the ellipse with foci at the ends of [mid − half, mid + half] through the root r + i·m. */
 function ellipse(root: number, rise: number, mid: number, half: number): number {
-  const x = (root - mid) / half;
-  const y = rise / half;
-  const yy = y * y;
-  const a = 0.5 * (Math.sqrt((x - 1) * (x - 1) + yy) + Math.sqrt((x + 1) * (x + 1) + yy));
-  // No root at all (a straight or evenly run segment) divides by zero above: nothing limits the ellipse.
-  return a < 1e9 ? a + Math.sqrt(Math.max(0, a * a - 1)) : 1e9;
+  const x = Math.abs(root - mid);
+  const yy = rise * rise;
+  const near = Math.sqrt((x - half) * (x - half) + yy);
+  const wide = (near + Math.sqrt((x + half) * (x + half) + yy)) / (2 * half);
+  // No root at all (a straight or evenly run segment) has divided by zero: nothing limits the ellipse. Nor does a root that
+  // lies on an end: the speed is smooth away from its own zero.
+  return wide < 1e9 && near >= ON_END ? wide : 1e9;
 }
 
-function gauss(nodes: readonly number[], weights: readonly number[], mid: number, half: number): number {
+/** How far from an end one pass may go that leaves the root (x ahead of the end, y aside) outside the ellipse of WIDE_16. */
+function reach(x: number, y: number): number {
+  const away = Math.sqrt(x * x + y * y);
+  return away < ON_END || !(away < 1e9) ? 1 : (2 * WIDE_16 * away - 2 * x) / (WIDE_16 * WIDE_16 - 1);
+}
+
+function gauss(rule: Float64Array, mid: number, half: number): number {
+  const px = k[0]!;
+  const py = k[1]!;
+  // P' about the middle: even and odd parts serve a node and its mirror image.
+  const mx = 2 * px * mid + k[2]!;
+  const my = 2 * py * mid + k[3]!;
+  const cx = (px * mid + k[2]!) * mid + k[4]!;
+  const cy = (py * mid + k[3]!) * mid + k[5]!;
   let sum = 0;
-  for (let i = 0; i < nodes.length; i++) {
-    const step = half * nodes[i]!;
-    const t = mid + step;
-    const u = mid - step;
-    const tx = (px * t + qx) * t + rx;
-    const ty = (py * t + qy) * t + ry;
-    const ux = (px * u + qx) * u + rx;
-    const uy = (py * u + qy) * u + ry;
-    sum += weights[i]! * (Math.sqrt(tx * tx + ty * ty) + Math.sqrt(ux * ux + uy * uy));
+  for (let i = 0; i < rule.length; i += 2) {
+    const h = half * rule[i]!;
+    const hh = h * h;
+    const ex = px * hh + cx;
+    const ey = py * hh + cy;
+    const ox = mx * h;
+    const oy = my * h;
+    const ux = ex + ox;
+    const uy = ey + oy;
+    const vx = ex - ox;
+    const vy = ey - oy;
+    sum += rule[i + 1]! * (Math.sqrt(ux * ux + uy * uy) + Math.sqrt(vx * vx + vy * vy));
   }
   return sum * half;
 }
 
-/** Length from t0 to t1 of the prepared cubic, signed. */
-function integrate(t0: number, t1: number, depth: number): number {
-  const mid = 0.5 * (t0 + t1);
-  const half = 0.5 * (t1 - t0);
-  const size = Math.abs(half);
-  if (size === 0) return 0;
-  const rho = Math.min(ellipse(root0, rise0, mid, size), ellipse(root1, rise1, mid, size));
-  if (rho > RHO_16 || depth === 0) {
-    if (rho > RHO_4) return gauss(X4, W4, mid, half);
-    return rho > RHO_8 ? gauss(X8, W8, mid, half) : gauss(X16, W16, mid, half);
-  }
-  // Cut beside the nearer root: at a cusp both sides are then smooth, and near one the halves shrink fast.
-  const near = Math.abs(rise0) < Math.abs(rise1) ? root0 : root1;
-  const far = near === root0 ? root1 : root0;
-  const low = Math.min(t0, t1);
-  const high = Math.max(t0, t1);
-  const margin = 0.05 * (high - low);
-  const cut =
-    near > low + margin && near < high - margin
-      ? near
-      : far > low + margin && far < high - margin
-        ? far
-        : mid;
-  return integrate(t0, cut, depth - 1) + integrate(cut, t1, depth - 1);
+/** How clear of roots the stretch is: half the width of the largest ellipse. */
+function clearance(mid: number, half: number): number {
+  return Math.min(ellipse(k[6]!, k[7]!, mid, half), ellipse(k[8]!, k[9]!, mid, half));
 }
 
-/** Deep enough that what is left unresolved beside a cusp (whose speed is zero) is below 1e-14 of the length. */
-const DEPTH = 26;
+/** One pass with as many nodes as the clearance asks for. */
+function pass(wide: number, mid: number, half: number): number {
+  if (wide > WIDE_8) return wide > WIDE_4 ? gauss(GAUSS_4, mid, half) : gauss(GAUSS_8, mid, half);
+  return wide > WIDE_12 ? gauss(GAUSS_12, mid, half) : gauss(GAUSS_16, mid, half);
+}
+
+/** Length from t0 to t1 of the prepared cubic, signed. */
+function integrate(t0: number, t1: number): number {
+  if (t1 < t0) return -integrate(t1, t0);
+  const mid = 0.5 * (t0 + t1);
+  const half = 0.5 * (t1 - t0);
+  if (half === 0) return 0;
+  const wide = clearance(mid, half);
+  if (wide > WIDE_16) return pass(wide, mid, half);
+  // Cut beside roots: at a cusp both sides are then smooth, and elsewhere roots lie by the ends.
+  const first = k[6]! < k[8]! ? k[6]! : k[8]!;
+  const last = k[6]! < k[8]! ? k[8]! : k[6]!;
+  let from = t0;
+  let sum = 0;
+  for (const root of [first, last]) {
+    if (!(root > from + ON_END && root < t1 - ON_END)) continue;
+    sum += passes(from, root);
+    from = root;
+  }
+  return sum + passes(from, t1);
+}
+
+/** Length of a stretch whose nearest roots lie by its ends or beyond: several passes, growing away from a root. */
+function passes(low: number, high: number): number {
+  let sum = 0;
+  for (let part = 0; part < 60; part++) {
+    const mid = 0.5 * (low + high);
+    const half = 0.5 * (high - low);
+    if (half === 0) return sum;
+    const wide = clearance(mid, half);
+    if (wide > WIDE_16) return sum + pass(wide, mid, half);
+    const up = Math.min(reach(k[6]! - low, k[7]!), reach(k[8]! - low, k[9]!));
+    const down = Math.min(reach(high - k[6]!, k[7]!), reach(high - k[8]!, k[9]!));
+    const step = 0.5 * Math.max(ON_END, Math.min(up, down, half));
+    if (up < down) {
+      sum += gauss(GAUSS_16, low + step, step);
+      low += 2 * step;
+    } else {
+      sum += gauss(GAUSS_16, high - step, step);
+      high -= 2 * step;
+    }
+  }
+  return sum + gauss(GAUSS_16, 0.5 * (low + high), 0.5 * (high - low));
+}
 
 /**
  * Arc length in mm from parameter t0 to t1 (negative when t1 < t0). Within 1e-12 of the length, cusps included.
@@ -132,7 +213,7 @@ export function segmentLength(s: Segment, t0 = 0, t1 = 1): number {
     return Math.sqrt(x * x + y * y) * (t1 - t0);
   }
   prepare(s);
-  return integrate(t0, t1, DEPTH);
+  return integrate(t0, t1);
 }
 
 /**
@@ -150,10 +231,11 @@ export function parameterAtLength(s: Segment, mm: number, total = segmentLength(
 
 /** Newton for the cubic that was prepared last, 0 < mm < total. */
 function invertLength(mm: number, total: number): number {
+  const [px, py, qx, qy, rx, ry] = [k[0]!, k[1]!, k[2]!, k[3]!, k[4]!, k[5]!];
   let low = 0;
   let high = 1;
   let t = mm / total;
-  let at = integrate(0, t, DEPTH);
+  let at = integrate(0, t);
   for (let round = 0; round < 60; round++) {
     const error = at - mm;
     if (Math.abs(error) <= 2e-16 * total) return t;
@@ -169,7 +251,7 @@ function invertLength(mm: number, total: number): number {
     let next = t - step;
     if (!(next >= low && next <= high)) next = 0.5 * (low + high);
     if (next === t || high - low < 1e-16) return t;
-    at += integrate(t, next, DEPTH);
+    at += integrate(t, next);
     // A last step this small has already gone past the rounding of the integral.
     if (Math.abs(next - t) < 1e-10) return next;
     t = next;
