@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/types.ts';
+import type { Refusal } from '../recipe/types.ts';
 import type { Cause, CheckSpec, Finding, FindingState, Tolerance, Unit, Where } from './types.ts';
 
 /** What a finding may carry beside its numbers. */
@@ -50,6 +51,10 @@ export function between(
 /** A matter of yes or no. */
 export const fact = (code: string, ok: boolean, extra: Extra = {}): Finding =>
   make(code, ok ? 'right' : 'wrong', 'text', {}, extra);
+
+/** Wrong because a command could not be followed: the refusal is the cause, and its details go along for the sentence. */
+export const refusedBy = (code: string, refusal: Refusal, about: Extra['about'] = {}): Finding =>
+  fact(code, false, { cause: { code: refusal.code }, about: { ...refusal.detail, ...about } });
 
 /** Something that is still to do: never wrong, but the step is not ready. */
 export const missing = (code: string, extra: Extra = {}): Finding => make(code, 'missing', 'text', {}, extra);

@@ -71,6 +71,8 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     right: 'Notch towards the side from the {side} connector’s place',
     missing: 'No notch yet towards the side from the {side} connector’s place.',
   },
+  'notches-placed/after-cutting':
+    'A notch was to be marked when the line was cut already; then the two edges never quite agree.',
   'notches-placed/symmetric': 'How much the row of notches differs from itself upside down',
   'notches-placed/count': 'Number of notches on the line',
 
@@ -97,7 +99,7 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'dart-closed/opening': 'Opening at the {edge}',
   'dart-closed/end': 'The line did not open towards the {edge}.',
   'dart-closed/grain':
-    'Part turned: {part}. It is congruent either way; on a turned part the old grain is void.',
+    'Turned: the {part}. It is congruent either way; on a turned part the old grain is void.',
 
   'separated/pieces': {
     right: 'The front is two pieces.',
@@ -106,8 +108,8 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   },
   'separated/area': 'Area of all parts together',
   'overlaid/shown': 'The {piece} is not laid on the block yet.',
-  'overlaid/fit': 'Part {part} of the {piece} laid on the block, farthest edge',
-  'overlaid/coverage': 'Part {part} no longer has the {edge} of the block.',
+  'overlaid/fit': 'The {part} of the {piece}, laid on the block, at its farthest edge',
+  'overlaid/coverage': 'The {part} of the {piece} no longer has the {edge} of the block.',
 
   'leftover/copy': 'There is no copy of the pieces for the {fabric} yet.',
   'leftover/bridged': 'For the {fabric}: the opening at the {dart} bust point is not bridged yet.',
@@ -166,14 +168,14 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     'Every part of the {piece} was turned, so the old grain is void; the new grainline is yours to choose.',
   'grain/direction': 'Grainline of the {piece}, off the centre front of the part that kept its grain',
 
-  'walked/done': 'The seam {seam} is not walked yet.',
+  'walked/done': 'The {seam} is not walked yet.',
   'walked/along': {
     right: 'The {seam} was walked on the seam line.',
     wrong: 'The {seam} was walked on the cut line; walk seam line on seam line.',
   },
   'walked/says': {
-    right: 'Your conclusion about the {seam} is right.',
-    wrong: 'Your conclusion about the {seam} is not what the walk shows.',
+    right: 'You say of the {seam} that {says}, and so it is.',
+    wrong: 'You say of the {seam} that {says}; the walk shows something else.',
   },
   'walked/difference': 'Largest difference along the {seam}, beyond what is eased (from {from} to {to})',
 };

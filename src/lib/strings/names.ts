@@ -38,3 +38,10 @@ export function pieceName(id: string): string {
   const name = base === 'upper' || base === 'lower' ? `${base} piece` : base;
   return copy === undefined ? name : `${name} (${copy} copy)`;
 }
+
+/** `freed-right` -> "freed right part", `upper` -> "main part"; several ids with commas between give several names. */
+export const partNames = (ids: string): string =>
+  ids
+    .split(', ')
+    .map((id) => (id.startsWith('freed-') ? `freed ${id.slice(6)} part` : 'main part'))
+    .join(', ');

@@ -2,7 +2,7 @@ import type { Finding, Unit } from '../grading/types.ts';
 import type { Refusal } from '../recipe/types.ts';
 import { CAUSES } from './causes.ts';
 import { FINDINGS } from './findings.ts';
-import { nameOf, pieceName } from './names.ts';
+import { nameOf, partNames, pieceName } from './names.ts';
 import { REASONS } from './reasons.ts';
 import { REFUSALS } from './refusals.ts';
 import { decimal, formatAngle, formatArea, formatLength, type Units } from './units.ts';
@@ -24,21 +24,40 @@ function filled(template: string, about: Readonly<Record<string, string | number
     const value = about[key];
     if (value === undefined) return '';
     if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
-    if (key === 'piece' || key === 'part') return pieceName(String(value));
+    if (key === 'piece') return pieceName(String(value));
+    if (key === 'part') return partNames(String(value));
+    if (key === 'says') return SAYS[value] ?? String(value);
     if (typeof value === 'number') return decimal(value, 1);
     return NAMED.has(key) ? nameOf(value) : value;
   });
 }
 
 /** These are ids of edges, lines, landmarks, seams or groups; other texts stand as they are. */
-const NAMED = new Set(['edge', 'wanted', 'seam', 'group', 'before', 'after', 'line', 'landmark', 'what']);
+const NAMED = new Set([
+  'edge',
+  'wanted',
+  'seam',
+  'group',
+  'before',
+  'after',
+  'line',
+  'landmark',
+  'what',
+  'kind',
+]);
+
+const SAYS: Readonly<Record<string, string>> = {
+  match: 'it matches',
+  eased: 'it matches but for what is eased',
+  differs: 'it differs',
+};
 
 function measured(finding: Finding, units: Units): string {
   const { measured: value, expected, tolerance, unit } = finding;
   if (value === undefined) return '';
   const show = (n: number, signed = false) => formatValue(n, unit, units, signed);
   const signed = typeof expected === 'number' && (expected === 0 || unit === 'rad') && value < 0;
-  let text = `measured ${show(value, signed)}`;
+  let text = `${unit === 'count' ? 'counted' : 'measured'} ${show(value, signed)}`;
   if (typeof expected === 'number') {
     text += `, expected ${show(expected)}`;
     const off = value - expected;
@@ -51,7 +70,7 @@ function measured(finding: Finding, units: Units): string {
   }
   if (tolerance !== undefined && tolerance > 0) text += `, tolerance ${show(tolerance)}`;
   const reason = finding.reason && REASONS[finding.reason];
-  if (reason && finding.state === 'wrong') text += ` (${reason})`;
+  if (reason) text += ` (${reason})`;
   return text;
 }
 
@@ -64,9 +83,9 @@ export function sentence(finding: Finding, units: Units): string {
   const entry = FINDINGS[finding.code];
   const template =
     typeof entry === 'string' ? entry : (entry?.[finding.state] ?? entry?.right ?? finding.code);
-  const parts = [filled(template, about, units).trim()];
+  const subject = filled(template, about, units).trim().replace(/[.:]$/, '');
   const numbers = finding.state === 'missing' ? '' : measured(finding, units);
-  let text = numbers ? `${parts[0]!.replace(/[.:]$/, '')}: ${numbers}.` : parts[0]!;
+  let text = numbers ? `${subject}: ${numbers}.` : `${subject}.`;
   if (finding.cause) {
     const { code, amount, unit } = finding.cause;
     const why = CAUSES[code] ?? REFUSALS[code];

@@ -10,9 +10,11 @@ const MINUS = '−';
 
 const sign = (negative: boolean, signed: boolean): string => (negative ? MINUS : signed ? '+' : '');
 
-/** A number with at most `places` decimals and no idle zeros: 9.50 -> "9.5". */
+/** A number with at most `places` (0, 1 or 2) decimals and no idle zeros: 9.50 -> "9.5". */
 export function decimal(value: number, places: number): string {
-  const text = Math.abs(value).toFixed(places);
+  const grain = places === 0 ? 1 : places === 1 ? 10 : 100;
+  // Halves go up, also those that binary numbers hold a hair too small (6.35).
+  const text = (Math.floor(Math.abs(value) * grain + 0.5 + 1e-9) / grain).toFixed(places);
   const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return sign(value < 0 && Number(short) !== 0, false) + short;
 }
@@ -54,7 +56,8 @@ export function formatAngle(radians: number, signed = false): string {
 /** An area in cm² or square inches. */
 export function formatArea(mm2: number, units: Units, signed = false): string {
   const value = Math.abs(units === 'mm' ? mm2 / 100 : mm2 / (INCH * INCH));
-  return `${sign(mm2 < 0, signed)}${decimal(value, 2)} ${units === 'mm' ? 'cm²' : 'sq in'}`;
+  const text = decimal(value, 2) === '0' && value > 1e-9 ? 'under 0.01' : decimal(value, 2);
+  return `${sign(mm2 < 0, signed)}${text} ${units === 'mm' ? 'cm²' : 'sq in'}`;
 }
 
 /**

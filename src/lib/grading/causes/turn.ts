@@ -10,23 +10,27 @@ const GROWN = 1.2;
 
 /**
  * Why a dart did not close: turned about a point off its tip (`pivot-slipped`, by how many mm), turned the wrong way so that the
- * dart grew (`wrong-way`), another part turned (`wrong-part`), not far enough (`not-closed`) or too far (`closed-too-far`), by how
- * many radians. undefined when nothing of that shows.
+ * dart grew (`wrong-way`), the rest turned as if it were the freed part (`wrong-part`), not far enough (`not-closed`) or too far (`closed-too-far`), by how
+ * many radians; `parts-apart` when the tips lie apart for no such reason. undefined when nothing of that shows.
  */
 export function turnCause(
   before: Work,
   after: Work,
   dart: Dart,
   turns: readonly TurnFact[],
-  seen: { readonly drift: number; readonly pivot: number },
+  seen: { readonly drift: number; readonly pivot: number; readonly freed: string | undefined },
 ): Cause | undefined {
   const start = turns[0]?.before ?? 0;
   if (seen.drift > seen.pivot) {
     const slip = Math.max(...turns.map((turn) => offPivot(before, after, dart, turn.pivot)));
-    return slip > 1e-6 ? { code: 'pivot-slipped', amount: slip, unit: 'mm' } : { code: 'wrong-part' };
+    return slip > 1e-6 ? { code: 'pivot-slipped', amount: slip, unit: 'mm' } : { code: 'parts-apart' };
   }
   const left = dart.residual;
-  if (left > GROWN * Math.abs(start)) return { code: 'wrong-way', amount: left, unit: 'rad' };
+  if (left > GROWN * Math.abs(start)) {
+    // The right angle for the freed part makes the dart grow when the rest is turned by it.
+    const other = turns.every((turn) => turn.part !== seen.freed);
+    return { code: other ? 'wrong-part' : 'wrong-way', amount: left, unit: 'rad' };
+  }
   if (left !== 0) {
     return { code: left > 0 ? 'not-closed' : 'closed-too-far', amount: Math.abs(left), unit: 'rad' };
   }

@@ -25,9 +25,12 @@ function rangeFor(kind: Kind, fabric: Fabric, spec: CheckSpec): readonly [number
     : [0, number(spec, 'hemMost')];
 }
 
+/** How near a width must come to half or double the wanted one to be taken for the other scale, mm. */
+const SCALED = 1;
+
 /** A width that is right but for a factor of two was meant for the other scale. */
-function scaleMixed(width: number, range: readonly [number, number], slack: number): Cause | undefined {
-  const fits = (value: number) => value >= range[0] - slack && value <= range[1] + slack;
+function scaleMixed(width: number, range: readonly [number, number]): Cause | undefined {
+  const fits = (value: number) => value >= range[0] - SCALED && value <= range[1] + SCALED;
   return range[0] > 0 && (fits(width * 2) || fits(width / 2)) ? { code: 'scale-mixed' } : undefined;
 }
 
@@ -42,7 +45,7 @@ function widthOf(piece: Piece, group: SeamGroup, fabric: Fabric, spec: CheckSpec
   // A bound edge has no allowance at all; nothing lies between that and a width that can be sewn.
   const bound = (kind === 'neckline' || kind === 'armhole') && width === 0;
   const wanted = bound ? ([0, 0] as const) : range;
-  const cause = scaleMixed(width, wanted, allowed.value);
+  const cause = scaleMixed(width, wanted);
   return between('allowances/width', 'mm', width, wanted, allowed, { where, about, cause });
 }
 

@@ -6,21 +6,18 @@ import { legsOf } from '../../pattern/outline.ts';
 import type { Dart, Edge, Piece } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
 import { turnCause } from '../causes/turn.ts';
-import { at, dimension, fact, missing, names, near, note, tolerance } from '../finding.ts';
+import { at, dimension, fact, missing, names, near, note, refusedBy, tolerance } from '../finding.ts';
 import { dartOf, ownFront } from '../table.ts';
 import type { Check, CheckSpec, Finding } from '../types.ts';
 
-/** The edges of a piece that were cut along the line, at its start or its end: bank a and bank b. */
-function banksAt(piece: Piece, line: string, end: 'start' | 'end', length: number): readonly Edge[] {
-  const limit = 1e-3;
-  return piece.parts
+/** The edges that were cut along the line between a foot (mm from its start) and one of its ends: bank a and bank b. */
+const banksBeyond = (piece: Piece, line: string, end: 'start' | 'end', foot: number): readonly Edge[] =>
+  piece.parts
     .flatMap((part) => part.edges)
     .filter(({ role, origin }) => {
       if (role !== 'style-line' || origin.edge !== line) return false;
-      const [low, high] = origin.from < origin.to ? [origin.from, origin.to] : [origin.to, origin.from];
-      return end === 'start' ? low < limit : high > length - limit;
+      return end === 'start' ? origin.from < foot - 1e-3 : origin.to > foot + 1e-3;
     });
-}
 
 /** The end of a bank that lies nearest to the line's end on the seam: bank a runs against the line, bank b along it. */
 const outerEnd = (bank: Edge, end: 'start' | 'end'): Point =>
@@ -34,8 +31,7 @@ function opening(after: Work, piece: Piece, dart: Dart, tip: Point, spec: CheckS
   if (piece.id !== 'front') return [];
   const wanted = names(spec, 'end');
   const end = line.ends[0] !== undefined && wanted.includes(line.ends[0]) ? 'start' : 'end';
-  const length = Math.max(0, ...Object.values(line.feet).map((foot) => foot.at));
-  const banks = banksAt(piece, line.id, end, end === 'start' ? 0 : length);
+  const banks = banksBeyond(piece, line.id, end, line.feet[dart.id]?.at ?? 0);
   const about = { dart: dart.id, edge: wanted[0]! };
   const [a, b] = banks;
   if (!a || !b)
@@ -67,10 +63,9 @@ export const dartClosed: Check = ({ before, after, fabric: _, ...rest }, spec) =
   const legs = found && legsOf(found.piece, found.dart);
   if (!found || !cut || !legs) {
     const refusal = rest.unfollowed.find(({ command }) => command.do === 'slash' && command.dart === id);
-    const cause = refusal && { code: refusal.refused.code };
     return [
-      cause
-        ? fact('dart-closed/slashed', false, { about, cause })
+      refusal
+        ? refusedBy('dart-closed/slashed', refusal.refused, about)
         : missing('dart-closed/slashed', { about }),
     ];
   }
@@ -89,7 +84,8 @@ export const dartClosed: Check = ({ before, after, fabric: _, ...rest }, spec) =
 
   const gap = distance(endIn, endOut) * (dart.residual < 0 ? -1 : 1);
   const drift = distance(tipIn, tipOut);
-  const cause = turnCause(before, after, dart, turns, { drift, pivot: tolerance(spec, 'pivot').value });
+  const seen = { drift, pivot: tolerance(spec, 'pivot').value, freed: hinge?.parts[0] };
+  const cause = turnCause(before, after, dart, turns, seen);
   findings.push(
     near('dart-closed/pivot', 'mm', drift, 0, tolerance(spec, 'pivot'), {
       where: dimension(tipIn, tipOut),

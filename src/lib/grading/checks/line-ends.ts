@@ -1,7 +1,7 @@
 import { chainEnd, chainStart } from '../../geometry/chain.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { findEdge } from '../../pattern/outline.ts';
-import { at, dimension, fact, missing, names, near, tolerance } from '../finding.ts';
+import { at, dimension, fact, missing, names, near, refusedBy, tolerance } from '../finding.ts';
 import { pieceOf, styleLine } from '../table.ts';
 import type { Check, Finding } from '../types.ts';
 
@@ -17,7 +17,7 @@ export const lineEnds: Check = ({ after, unfollowed }, spec) => {
     const refusal = unfollowed.find(({ command }) => command.do === 'draw-line');
     // A line that was drawn and could not lie on the paper is wrong; one that was never drawn is only missing.
     if (!refusal) return [missing('line-ends/drawn')];
-    return [fact('line-ends/drawn', false, { cause: { code: refusal.refused.code } })];
+    return [refusedBy('line-ends/drawn', refusal.refused)];
   }
   const wanted = [starts, names(spec, 'end')] as const;
   return drawn.ends.map((on, i): Finding => {

@@ -4,7 +4,7 @@ import { cross, sub } from '../../geometry/point.ts';
 import { chainOf, landmark, legsOf } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
-import { fact, missing, names, near, tolerance } from '../finding.ts';
+import { fact, missing, names, near, refusedBy, tolerance } from '../finding.ts';
 import { ownFront, pieceOf } from '../table.ts';
 import type { Check } from '../types.ts';
 
@@ -37,7 +37,7 @@ export const separated: Check = ({ after, unfollowed }, spec) => {
   if (!names(spec, 'pieces').every((id) => pieceOf(after, id))) {
     const refusal = unfollowed.find(({ command }) => command.do === 'separate');
     if (!refusal) return [missing('separated/pieces')];
-    return [fact('separated/pieces', false, { cause: { code: refusal.refused.code } })];
+    return [refusedBy('separated/pieces', refusal.refused)];
   }
   const findings = [fact('separated/pieces', true)];
   if (!after.opened) return findings;
