@@ -1,0 +1,105 @@
+import type { Point } from '../geometry/types.ts';
+import type { Dart, Edge, Part, Piece } from './types.ts';
+import { add, distance, scale, sub, unit } from '../geometry/point.ts';
+import { line } from '../geometry/segment.ts';
+import { pointAtLength } from '../geometry/chain.ts';
+import { angleBetween } from '../geometry/trig.ts';
+import { cutPart } from './cut.ts';
+import { edge, piece, sheet } from './draft-shapes.ts';
+import { withTip } from './extend.ts';
+import { isRefused } from './outcome.ts';
+import { outlineOf, startAt } from './outline.ts';
+import { turnPart } from './turn.ts';
+
+/** How far the sewn dart stops short of the bust point, mm (1 in; memory: Joseph-Armstrong). */
+export const BACK_OFF = 25.4;
+/** Where the dart goes in the side seam: this part of the seam below the underarm (ours). */
+const DART_DOWN_SIDE = 0.3;
+
+/** Slash from the side to the bust point, close the armhole dart, rejoin: the same cut and turn that the learner makes. */
+export function moveDartToSide(
+  part: Part,
+  bust: Point,
+  sideLength: number,
+): { readonly piece: Piece; readonly dartAngle: number } {
+  const side = part.edges.find((e) => e.id === 'right/side')!;
+  const place = pointAtLength(side.chain, sideLength * (1 - DART_DOWN_SIDE));
+  const legs = { into: 'right/dart-lower', outOf: 'right/dart-upper' };
+  const leg = (id: string, partner: string) => ({
+    id,
+    role: 'dart-leg' as const,
+    side: 'right' as const,
+    origin: { edge: id, from: 0, to: distance(place, bust) },
+    partner,
+    dart: 'right',
+  });
+  const cut = cutPart(part, [
+    { chain: [line(place, bust)], left: leg(legs.outOf, legs.into), right: leg(legs.into, legs.outOf) },
+  ]);
+  if (isRefused(cut)) throw new RangeError('the side dart cannot be cut');
+  const armholeDart: Dart = {
+    id: 'armhole',
+    side: 'right',
+    state: 'working',
+    upper: 'armhole/leg-upper',
+    lower: 'armhole/leg-lower',
+    bustPoint: 'right/bust-point',
+    residual: 0,
+  };
+  const freed = { ...cut.ok.left, id: 'freed' };
+  const slashed = {
+    ...piece('front', cut.ok.right, [armholeDart]),
+    parts: [freed, cut.ok.right],
+    hinges: [{ dart: 'armhole', parts: ['freed', 'front'] as const, intact: true }],
+  };
+  const turned = turnPart(slashed, {
+    dart: 'armhole',
+    part: 'freed',
+    pivot: bust,
+    by: { until: 'legs-meet' },
+  });
+  if (isRefused(turned)) throw new RangeError('the armhole dart cannot be closed');
+
+  const parts = turned.ok.piece.parts;
+  const edges = rejoin(outlineOf(turned.ok.piece));
+  const upperEnd = edges.find((e) => e.id === 'right/dart-upper')!.chain[0]!.d;
+  const dartAngle = angleBetween(sub(place, bust), sub(upperEnd, bust));
+  const middle = unit(add(unit(sub(place, bust)), unit(sub(upperEnd, bust))));
+  const sewn = add(bust, scale(middle, BACK_OFF));
+  const dart: Dart = {
+    id: 'right',
+    side: 'right',
+    state: 'sewn',
+    upper: 'right/dart-upper',
+    lower: 'right/dart-lower',
+    bustPoint: 'right/bust-point',
+    residual: dartAngle,
+  };
+  const landmarks = {
+    ...parts[0]!.landmarks,
+    ...parts[1]!.landmarks,
+    'right/sewn-point': sewn,
+    'right/dart-upper-end': upperEnd,
+    'right/dart-lower-end': place,
+  };
+  return { piece: piece('front', withTip(sheet('front', edges, landmarks), dart, sewn), [dart]), dartAngle };
+}
+
+/** The outline from centre front, with the armhole in one edge again and the side in its two parts by name. */
+function rejoin(outline: readonly Edge[]): Edge[] {
+  const first = outline.findIndex((e) => e.id === 'centre-front');
+  const out: Edge[] = [];
+  for (let k = 0; k < outline.length; k++) {
+    const e = outline[(first + k) % outline.length]!;
+    if (e.id === 'right/side.1') out.push(edge('right/side-lower', 'side', 'right', e.chain, 'back/side'));
+    else if (e.id === 'right/side.2')
+      out.push(edge('right/side-upper', 'side', 'right', e.chain, 'back/side'));
+    else if (e.id === 'armhole/below') continue;
+    else if (e.id === 'armhole/above') {
+      const below = outline.find((o) => o.id === 'armhole/below')!.chain;
+      const chain = [...below, ...startAt(e.chain, below[below.length - 1]!.d)];
+      out.push(edge('right/armhole', 'armhole', 'right', chain, 'back/armhole'));
+    } else out.push(e);
+  }
+  return out;
+}
