@@ -210,12 +210,12 @@ function crossings(pieces: readonly Piece[]): Crossing[] {
         if ((follows && pieces[j]!.smooth) || (closes && pieces[i]!.smooth)) continue;
         if (s.kind === 'line' && u.kind === 'line') continue;
       }
+      if (follows ? parted(s, u, s.d) : closes ? parted(u, s, u.d) : apart(s, u)) continue;
       nudged ??= nudge(pieces);
       const sa = nudged[i]!;
       const sd = nudged[(i + 1) % n]!;
       const ua = nudged[j]!;
       const ud = nudged[(j + 1) % n]!;
-      if (apart(s, sa, sd, u, ua, ud) || apart(u, ua, ud, s, sa, sd)) continue;
       const p = (flat[i] ??= flatten(s, sa, sd));
       const q = (flat[j] ??= flatten(u, ua, ud));
       const hits = bitsCross(p, q, follows, closes);
@@ -229,22 +229,62 @@ function crossings(pieces: readonly Piece[]): Crossing[] {
   return out;
 }
 
-/** Whether all control points of u lie on one side of the straight piece s (or of the line through a curved one's ends...). */
-function apart(s: Segment, sa: Point, sd: Point, u: Segment, ua: Point, ud: Point): boolean {
-  if (s.kind !== 'line') return false;
-  const x = sd.x - sa.x;
-  const y = sd.y - sa.y;
-  const side = (p: Point): boolean => x * (p.y - sa.y) - y * (p.x - sa.x) > 0;
-  const a = side(ua);
-  if (a !== side(ud)) return false;
-  if (u.kind === 'line') return true;
-  // The nudge is far below a control point's distance; a small margin keeps the test on the safe side.
-  const room = 1e-5 * (Math.abs(x) + Math.abs(y));
-  for (const p of [u.b, u.c]) {
-    const v = x * (p.y - sa.y) - y * (p.x - sa.x);
-    if (a ? v < room : v > -room) return false;
+/** Whether a line parted the two: square to what joins their middles, or along a chord. Only "yes" is certain. */
+function apart(s: Segment, u: Segment): boolean {
+  const sx = s.d.x - s.a.x;
+  const sy = s.d.y - s.a.y;
+  const ux = u.d.x - u.a.x;
+  const uy = u.d.y - u.a.y;
+  return (
+    gap(s, u, -sy, sx) ||
+    gap(s, u, -uy, ux) ||
+    (s.kind === 'cubic' &&
+      u.kind === 'cubic' &&
+      gap(s, u, 2 * (u.a.x - s.a.x) + ux - sx, 2 * (u.a.y - s.a.y) + uy - sy))
+  );
+}
+
+/** Whether the control points of the two lie apart along the direction (x, y), by more than the nudge. */
+function gap(s: Segment, u: Segment, x: number, y: number): boolean {
+  const a = s.a.x * x + s.a.y * y;
+  const d = s.d.x * x + s.d.y * y;
+  let low = a < d ? a : d;
+  let high = a < d ? d : a;
+  if (s.kind === 'cubic') {
+    const b = s.b.x * x + s.b.y * y;
+    const c = s.c.x * x + s.c.y * y;
+    low = Math.min(low, b, c);
+    high = Math.max(high, b, c);
   }
-  return true;
+  const e = u.a.x * x + u.a.y * y;
+  const h = u.d.x * x + u.d.y * y;
+  let low2 = e < h ? e : h;
+  let high2 = e < h ? h : e;
+  if (u.kind === 'cubic') {
+    const f = u.b.x * x + u.b.y * y;
+    const g = u.c.x * x + u.c.y * y;
+    low2 = Math.min(low2, f, g);
+    high2 = Math.max(high2, f, g);
+  }
+  const room = MARGIN * (Math.abs(x) + Math.abs(y));
+  return high + room < low2 || high2 + room < low;
+}
+
+/** Whether u leaves the end p of s with all its control points on one side of a line through p, those of s on the other. */
+function parted(s: Segment, u: Segment, p: Point): boolean {
+  const ax = p.x - s.a.x;
+  const ay = p.y - s.a.y;
+  const dx = u.d.x - p.x;
+  const dy = u.d.y - p.y;
+  const a = Math.sqrt(ax * ax + ay * ay);
+  const d = Math.sqrt(dx * dx + dy * dy);
+  const x = ax * d + dx * a;
+  const y = ay * d + dy * a;
+  const room = MARGIN * (Math.abs(x) + Math.abs(y));
+  const side = (q: Point): number => (q.x - p.x) * x + (q.y - p.y) * y;
+  if (side(s.a) > -room || side(u.d) < room) return false;
+  if (s.kind === 'cubic' && (side(s.b) > -room || side(s.c) > -room)) return false;
+  return u.kind === 'line' || (side(u.b) >= room && side(u.c) >= room);
 }
 
 /**

@@ -173,7 +173,7 @@ function trimmed(a: End, b: End, sa: number, sb: number, x: Point): Joint | unde
     return { before, after, path };
   }
   if (!lineA && !lineB) {
-    const found = curvesMeet(a.run.segments, b.run.segments);
+    const found = curvesMeet(a.run.segments, b.run.segments, -sa, -sb);
     return found && { ...found, path };
   }
   const curve = lineA ? b : a;

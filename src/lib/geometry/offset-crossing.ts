@@ -45,6 +45,25 @@ export function lineMeets(
 function firstRoot(a: number, b: number, c: number, d: number, low: number, high: number): number {
   if ((a > 0 && b > 0 && c > 0 && d > 0) || (a < 0 && b < 0 && c < 0 && d < 0)) return NaN;
   if (high - low < 1e-16 || (a === 0 && low === 0)) return low;
+  // One change of sign: one root, for Newton kept inside a shrinking bracket.
+  const up = a < 0;
+  if (up !== d < 0 && (up ? b <= c : b >= c) && (up ? a <= b && c <= d : a >= b && c >= d)) {
+    let lo = 0;
+    let hi = 1;
+    let t = a / (a - d);
+    for (let round = 0; round < 60; round++) {
+      const r = 1 - t;
+      const value = r * r * (r * a + 3 * t * b) + t * t * (3 * r * c + t * d);
+      if (value < 0 === up) lo = t;
+      else hi = t;
+      const slope = 3 * (r * r * (b - a) + 2 * r * t * (c - b) + t * t * (d - c));
+      let next = t - value / slope;
+      if (!(next > lo && next < hi)) next = 0.5 * (lo + hi);
+      if (Math.abs(next - t) < 1e-16 || hi - lo < 1e-16) break;
+      t = next;
+    }
+    return low + (high - low) * t;
+  }
   const ab = 0.5 * (a + b);
   const bc = 0.5 * (b + c);
   const cd = 0.5 * (c + d);
@@ -174,11 +193,30 @@ export function bitsCross(p: Float64Array, q: Float64Array, skip: boolean, skipS
   return out;
 }
 
-/** The crossing of two runs of curves nearest to their joint (end of the first, start of the second). */
+const size = (p: Point): number => Math.sqrt(p.x * p.x + p.y * p.y);
+
+/**
+ * The crossing of two runs of curves nearest to their joint (end of the first, start of the second). Straight curves would
+ * meet `back` mm before the end of the one and `on` mm after the start of the other.
+ */
 export function curvesMeet(
   before: readonly Segment[],
   after: readonly Segment[],
+  back = Infinity,
+  on = Infinity,
 ): { before: Cut; after: Cut } | undefined {
+  const last = before.length - 1;
+  const s = before[last]!;
+  const u = after[0]!;
+  const t0 = 1 - back / size(derivativeAt(s, 1));
+  const v0 = on / size(derivativeAt(u, 0));
+  if (t0 > 0.7 && v0 < 0.3) {
+    const found = settle(s, u, t0, v0);
+    if (found && Math.abs(found.t - t0) < 0.1 && Math.abs(found.v - v0) < 0.1) {
+      const point = pointAt(s, found.t);
+      return { before: { segment: last, t: found.t, point }, after: { segment: 0, t: found.v, point } };
+    }
+  }
   const flatA = before.map((s) => flatten(s, s.a, s.d));
   const flatB = after.map((s) => flatten(s, s.a, s.d));
   for (let sum = 0; sum < before.length + after.length - 1; sum++) {
