@@ -1,6 +1,6 @@
 import type { Cubic, Point } from './types.ts';
 import { samePoint } from './point.ts';
-import { pointAt } from './segment.ts';
+import { leadsOn, pointAt, reverse } from './segment.ts';
 import { CONTACT, NEAR, type Meeting } from './contact.ts';
 import { sharedStretch } from './overlap.ts';
 
@@ -146,19 +146,19 @@ function sharesEnds(s: Cubic, u: Cubic, out: Meeting[]): boolean {
   let apart = false;
   if (samePoint(s.d, u.a)) {
     out.push(endMeeting(s, u, 1, 0));
-    apart = leadsOn(s.a, s.b, s.c, s.d, u.b, u.c, u.d);
+    apart = leadsOn(s, u);
   }
   if (samePoint(s.a, u.d)) {
     out.push(endMeeting(s, u, 0, 1));
-    apart = leadsOn(u.a, u.b, u.c, u.d, s.b, s.c, s.d);
+    apart = leadsOn(u, s);
   }
   if (samePoint(s.d, u.d)) {
     out.push(endMeeting(s, u, 1, 1));
-    apart = leadsOn(s.a, s.b, s.c, s.d, u.c, u.b, u.a);
+    apart = leadsOn(s, reverse(u));
   }
   if (samePoint(s.a, u.a)) {
     out.push(endMeeting(s, u, 0, 0));
-    apart = leadsOn(s.d, s.c, s.b, s.a, u.b, u.c, u.d);
+    apart = leadsOn(reverse(s), u);
   }
   return apart && out.length === 1;
 }
@@ -179,24 +179,6 @@ function leg(s: Cubic, t: number): Point {
     if (!samePoint(q, o)) return { x: q.x - o.x, y: q.y - o.y };
   }
   return { x: 0, y: 0 };
-}
-
-/**
- * Whether the curve a b c m and the curve m n o p that goes on from its end both advance in one direction all the way: then m
- * is all they share.
- */
-function leadsOn(a: Point, b: Point, c: Point, m: Point, n: Point, o: Point, p: Point): boolean {
-  const ex = m.x - a.x;
-  const ey = m.y - a.y;
-  const fx = p.x - m.x;
-  const fy = p.y - m.y;
-  const e = Math.sqrt(ex * ex + ey * ey);
-  const f = Math.sqrt(fx * fx + fy * fy);
-  if (!(e > 0 && f > 0)) return false;
-  const wx = ex / e + fx / f;
-  const wy = ey / e + fy / f;
-  const ahead = (from: Point, to: Point): boolean => (to.x - from.x) * wx + (to.y - from.y) * wy > 0;
-  return ahead(a, b) && ahead(b, c) && ahead(c, m) && ahead(m, n) && ahead(n, o) && ahead(o, p);
 }
 
 function visit(i: number, j: number): void {
@@ -278,13 +260,8 @@ function neverParallel(a: number, b: number): boolean {
   return sign !== 0;
 }
 
-// Point and derivatives at a parameter, in scalars.
-let x0 = 0;
-let y0 = 0;
-let x1 = 0;
-let y1 = 0;
-let x2 = 0;
-let y2 = 0;
+// Point, first and second derivative at a parameter. An array, because engines box numbers kept in module variables.
+const at = new Float64Array(6);
 
 function evaluate(s: Cubic, t: number): void {
   const r = 1 - t;
@@ -299,12 +276,12 @@ function evaluate(s: Cubic, t: number): void {
   const ly = r * aby + t * bcy;
   const hx = r * bcx + t * cdx;
   const hy = r * bcy + t * cdy;
-  x0 = r * lx + t * hx;
-  y0 = r * ly + t * hy;
-  x1 = 3 * (hx - lx);
-  y1 = 3 * (hy - ly);
-  x2 = 6 * (abx - 2 * bcx + cdx);
-  y2 = 6 * (aby - 2 * bcy + cdy);
+  at[0] = r * lx + t * hx;
+  at[1] = r * ly + t * hy;
+  at[2] = 3 * (hx - lx);
+  at[3] = 3 * (hy - ly);
+  at[4] = 6 * (abx - 2 * bcx + cdx);
+  at[5] = 6 * (aby - 2 * bcy + cdy);
 }
 
 /** Newton for the one meeting two parts can have; false when it is not found in them. */
@@ -331,16 +308,16 @@ function crossing(a: number, b: number): boolean {
   const slackU = 0.5 * (u1 - u0);
   for (let round = 0; round < 12; round++) {
     evaluate(first, t);
-    const px = x0;
-    const py = y0;
-    const dx = x1;
-    const dy = y1;
+    const px = at[0]!;
+    const py = at[1]!;
+    const dx = at[2]!;
+    const dy = at[3]!;
     evaluate(second, u);
-    const gx = px - x0;
-    const gy = py - y0;
-    const det = dx * y1 - dy * x1;
+    const gx = px - at[0]!;
+    const gy = py - at[1]!;
+    const det = dx * at[3]! - dy * at[2]!;
     if (det === 0) return false;
-    const stepT = (gx * y1 - gy * x1) / det;
+    const stepT = (gx * at[3]! - gy * at[2]!) / det;
     const stepU = (gx * dy - gy * dx) / det;
     t -= stepT;
     u -= stepU;
@@ -349,7 +326,8 @@ function crossing(a: number, b: number): boolean {
     if (Math.abs(stepT) < 1e-9 && Math.abs(stepU) < 1e-9) {
       if (!(t > t0 - 1e-9 && t < t1 + 1e-9 && u > u0 - 1e-9 && u < u1 + 1e-9)) return false;
       // Hardly an angle: a touch that rounding has opened is still a touch.
-      const slant = Math.abs(det) < 1e-4 * Math.sqrt((dx * dx + dy * dy) * (x1 * x1 + y1 * y1));
+      const slant =
+        Math.abs(det) < 1e-4 * Math.sqrt((dx * dx + dy * dy) * (at[2]! * at[2]! + at[3]! * at[3]!));
       return (slant && touch(t, u, 1e-4, 1e-4)) || record(t, u, false);
     }
   }
@@ -369,21 +347,21 @@ function touch(startT: number, startU: number, reachT: number, reachU: number): 
   let u = startU;
   for (let round = 0; round < 12; round++) {
     evaluate(first, t);
-    const px = x0;
-    const py = y0;
-    const dx = x1;
-    const dy = y1;
-    const ex = x2;
-    const ey = y2;
+    const px = at[0]!;
+    const py = at[1]!;
+    const dx = at[2]!;
+    const dy = at[3]!;
+    const ex = at[4]!;
+    const ey = at[5]!;
     evaluate(second, u);
-    const gx = px - x0;
-    const gy = py - y0;
+    const gx = px - at[0]!;
+    const gy = py - at[1]!;
     const g = gx * dx + gy * dy;
-    const h = dx * y1 - dy * x1;
+    const h = dx * at[3]! - dy * at[2]!;
     const gt = dx * dx + dy * dy + gx * ex + gy * ey;
-    const gu = -(x1 * dx + y1 * dy);
-    const ht = ex * y1 - ey * x1;
-    const hu = dx * y2 - dy * x2;
+    const gu = -(at[2]! * dx + at[3]! * dy);
+    const ht = ex * at[3]! - ey * at[2]!;
+    const hu = dx * at[5]! - dy * at[4]!;
     const det = gt * hu - gu * ht;
     if (det === 0) return false;
     const stepT = (g * hu - gu * h) / det;

@@ -11,17 +11,9 @@ const rows = new Float64Array(6 * 30);
 /** Parts shorter than this with roots still unparted hold a place where the distance hardly changes. */
 const SHORTEST = 1e-7;
 
-// P(t) − p = ((a t + b) t + c) t + d.
-let ax = 0;
-let ay = 0;
-let bx = 0;
-let by = 0;
-let cx = 0;
-let cy = 0;
-let dx = 0;
-let dy = 0;
-let bestT = 0;
-let best = 0;
+// P(t) − p = ((a t + b) t + c) t + d as ax, ay, bx, by, cx, cy, dx, dy; then the best parameter so far and its distance squared.
+// An array, because engines box numbers kept in module variables.
+const k = new Float64Array(10);
 
 /** The parameter of the point of s nearest to p; of several alike, the first. */
 export function footParameter(s: Cubic, p: Point): number {
@@ -45,27 +37,27 @@ export function footParameter(s: Cubic, p: Point): number {
   rows[3] = (3 * (qx * wx + qy * wy) + 6 * (rx * vx + ry * vy) + ex * ux + ey * uy) / 10;
   rows[4] = (3 * (rx * wx + ry * wy) + 2 * (ex * vx + ey * vy)) / 5;
   rows[5] = ex * wx + ey * wy;
-  ax = wx - 2 * vx + ux;
-  ay = wy - 2 * vy + uy;
-  bx = 3 * (vx - ux);
-  by = 3 * (vy - uy);
-  cx = 3 * ux;
-  cy = 3 * uy;
-  dx = px;
-  dy = py;
-  bestT = 0;
-  best = px * px + py * py;
+  k[0] = wx - 2 * vx + ux;
+  k[1] = wy - 2 * vy + uy;
+  k[2] = 3 * (vx - ux);
+  k[3] = 3 * (vy - uy);
+  k[4] = 3 * ux;
+  k[5] = 3 * uy;
+  k[6] = px;
+  k[7] = py;
+  k[8] = 0;
+  k[9] = px * px + py * py;
   search(0, 0, 1);
-  return ex * ex + ey * ey < best ? 1 : bestT;
+  return ex * ex + ey * ey < k[9] ? 1 : k[8];
 }
 
 function consider(t: number): void {
-  const x = ((ax * t + bx) * t + cx) * t + dx;
-  const y = ((ay * t + by) * t + cy) * t + dy;
+  const x = ((k[0]! * t + k[2]!) * t + k[4]!) * t + k[6]!;
+  const y = ((k[1]! * t + k[3]!) * t + k[5]!) * t + k[7]!;
   const d = x * x + y * y;
-  if (d < best) {
-    best = d;
-    bestT = t;
+  if (d < k[9]!) {
+    k[9] = d;
+    k[8] = t;
   }
 }
 
@@ -94,9 +86,9 @@ function search(o: number, t0: number, t1: number): void {
   // de Casteljau at ½: the right half in place, the left half in the next row.
   const l = o + 6;
   rows[l] = rows[o]!;
-  for (let k = 1; k <= 5; k++) {
-    for (let i = o; i <= o + 5 - k; i++) rows[i] = 0.5 * (rows[i]! + rows[i + 1]!);
-    rows[l + k] = rows[o]!;
+  for (let n = 1; n <= 5; n++) {
+    for (let i = o; i <= o + 5 - n; i++) rows[i] = 0.5 * (rows[i]! + rows[i + 1]!);
+    rows[l + n] = rows[o]!;
   }
   search(l, t0, mid);
   if (rows[o] === 0) consider(mid);
@@ -105,6 +97,14 @@ function search(o: number, t0: number, t1: number): void {
 
 /** The one change from − to + of g between low and high: Newton kept inside a shrinking bracket. */
 function settle(low: number, high: number): number {
+  const ax = k[0]!;
+  const ay = k[1]!;
+  const bx = k[2]!;
+  const by = k[3]!;
+  const cx = k[4]!;
+  const cy = k[5]!;
+  const dx = k[6]!;
+  const dy = k[7]!;
   let t = 0.5 * (low + high);
   for (let round = 0; round < 60; round++) {
     const x = ((ax * t + bx) * t + cx) * t + dx;

@@ -1,6 +1,6 @@
 import type { Chain, Cubic, Place, Point, Segment } from './types.ts';
 import { samePoint } from './point.ts';
-import { hullBox, pointAt } from './segment.ts';
+import { hullBox, leadsOn, pointAt } from './segment.ts';
 import { segmentLength } from './length.ts';
 import { CONTACT } from './contact.ts';
 import { intersectSegments } from './meet.ts';
@@ -143,7 +143,8 @@ function meetItself(
       const w = c[live[q]!]!;
       const next = q === p + 1;
       const wraps = closed && p === 0 && q === n - 1;
-      if (next && !wraps && s.kind === 'line' && w.kind === 'line' && !foldsBack(s, w)) continue;
+      if (next && !wraps && leadsOn(s, w)) continue;
+      if (wraps && !next && leadsOn(w, s)) continue;
       for (const { t, u, ...rest } of intersectSegments(s, w)) {
         // Joints do not count. Of a fold-back the joint is one end and the other end reports it; two segments that run out
         // and back have joints at both.
@@ -154,16 +155,6 @@ function meetItself(
     }
   }
   return false;
-}
-
-/** Whether the second of two lines that follow each other runs back along the first. */
-function foldsBack(s: Segment, u: Segment): boolean {
-  const ax = s.d.x - s.a.x;
-  const ay = s.d.y - s.a.y;
-  const bx = u.d.x - u.a.x;
-  const by = u.d.y - u.a.y;
-  const along = ax * bx + ay * by;
-  return along < 0 && Math.abs(ax * by - ay * bx) <= -1e-9 * along;
 }
 
 /**

@@ -150,3 +150,30 @@ function range(a: number, b: number, c: number, d: number): [number, number] {
   }
   return [low, high];
 }
+
+/**
+ * Whether s and the segment u that starts where s ends both advance in one direction all the way: then that joint is all
+ * they share. False proves nothing.
+ */
+export function leadsOn(s: Segment, u: Segment): boolean {
+  const ex = s.d.x - s.a.x;
+  const ey = s.d.y - s.a.y;
+  const fx = u.d.x - u.a.x;
+  const fy = u.d.y - u.a.y;
+  const e = Math.sqrt(ex * ex + ey * ey);
+  const f = Math.sqrt(fx * fx + fy * fy);
+  if (!(e > 0 && f > 0)) return false;
+  const wx = ex / e + fx / f;
+  const wy = ey / e + fy / f;
+  // (Folded back by less than a thousandth: rounding could say anything.)
+  return wx * wx + wy * wy > 1e-6 && advances(s, wx, wy) && advances(u, wx, wy);
+}
+
+function advances(s: Segment, wx: number, wy: number): boolean {
+  if (s.kind === 'line') return wx * (s.d.x - s.a.x) + wy * (s.d.y - s.a.y) > 0;
+  return (
+    wx * (s.b.x - s.a.x) + wy * (s.b.y - s.a.y) > 0 &&
+    wx * (s.c.x - s.b.x) + wy * (s.c.y - s.b.y) > 0 &&
+    wx * (s.d.x - s.c.x) + wy * (s.d.y - s.c.y) > 0
+  );
+}
