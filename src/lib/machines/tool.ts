@@ -1,4 +1,4 @@
-import { assign, emit, enqueueActions, setup, type ActorRefFrom } from 'xstate';
+import { assign, enqueueActions, setup, type ActorRefFrom } from 'xstate';
 import { add, distance, sub } from '../geometry/point.ts';
 import type { Point } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
@@ -161,8 +161,14 @@ function pulled(spec: ToolSpec, scene: Scene, grip: Grip, point: Point): Held {
   return hold(spec, scene, { ...grip, at: spec.pull ? spec.pull(scene, grip, point) : point });
 }
 
+/** The targets of a tool, each once: a landmark, or a group, that lies on two parts of a piece is one thing to choose. */
+export function targetsOf(spec: ToolSpec, scene: Scene): readonly ToolTarget[] {
+  const seen = new Set<string>();
+  return spec.targets(scene).filter(({ id }) => !seen.has(id) && seen.add(id));
+}
+
 function gripOf(spec: ToolSpec, scene: Scene, id: string): Grip | undefined {
-  const target = spec.targets(scene).find((one) => one.id === id);
+  const target = targetsOf(spec, scene).find((one) => one.id === id);
   return target && { target: id, from: target.point, at: target.point, how: target.how, piece: target.piece };
 }
 

@@ -47,13 +47,15 @@ const WAYS = [10, 26, 46].flatMap((d) =>
   ].map(([x, y]) => ({ x: x! * d, y: y! * d })),
 );
 
-function candidates({ at, sits }: Label, size: { width: number; height: number }): Rect[] {
+function candidates({ at: exact, sits }: Label, size: { width: number; height: number }): Rect[] {
+  const at = { x: Math.round(exact.x), y: Math.round(exact.y) };
   if (sits !== undefined && sits !== 'on') {
-    const x = at.x - (sits === 'middle' ? size.width / 2 : sits === 'end' ? size.width - PAD : PAD);
+    const x =
+      at.x - (sits === 'middle' ? Math.round(size.width / 2) : sits === 'end' ? size.width - PAD : PAD);
     return [6, 26].map((down) => ({ x, y: at.y + down, ...size }));
   }
   return (sits === 'on' ? [{ x: 0, y: 0 }, ...WAYS] : WAYS).map((way) => ({
-    x: at.x + way.x + (way.x > 0 ? 0 : way.x < 0 ? -size.width : -size.width / 2),
+    x: at.x + way.x + (way.x > 0 ? 0 : way.x < 0 ? -size.width : -Math.round(size.width / 2)),
     y: at.y + way.y + (way.y > 0 ? 0 : way.y < 0 ? -size.height : -size.height / 2),
     ...size,
   }));
@@ -71,7 +73,7 @@ export function placeLabels(
 ): PlacedLabel[] {
   const taken: Rect[] = points.map((p) => ({ x: p.x - 9, y: p.y - 9, width: 18, height: 18 }));
   return labels.flatMap((label): PlacedLabel[] => {
-    const size = { width: label.text.length * LETTER + 2 * PAD, height: HEIGHT };
+    const size = { width: Math.ceil(label.text.length * LETTER) + 2 * PAD, height: HEIGHT };
     let best: Rect | undefined;
     let least = Infinity;
     for (const [i, rect] of candidates(label, size).entries()) {

@@ -1,23 +1,9 @@
 import { createActor } from 'xstate';
 import type { Point } from '../geometry/types.ts';
 import type { Options } from '../machines/scene.ts';
-import {
-  toolMachine,
-  type ToolActor,
-  type ToolContext,
-  type ToolEvent,
-  type ToolMachine,
-  type ToolSpec,
-} from '../machines/tool.ts';
-import { TOOLS } from '../machines/tools/index.ts';
+import { type ToolActor, type ToolContext, type ToolEvent, type ToolSpec } from '../machines/tool.ts';
+import { machineOf, TOOLS } from '../machines/tools/index.ts';
 import type { Command, CommandName, Fabric, Refusal, Work } from '../recipe/types.ts';
-
-const machines = new Map<ToolSpec, ToolMachine>();
-function machineOf(spec: ToolSpec): ToolMachine {
-  let machine = machines.get(spec);
-  if (!machine) machines.set(spec, (machine = toolMachine(spec)));
-  return machine;
-}
 
 /** Runs the machine of the tool in hand and shows its state to the table. */
 export class ToolRunner {
@@ -26,7 +12,7 @@ export class ToolRunner {
   spec = $state.raw<ToolSpec>();
   #actor: ToolActor | undefined;
   /** Settings stay with a tool while the table is open. */
-  #options = new Map<CommandName, Options>();
+  #options: Partial<Record<CommandName, Options>> = {};
 
   /** Takes a tool in hand; gives what puts it down. */
   take(
@@ -36,13 +22,13 @@ export class ToolRunner {
     on: { command: (c: Command) => void; refused: (r: Refusal) => void },
   ): () => void {
     const spec = TOOLS[tool];
-    const input = { work, fabric, options: this.#options.get(tool) ?? {}, reach: 6 };
-    const actor = createActor(machineOf(spec), { input });
+    const input = { work, fabric, options: this.#options[tool] ?? {}, reach: 6 };
+    const actor = createActor(machineOf(tool), { input });
     this.#actor = actor;
     actor.subscribe((snapshot) => {
       this.state = String(snapshot.value);
       this.context = snapshot.context;
-      this.#options.set(tool, snapshot.context.scene.options);
+      this.#options[tool] = snapshot.context.scene.options;
     });
     actor.on('command', ({ command }) => on.command(command));
     actor.on('refused', ({ refused }) => on.refused(refused));

@@ -3,7 +3,7 @@ import { distance } from '../geometry/point.ts';
 import { chainLength } from '../geometry/chain.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
 import { bustPoints, lineOf, type Options, type Scene } from '../machines/scene.ts';
-import type { ToolTarget } from '../machines/tool.ts';
+import { targetsOf, type ToolTarget } from '../machines/tool.ts';
 import { TOOLS } from '../machines/tools/index.ts';
 import type { CommandName, Fabric, Work } from '../recipe/types.ts';
 import { placeWords, targetWords } from '../strings/table.ts';
@@ -85,7 +85,7 @@ export function targets(
   let list = kept.get(key);
   if (!list) {
     const scene: Scene = { work, fabric: view.fabric, options: view.options ?? {}, reach: 6 };
-    list = spec.targets(scene).map((target): LabelledTarget => {
+    list = targetsOf(spec, scene).map((target): LabelledTarget => {
       const hidden = view.anonymous && (target.kind === 'landmark' || target.kind === 'edge');
       return {
         ...target,

@@ -45,16 +45,15 @@ export const corner: ToolSpec = {
     pieceSet(scene.work, scene.fabric).flatMap((piece) => {
       const groups = seamGroups(piece);
       return groups.map((group, i): ToolTarget => {
-        const next = groups[(i + 1) % groups.length]!;
-        const ruled = piece.corners.some((rule) => rule.before === group.id && rule.after === next.id);
+        const ref = `${group.id}>${groups[(i + 1) % groups.length]!.id}`;
         return {
-          id: `corner:${piece.id}:${group.id}>${next.id}`,
+          id: `corner:${piece.id}:${ref}`,
           kind: 'handle',
           point: chainEnd(group.edges.at(-1)!.chain),
           piece: piece.id,
           how: 'tap',
-          ref: `${group.id}>${next.id}`,
-          done: ruled,
+          ref,
+          done: piece.corners.some((rule) => `${rule.before}>${rule.after}` === ref),
         };
       });
     }),

@@ -1,5 +1,5 @@
 import type { CommandName } from '../../recipe/types.ts';
-import type { ToolSpec } from '../tool.ts';
+import { toolMachine, type ToolMachine, type ToolSpec } from '../tool.ts';
 import { allow, corner } from './allowances.ts';
 import { bridge } from './bridge.ts';
 import { connect } from './connect.ts';
@@ -45,3 +45,12 @@ export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
   grain,
   walk,
 };
+
+const machines = new Map<CommandName, ToolMachine>();
+
+/** The machine of a tool; made when it is first taken in hand. */
+export function machineOf(tool: CommandName): ToolMachine {
+  let machine = machines.get(tool);
+  if (!machine) machines.set(tool, (machine = toolMachine(TOOLS[tool])));
+  return machine;
+}

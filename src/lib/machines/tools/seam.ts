@@ -61,7 +61,11 @@ export function seamNotches(piece: Piece, how: ToolTarget['how'], ghosts = false
 
 /** The seam groups of a piece as targets, each at the middle of its longest edge. */
 export function groupTargets(piece: Piece, done: (group: string) => boolean): readonly ToolTarget[] {
-  return seamGroups(piece).map((group) => {
+  // A group that an open dart divides comes twice; it is one thing to choose.
+  const groups = seamGroups(piece).filter(
+    (group, i, all) => all.findIndex((one) => one.id === group.id) === i,
+  );
+  return groups.map((group) => {
     const edge = [...group.edges].sort((a, b) => b.chain.length - a.chain.length)[0]!;
     return {
       id: `group:${piece.id}:${group.id}`,

@@ -1,7 +1,7 @@
 import { frontPieces, type Scene } from '../scene.ts';
 import type { Walk } from '../../recipe/types.ts';
 import type { ToolSpec } from '../tool.ts';
-import { asFabric, groupTargets, pieceAnd } from './seam.ts';
+import { groupTargets, pieceAnd } from './seam.ts';
 
 export const SEAMS = ['style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side'] as const;
 const SAYS: readonly Walk['says'][] = ['match', 'eased', 'differs'];
@@ -21,7 +21,7 @@ export const walk: ToolSpec = {
     SAYS.map((says) => ({
       id: `says:${says}`,
       about: walkedSeam(scene),
-      command: { do: 'walk', seam: walkedSeam(scene), along: walkedAlong(scene), says, ...asFabric(scene) },
+      command: { do: 'walk', seam: walkedSeam(scene), along: walkedAlong(scene), says, as: scene.fabric },
     })),
   targets: (scene) =>
     frontPieces(scene)

@@ -1,0 +1,263 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { applyTo } from '../../src/lib/geometry/isometry.ts';
+import { distance } from '../../src/lib/geometry/point.ts';
+import type { Box } from '../../src/lib/geometry/types.ts';
+import { pieceSet } from '../../src/lib/machines/scene.ts';
+import { TOOLS } from '../../src/lib/machines/tools/index.ts';
+import { replayByStep } from '../../src/lib/recipe/replay.ts';
+import type { CommandName } from '../../src/lib/recipe/types.ts';
+import { moved, pieceBox } from '../../src/lib/table/boxes.ts';
+import { placeLabels, type Label } from '../../src/lib/table/labels.ts';
+import { layOut, placeOf } from '../../src/lib/table/layout.ts';
+import { angleArc, findingMarks } from '../../src/lib/table/marks.ts';
+import { pieceModel } from '../../src/lib/table/model.ts';
+import { overlayOf } from '../../src/lib/table/overlay.ts';
+import { frameAt, scenesOf, totalTime } from '../../src/lib/table/replay.ts';
+import { rulerAt } from '../../src/lib/table/ruler.ts';
+import { stepOf } from '../../src/lib/table/runner.svelte.ts';
+import { spoken, targets } from '../../src/lib/table/targets.ts';
+import { walkModel } from '../../src/lib/table/walk.ts';
+import { sampleAttempt, STEPS } from '../recipe/sample.ts';
+
+const steps = replayByStep(sampleAttempt('F4', 'woven'), STEPS);
+const after = (id: (typeof STEPS)[number]) => steps.get(id)!.after;
+const before = (id: (typeof STEPS)[number]) => steps.get(id)!.before;
+
+const apart = (a: Box, b: Box): boolean =>
+  a.maxX <= b.minX || b.maxX <= a.minX || a.maxY <= b.minY || b.maxY <= a.minY;
+
+describe('layOut', () => {
+  it.each([0.4, 0.8, 1.3, 2.4])('lays no piece on another on a table %f times as wide as high', (aspect) => {
+    for (const id of STEPS) {
+      const pieces = pieceSet(after(id), 'woven');
+      const layout = layOut(pieces, {}, aspect);
+      const boxes = pieces.map((piece) => moved(pieceBox(piece), placeOf(layout, piece.id)));
+      boxes.forEach((box, i) => boxes.slice(i + 1).forEach((other) => expect(apart(box, other)).toBe(true)));
+    }
+  });
+
+  it('moves a placed piece by what was asked, and nothing else', () => {
+    const pieces = after('open-out').pieces;
+    const at = (placed: Parameters<typeof layOut>[1]) =>
+      applyTo(placeOf(layOut(pieces, placed, 1.5), 'back'), { x: 0, y: 0 });
+    const [was, is] = [at({}), at({ back: { dx: 30, dy: -12, angle: 0 } })];
+    expect([is.x - was.x, is.y - was.y]).toEqual([expect.closeTo(30, 9), expect.closeTo(-12, 9)]);
+  });
+});
+
+describe('pieceModel', () => {
+  it('draws a sheet that did not change from the same strings', () => {
+    const [one, two] = [before('first-dart'), after('first-dart')].map((work) =>
+      work.pieces.find(({ id }) => id === 'back')!,
+    );
+    expect(pieceModel(one!)).toBe(pieceModel(two!));
+  });
+
+  it('shows the cut line only once every seam has its width', () => {
+    const cut = (id: (typeof STEPS)[number]) =>
+      pieceSet(after(id), 'woven').map((piece) =>
+        pieceModel(piece).strokes.some(({ stroke }) => stroke === 'cut'),
+      );
+    expect(cut('leftover').some(Boolean)).toBe(false);
+    expect(cut('allowances').every(Boolean)).toBe(true);
+  });
+
+  it('tapes every pair of legs that was closed, and keeps old notches as ghosts', () => {
+    const pieces = pieceSet(after('leftover'), 'woven').map(pieceModel);
+    expect(
+      pieces
+        .filter(({ tapes }) => tapes.length > 0)
+        .map(({ cloth }) => cloth)
+        .sort(),
+    ).toEqual(['lower', 'upper']);
+    expect(pieces.some(({ strokes }) => strokes.some(({ stroke }) => stroke === 'ghost-notch'))).toBe(true);
+  });
+});
+
+describe('overlayOf', () => {
+  it('lays each rigid part on the block where it was cut from', () => {
+    const work = after('separate');
+    const laid = overlayOf(work, pieceSet(work, 'woven'))!;
+    expect(laid.ids).toEqual(expect.arrayContaining(['upper', 'lower']));
+    // The block's rigid motions: engine tolerance 1e-6 mm (trade.md, close and overlay; read: NIMI p. 195, Erwin p. 31).
+    for (const part of laid.parts) expect(part.residual).toBeLessThan(1e-6);
+    expect(laid.parts).toHaveLength(4);
+  });
+});
+
+describe('targets', () => {
+  const tools: readonly CommandName[] = Object.keys(TOOLS) as CommandName[];
+
+  it('have their own ids and words in every step with every tool', () => {
+    let seen = 0;
+    for (const id of STEPS)
+      for (const tool of tools) {
+        const list = targets(before(id), tool, { fabric: 'woven', units: 'mm' });
+        expect(new Set(list.map((target) => target.id)).size).toBe(list.length);
+        for (const target of list) {
+          expect(spoken(target)).not.toMatch(/undefined|NaN|^,|^$/);
+          expect(target.actions.length).toBeGreaterThan(0);
+        }
+        seen += list.length;
+      }
+    expect(seen).toBeGreaterThan(300);
+  });
+
+  it('do not give the names away that the first step asks for', () => {
+    const list = targets(before('read-the-block'), 'identify', {
+      fabric: 'knit',
+      units: 'mm',
+      anonymous: true,
+    });
+    for (const target of list)
+      expect(spoken(target)).not.toMatch(/bust point|dart leg|neck point|centre front seam/);
+    expect(new Set(list.map(spoken)).size).toBe(list.length);
+  });
+
+  it('tell how far a line point is from both bust points', () => {
+    const list = targets(after('style-line'), 'draw-line', { fabric: 'knit', units: 'inch' });
+    const point = list.find(({ id }) => id === 'point:1')!;
+    expect(point.measures.map(({ label }) => label)).toEqual(
+      expect.arrayContaining(['along the line', 'from the right bust point', 'from the left bust point']),
+    );
+  });
+});
+
+describe('placeLabels', () => {
+  it('covers no label with another while there is room', () => {
+    fc.assert(
+      fc.property(
+        fc.array(
+          fc.record({
+            x: fc.double({ min: 100, max: 1300, noNaN: true }),
+            y: fc.double({ min: 60, max: 840, noNaN: true }),
+          }),
+          { maxLength: 8 },
+        ),
+        (points) => {
+          const labels = points.map((at, i): Label => ({ id: `${i}`, text: '12.5 mm', at, tone: 'reading' }));
+          const placed = placeLabels(labels, [], 1440, 900);
+          const boxes = placed.map(({ x, y, width, height }) => ({
+            minX: x,
+            minY: y,
+            maxX: x + width,
+            maxY: y + height,
+          }));
+          return boxes.every((box, i) => boxes.slice(i + 1).every((other) => apart(box, other)));
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('keeps a label in the window', () => {
+    const [label] = placeLabels(
+      [{ id: 'a', text: 'passes 14.2 mm', at: { x: 795, y: 3 }, tone: 'reading' }],
+      [],
+      800,
+      600,
+    );
+    expect(label!.x + label!.width).toBeLessThanOrEqual(800);
+    expect(label!.y).toBeGreaterThanOrEqual(0);
+  });
+
+  it('leaves out what only helps where there is no room', () => {
+    const at = { x: 200, y: 100 };
+    const labels: Label[] = [
+      { id: 'a', text: 'upper piece', at, tone: 'name', sits: 'middle' },
+      { id: 'b', text: 'lower piece', at: { x: 200, y: 120 }, tone: 'name', sits: 'middle' },
+      { id: 'c', text: 'wearer’s right', at, tone: 'soft', sits: 'middle' },
+    ];
+    expect(placeLabels(labels, [], 800, 600).map(({ id }) => id)).toEqual(['a', 'b']);
+  });
+});
+
+describe('the demonstration', () => {
+  const start = before('first-dart');
+  const commands = steps.get('first-dart')!.commands;
+  const scenes = scenesOf(start, commands);
+
+  it('ends with what the commands make of the learner’s own work', () => {
+    expect(frameAt(scenes, totalTime(scenes) - 1, false)!.work).toEqual(after('first-dart'));
+    expect(frameAt(scenes, totalTime(scenes) + 1, false)).toBeUndefined();
+  });
+
+  it('turns only what the turn moves', () => {
+    const turning = scenes.findIndex(({ command }) => command.do === 'turn');
+    const middle = totalTime(scenes.slice(0, turning)) + 600;
+    const frame = frameAt(scenes, middle, false)!;
+    const parts = frame.work.pieces.find(({ id }) => id === 'front')!.parts.length;
+    expect(Object.keys(frame.turning ?? {})).toHaveLength(1);
+    expect(parts).toBe(2);
+  });
+
+  it('moves nothing where motion is to be reduced', () => {
+    for (let ms = 0; ms < totalTime(scenes); ms += 100) {
+      const frame = frameAt(scenes, ms, true)!;
+      expect(frame.turning).toBeUndefined();
+      expect(frame.cut).toBeUndefined();
+    }
+  });
+
+  it('leaves out what cannot be followed', () => {
+    expect(scenesOf(before('open-out'), commands)).toEqual([]);
+  });
+});
+
+describe('small things', () => {
+  it('moves by 1 mm at half scale, with Shift by 10, with Alt by a tenth', () => {
+    const key = (shiftKey: boolean, altKey: boolean) =>
+      stepOf({ key: 'ArrowRight', shiftKey, altKey })!.x / 2;
+    expect([key(false, false), key(true, false), key(false, true)]).toEqual([1, 10, 0.1]);
+    expect(stepOf({ key: 'a', shiftKey: false, altKey: false })).toBeUndefined();
+  });
+
+  it('draws the arc of an angle from one ray to the other', () => {
+    // Memory: an SVG arc command is A rx ry rotation large-arc sweep x y; from (10, 0) a quarter clockwise ends at (0, 10).
+    const numbers = angleArc({ x: 1, y: 0 }, { x: 0, y: 1 }, 10)
+      .match(/-?[\d.]+(e-?\d+)?/g)!
+      .map(Number);
+    expect(distance({ x: numbers[0]!, y: numbers[1]! }, { x: 10, y: 0 })).toBeLessThan(0.01);
+    const [x, y] = numbers.slice(7, 9);
+    expect(distance({ x: x!, y: y! }, { x: 0, y: 10 })).toBeLessThan(0.01);
+  });
+
+  it('shows a ruler that is round at half scale', () => {
+    expect(rulerAt(1.2, 'mm').text).toBe('50 mm at half scale');
+    expect(rulerAt(1.2, 'inch').text).toBe('2 in at half scale');
+  });
+
+  it('walks the seams of a treated set side by side', () => {
+    const model = walkModel(after('leftover'), 'woven', { seam: 'right/shoulder' }, 'mm')!;
+    expect(model.rows.length).toBeGreaterThan(0);
+    for (const row of model.rows) {
+      expect(row.a.from).toBeGreaterThanOrEqual(0);
+      expect(Math.max(row.a.to, row.b.to)).toBeLessThanOrEqual(1 + 1e-9);
+    }
+  });
+
+  it('puts a finding on the piece that it names', () => {
+    const pieces = pieceSet(after('separate'), 'knit');
+    const layout = layOut(pieces, {}, 1.5);
+    const at = { x: 0, y: 0 };
+    const marks = findingMarks(
+      ['upper', 'lower'].map((piece) => ({
+        check: 'x',
+        code: 'x/y',
+        state: 'wrong',
+        unit: 'mm',
+        measured: 3,
+        where: { kind: 'point', at },
+        about: { piece },
+      })),
+      pieces,
+      layout,
+      'mm',
+    );
+    expect(marks.map((mark) => mark.at)).toEqual(
+      ['upper', 'lower'].map((id) => applyTo(placeOf(layout, id), at)),
+    );
+    expect(marks[0]!.text).toBe('3 mm');
+  });
+});
