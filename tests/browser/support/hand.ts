@@ -1,0 +1,104 @@
+import type { CDPSession, Locator, Page } from '@playwright/test';
+
+/** A place on the page, px. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What a person works with: a mouse, or fingers. Real events of the browser, no script in the page. */
+export interface Hand {
+  press(at: Point): Promise<void>;
+  move(to: Point): Promise<void>;
+  lift(): Promise<void>;
+  /** Breaks a press off where the person would: the second finger for touch, Escape for the mouse. */
+  breakOff(): Promise<void>;
+  /** Pushes a button, a label or a summary. */
+  push(what: Locator): Promise<void>;
+  /** Moves what lies at `from` to `to` and enlarges it by `factor`, all in one, inside `room`. */
+  zoom(from: Point, to: Point, factor: number, room: Room): Promise<void>;
+}
+
+export interface Room {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function mouseHand(page: Page): Hand {
+  const hand: Hand = {
+    press: async (at) => {
+      await page.mouse.move(at.x, at.y);
+      await page.mouse.down();
+    },
+    move: (to) => page.mouse.move(to.x, to.y, { steps: 4 }),
+    lift: () => page.mouse.up(),
+    breakOff: async () => {
+      await page.keyboard.press('Escape');
+      await page.mouse.up();
+    },
+    push: (what) => what.click(),
+    zoom: async (from, to, factor) => {
+      // The wheel keeps the place under the pointer: this is the place that brings `from` to `to`.
+      const at = {
+        x: (factor * from.x - to.x) / (factor - 1),
+        y: (factor * from.y - to.y) / (factor - 1),
+      };
+      await page.mouse.move(at.x, at.y);
+      // d3-zoom enlarges by 2 ^ (0.002 px) of the wheel.
+      await page.mouse.wheel(0, -Math.log2(factor) / 0.002);
+    },
+  };
+  return hand;
+}
+
+export async function touchHand(page: Page): Promise<Hand> {
+  const session: CDPSession = await page.context().newCDPSession(page);
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd' | 'touchCancel', points: readonly Point[]) =>
+    session.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: points.map(({ x, y }, id) => ({ x, y, id })),
+    });
+  let at: Point = { x: 0, y: 0 };
+  const slide = async (to: Point, steps: number, ...others: readonly (readonly [Point, Point])[]) => {
+    const from = at;
+    for (let i = 1; i <= steps; i += 1) {
+      const part = i / steps;
+      await send('touchMove', [mix(from, to, part), ...others.map(([a, b]) => mix(a, b, part))]);
+    }
+    at = to;
+  };
+  return {
+    press: async (to) => {
+      at = to;
+      await send('touchStart', [to]);
+    },
+    move: (to) => slide(to, 4),
+    lift: async () => {
+      await send('touchEnd', []);
+    },
+    breakOff: async () => {
+      await send('touchStart', [at, { x: at.x + 60, y: at.y + 60 }]);
+      await send('touchEnd', []);
+    },
+    push: (what) => what.tap(),
+    zoom: async (from, to, factor, room) => {
+      // Two fingers, one above the other's place: they land round `from` and go apart round `to`.
+      const reach = 0.9 * Math.min(to.y - room.y, room.y + room.height - to.y);
+      const near = { x: 0, y: Math.max(12, reach / factor) };
+      const far = { x: 0, y: near.y * factor };
+      at = plus(from, near, -1);
+      await send('touchStart', [at]);
+      await send('touchStart', [at, plus(from, near, 1)]);
+      await slide(plus(to, far, -1), 6, [plus(from, near, 1), plus(to, far, 1)]);
+      await send('touchEnd', []);
+    },
+  };
+}
+
+const mix = (a: Point, b: Point, part: number): Point => ({
+  x: a.x + (b.x - a.x) * part,
+  y: a.y + (b.y - a.y) * part,
+});
+const plus = (a: Point, b: Point, times: number): Point => ({ x: a.x + b.x * times, y: a.y + b.y * times });

@@ -1,0 +1,174 @@
+import { expect, type Locator, type Page } from '@playwright/test';
+import { mouseHand, type Hand, type Point } from './hand.ts';
+
+export type { Hand, Point } from './hand.ts';
+
+/** The lesson page as a person sees it: the table with its handles, and the panel beside it. */
+export class Desk {
+  readonly page: Page;
+  readonly hand: Hand;
+  /** What the page complained about; a test ends with this empty. */
+  readonly errors: string[] = [];
+
+  constructor(page: Page, hand: Hand = mouseHand(page)) {
+    this.page = page;
+    this.hand = hand;
+    page.on('pageerror', (error) => this.errors.push(error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error') this.errors.push(message.text());
+    });
+  }
+
+  async open(): Promise<void> {
+    await this.page.goto('/lesson/slanted-seam/');
+    await expect(this.page.getByRole('heading', { level: 1 })).toBeVisible();
+  }
+
+  /** A button of the panel, the strip or the header by its words. */
+  button(name: string | RegExp): Locator {
+    return this.page.getByRole('button', { name, exact: typeof name === 'string' });
+  }
+  async push(name: string | RegExp): Promise<void> {
+    await this.hand.push(this.button(name));
+  }
+  /** Takes a tool in hand. */
+  async take(tool: string): Promise<void> {
+    await this.hand.push(this.page.locator('.tools label', { hasText: tool }).first());
+    await expect(this.page.getByRole('radio', { name: tool, exact: true })).toBeChecked();
+  }
+  /** A choice of the tool's strip. */
+  async choose(option: string, value: string): Promise<void> {
+    await this.page.locator(`.strip select[data-option="${option}"]`).selectOption(value);
+  }
+  /** A typed number of the tool's strip. */
+  async type(option: string, value: string): Promise<void> {
+    const box = this.page.locator(`.strip input[data-option="${option}"]`);
+    await box.fill(value);
+    await box.press('Enter');
+    await box.blur();
+  }
+
+  get svg(): Locator {
+    return this.page.locator('.desk > svg');
+  }
+  handle(id: string): Locator {
+    return this.page.locator(`[data-target="${id}"]`);
+  }
+  handles(): Promise<string[]> {
+    return this.page
+      .locator('[data-target]')
+      .evaluateAll((all) => all.map((one) => one.getAttribute('data-target') ?? ''));
+  }
+  /** The middle of a handle on the page. */
+  async at(id: string): Promise<Point> {
+    const box = await this.handle(id).locator('.hit').boundingBox();
+    if (!box) throw new Error(`The handle ${id} is not on the table.`);
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  }
+  /** Where a place of the pattern, in mm of its piece, lies on the page. */
+  place(mm: Point, piece = 'front'): Promise<Point> {
+    return this.page.locator(`g[data-piece="${piece}"]`).evaluate((group: SVGGElement, { x, y }) => {
+      const m = group.getScreenCTM()!;
+      return { x: m.a * x + m.c * y + m.e, y: m.b * x + m.d * y + m.f };
+    }, mm);
+  }
+  /** A drawn line, to be looked at: its length and points along it, in mm of its piece. */
+  async drawn(key: string, piece = 'front'): Promise<DrawnLine> {
+    const path = this.page.locator(`g[data-piece="${piece}"] path[data-line="${key}"]`);
+    const points = await path.evaluate((one: SVGPathElement) => {
+      const whole = one.getTotalLength();
+      const count = Math.ceil(whole / 0.5);
+      return Array.from({ length: count + 1 }, (_, i) => {
+        const { x, y } = one.getPointAtLength((whole * i) / count);
+        return { x, y };
+      });
+    });
+    return new DrawnLine(points);
+  }
+  /** The middle of a mark that is drawn, such as the cross at a bust point, in mm of its piece. */
+  mark(key: string, piece = 'front'): Promise<Point> {
+    return this.page
+      .locator(`g[data-piece="${piece}"] path[data-line="${key}"]`)
+      .evaluate((one: SVGPathElement) => {
+        const { x, y, width, height } = one.getBBox();
+        return { x: x + width / 2, y: y + height / 2 };
+      });
+  }
+
+  async tapAt(at: Point): Promise<void> {
+    await this.hand.press(at);
+    await this.hand.lift();
+  }
+  async tap(id: string): Promise<void> {
+    await this.tapAt(await this.at(id));
+  }
+  /** Presses at the first place, goes through the others, lets go at the last. */
+  async pull(from: Point, ...way: readonly Point[]): Promise<void> {
+    await this.hand.press(from);
+    for (const point of way) await this.hand.move(point);
+    await this.hand.lift();
+  }
+  async drag(id: string, ...way: readonly Point[]): Promise<void> {
+    await this.pull(await this.at(id), ...way);
+  }
+
+  /** What stands written on the table. */
+  async written(): Promise<string[]> {
+    return this.page.locator('.desk > svg .label text').allTextContents();
+  }
+  /** The text of what was done counts the commands of the step: one for each gesture. */
+  async hasDone(count: number): Promise<void> {
+    await expect(this.page.getByText(/^What was done in this step/)).toHaveText(
+      `What was done in this step (${count})`,
+    );
+  }
+  async check(): Promise<string | null> {
+    await this.push('Check');
+    const mark = this.page.getByRole('region', { name: 'Mark of this step' });
+    await expect(mark).not.toContainText('The table changed since');
+    return mark.getAttribute('data-verdict');
+  }
+  /** Checks, expects the step to be accepted, and goes on. */
+  async accepted(next: 'Next step' | 'Finish' = 'Next step'): Promise<void> {
+    const verdict = await this.check();
+    if (verdict !== 'accepted') {
+      const text = await this.page.locator('.mark li:not(.right)').allInnerTexts();
+      throw new Error(`The step was ${verdict}: ${text.join(' | ')}`);
+    }
+    await this.push(next);
+  }
+  async onStep(title: string): Promise<void> {
+    await expect(this.page.getByRole('heading', { level: 2 })).toHaveText(new RegExp(`^\\d+\\. ${title}$`));
+  }
+}
+
+/** A line as points half a millimetre apart or less; lengths in mm along it. */
+export class DrawnLine {
+  readonly points: readonly Point[];
+  readonly #at: readonly number[];
+
+  constructor(points: readonly Point[]) {
+    this.points = points;
+    const at = [0];
+    points.slice(1).forEach((p, i) => at.push(at[i]! + distance(points[i]!, p)));
+    this.#at = at;
+  }
+  get length(): number {
+    return this.#at.at(-1)!;
+  }
+  pointAt(along: number): Point {
+    const i = this.#at.findIndex((at) => at >= along);
+    return this.points[i < 0 ? this.points.length - 1 : i]!;
+  }
+  /** How far along it the place nearest to a point is, and how far off. */
+  nearest(to: Point): { along: number; off: number; point: Point } {
+    let best = 0;
+    this.points.forEach((p, i) => {
+      if (distance(p, to) < distance(this.points[best]!, to)) best = i;
+    });
+    const point = this.points[best]!;
+    return { along: this.#at[best]!, off: distance(point, to), point };
+  }
+}
+
+export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
