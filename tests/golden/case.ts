@@ -4,7 +4,7 @@ import { chainOf } from '../../src/lib/recipe/anchors.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import { toAttempt } from '../../src/lib/recipe/save.ts';
 import type { Attempt, Command, CommandName, Fabric, Work } from '../../src/lib/recipe/types.ts';
-import { landmark, sampleAttempt, STEPS, type Variations } from '../recipe/sample.ts';
+import { landmark, sampleAttempt, type STEPS, type Variations } from '../recipe/sample.ts';
 
 export type StepId = (typeof STEPS)[number];
 type Named<N extends CommandName> = Extract<Command, { do: N }>;

@@ -61,7 +61,9 @@ export const FINISHED: readonly Case[] = [
     edit: ({ own }) =>
       own
         .filter((c) => !(['take-out', 'true', 'renotch'] as string[]).includes(c.do))
-        .flatMap((c) => (c.do === 'ease' ? [c, { ...c, piece: `${c.piece}@woven` }] : c))
+        .flatMap((c): readonly Command[] =>
+          c.do === 'ease' ? [c, { ...c, piece: `${c.piece}@woven` }] : [c],
+        )
         .sort((a, b) => Number(a.do === 'ease') - Number(b.do === 'ease')),
   }),
   unfinished(LEFT, ['leftover/copy'], 'no-copy', {

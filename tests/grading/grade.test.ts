@@ -1,0 +1,102 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { LESSONS, stepFolders } from '../../src/cli/load-lessons.ts';
+import { gradeLesson, gradeOne, gradeStep, verdictOf } from '../../src/lib/grading/grade.ts';
+import type { Finding, FindingState } from '../../src/lib/grading/types.ts';
+import type { Piece } from '../../src/lib/pattern/types.ts';
+import type { Attempt, Work } from '../../src/lib/recipe/types.ts';
+import { sampleAttempt } from '../recipe/sample.ts';
+import { contextOf, edited, gradeContext, lesson, rounded, type StepId } from './marks.ts';
+
+const found = (...states: FindingState[]): Finding[] =>
+  states.map((state) => ({ check: 'x', code: 'x/y', state, unit: 'text' }));
+
+describe('the verdict', () => {
+  it.each([
+    [[], 'notReady'],
+    [['note'], 'notReady'],
+    [['right'], 'accepted'],
+    [['right', 'note'], 'accepted'],
+    [['right', 'wrong'], 'needsWork'],
+    [['wrong', 'missing'], 'notReady'],
+  ] as const)('of %j is %s', (states, verdict) => expect(verdictOf(found(...states))).toBe(verdict));
+});
+
+describe('grading', () => {
+  const attempt = sampleAttempt('F3', 'woven');
+
+  it('is pure: the same attempt gets the same mark, and is not changed', () => {
+    const text = JSON.stringify(attempt);
+    expect(gradeLesson(lesson, attempt)).toEqual(gradeLesson(lesson, JSON.parse(text) as Attempt));
+    expect(JSON.stringify(attempt)).toBe(text);
+  });
+
+  it.each(['F1', 'F2', 'F3', 'F4', 'F5'])(
+    'accepts all steps of the sample on figure %s, for both fabrics',
+    (figure) => {
+      for (const fabric of ['knit', 'woven'] as const) {
+        const marks = gradeLesson(lesson, sampleAttempt(figure, fabric));
+        expect(marks.filter((mark) => mark.verdict !== 'accepted')).toEqual([]);
+      }
+    },
+  );
+
+  it('accepts nothing of an attempt without commands', () => {
+    for (const mark of gradeLesson(lesson, { ...attempt, commands: [] }))
+      expect(mark.verdict).toBe('notReady');
+  });
+
+  it('marks a step from the learner’s own work when an earlier step needs work', () => {
+    const own = edited('walk-the-seams', (c) => c);
+    const commands = own.commands.map((c) => (c.do === 'read' ? { ...c, value: c.value * 3 } : c));
+    const marks = gradeLesson(lesson, { ...own, commands });
+    expect(marks.map((mark) => mark.verdict)).toEqual(['needsWork', ...Array<string>(12).fill('accepted')]);
+  });
+
+  it('throws on a rule with a check that does not exist, or without a number it needs: a fault of the lesson', () => {
+    const context = contextOf('connectors', attempt);
+    expect(() => gradeStep({ id: 'x', checks: [{ check: 'no-such' }] }, context)).toThrow(RangeError);
+    expect(() => gradeStep({ id: 'x', checks: [{ check: 'connectors' }] }, context)).toThrow(RangeError);
+    expect(() => gradeOne(lesson, 'no-such-step', attempt)).toThrow(RangeError);
+  });
+});
+
+/** Every closed outline starts `k` edges later. */
+function rolled(work: Work, k: number): Work {
+  const roll = <T>(list: readonly T[]): T[] => list.map((_, i) => list[(i + k) % list.length]!);
+  const piece = (p: Piece): Piece => ({
+    ...p,
+    parts: p.parts.map((part) => ({ ...part, edges: roll(part.edges) })),
+    ...(p.seam && { seam: roll(p.seam) }),
+  });
+  return { ...work, pieces: work.pieces.map(piece), ...(work.opened && { opened: piece(work.opened) }) };
+}
+
+/** In which order findings come follows the outline; what they say does not. */
+const sorted = (findings: readonly Finding[]) =>
+  (rounded(findings) as Finding[]).map((f) => JSON.stringify({ ...f, where: undefined })).sort();
+
+describe('a grade does not change when the outlines start elsewhere', () => {
+  const cases = stepFolders(lesson.id).flatMap((folder, i) => {
+    const place = join(LESSONS, lesson.id, folder, 'attempts');
+    const step = lesson.steps[i]!.id as StepId;
+    return readdirSync(place)
+      .filter((name) => name.endsWith('.attempt.json') && !name.startsWith('start'))
+      .map((name) => ({ step, name, file: join(place, name) }));
+  });
+
+  it.each(cases)('$step: $name', ({ step, file }) => {
+    const context = contextOf(step, JSON.parse(readFileSync(file, 'utf8')) as Attempt);
+    const mark = gradeContext(step, context);
+    for (const k of [1, 3]) {
+      const other = gradeContext(step, {
+        ...context,
+        before: rolled(context.before, k),
+        after: rolled(context.after, k),
+      });
+      expect(other.verdict).toBe(mark.verdict);
+      expect(sorted(other.findings)).toEqual(sorted(mark.findings));
+    }
+  });
+});
