@@ -164,6 +164,18 @@ export function cutPart(part: Part, path: readonly CutStretch[]): Outcome<CutPar
   return done({ ...shareOut(part, left, right, path), split });
 }
 
+/** The corners of an outline. */
+function cornersOf(edges: readonly Edge[]): readonly Point[] {
+  const out: Point[] = [];
+  for (const e of edges) out.push(e.chain[0]!.a);
+  return out;
+}
+
+function isAmong(points: readonly Point[], p: Point): boolean {
+  for (const q of points) if (q.x === p.x && q.y === p.y) return true;
+  return false;
+}
+
 /** The two sheets with what is drawn on them. */
 function shareOut(
   part: Part,
@@ -172,28 +184,35 @@ function shareOut(
   path: readonly CutStretch[],
 ): { readonly left: Part; readonly right: Part } {
   const leftChain = chainOf(left);
-  const rightChain = chainOf(right);
+  const leftCorners = cornersOf(left);
+  const rightCorners = cornersOf(right);
   const onLeft: Record<string, Point> = {};
   const onRight: Record<string, Point> = {};
   for (const id in part.landmarks) {
     const p = part.landmarks[id]!;
-    const l = cornerAt(left, p) >= 0;
-    const r = cornerAt(right, p) >= 0;
+    const l = isAmong(leftCorners, p);
+    const r = isAmong(rightCorners, p);
     if (l) onLeft[id] = p;
     if (r) onRight[id] = p;
     // The sewn point of a working dart lies in the dart's mouth, off the paper.
     if (l || r || id.endsWith('/sewn-point')) continue;
     if (contains(leftChain, p) !== 'outside') onLeft[id] = p;
-    else if (contains(rightChain, p) !== 'outside') onRight[id] = p;
+    else if (contains(chainOf(right), p) !== 'outside') onRight[id] = p;
   }
   const linesLeft: InnerLine[] = [];
   const linesRight: InnerLine[] = [];
+  const share = (l: InnerLine): void => {
+    // A connector or a taped leg begins at a corner, which mostly tells already.
+    const { a } = l.chain[0]!;
+    const byCorner = isAmong(leftCorners, a);
+    const s = l.chain[Math.floor(l.chain.length / 2)]!;
+    const goesLeft =
+      byCorner !== isAmong(rightCorners, a) ? byCorner : contains(leftChain, pointAt(s, 0.5)) !== 'outside';
+    (goesLeft ? linesLeft : linesRight).push(l);
+  };
   for (const l of part.lines) {
-    for (const own of l.kind === 'centre-front' ? dividedBy(l, path) : [l]) {
-      const s = own.chain[Math.floor(own.chain.length / 2)]!;
-      if (contains(leftChain, pointAt(s, 0.5)) !== 'outside') linesLeft.push(own);
-      else linesRight.push(own);
-    }
+    if (l.kind === 'centre-front') dividedBy(l, path).forEach(share);
+    else share(l);
   }
   return {
     left: { ...part, edges: left, lines: linesLeft, landmarks: onLeft },

@@ -1,6 +1,5 @@
 import type { Chain, Isometry, Point, Segment } from '../geometry/types.ts';
 import type { Part } from './types.ts';
-import { samePoint } from '../geometry/point.ts';
 import { applyTo, compose } from '../geometry/isometry.ts';
 import { cubic, line } from '../geometry/segment.ts';
 
@@ -13,7 +12,7 @@ export type Pin = readonly [from: Point, to: Point];
  */
 export function movePart(part: Part, motion: Isometry, pins: readonly Pin[]): Part {
   const to = (p: Point): Point => {
-    for (const pin of pins) if (samePoint(pin[0], p)) return pin[1];
+    for (const [from, exactly] of pins) if (from.x === p.x && from.y === p.y) return exactly;
     return applyTo(motion, p);
   };
   const segment = (s: Segment): Segment =>

@@ -70,7 +70,8 @@ function asPiece(piece: Piece, id: string, parts: readonly Part[]): Piece {
   // The sheet that was the whole piece's takes the new piece's name; freed ones keep theirs.
   const main = parts.find((p) => !p.id.startsWith('freed-')) ?? parts[0]!;
   const rename = (part: string): string => (part === main.id ? id : part);
-  const has = (edge: string): boolean => parts.some((p) => p.edges.some((e) => e.id === edge));
+  const edges = new Set<string>();
+  for (const p of parts) for (const e of p.edges) edges.add(e.id);
   const own = parts.map((p) => p.id);
   return {
     ...piece,
@@ -79,8 +80,8 @@ function asPiece(piece: Piece, id: string, parts: readonly Part[]): Piece {
     hinges: piece.hinges
       .filter((h) => own.includes(h.parts[0]))
       .map((h) => ({ ...h, parts: [rename(h.parts[0]), rename(h.parts[1])] as const })),
-    darts: piece.darts.filter((d) => has(d.upper)),
-    notches: piece.notches.filter((n) => has(n.edge)).sort(inOrder),
+    darts: piece.darts.filter((d) => edges.has(d.upper)),
+    notches: piece.notches.filter((n) => edges.has(n.edge)).sort(inOrder),
   };
 }
 
