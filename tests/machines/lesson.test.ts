@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createActor, getNextSnapshot, type SnapshotFrom } from 'xstate';
 import { getShortestPaths } from 'xstate/graph';
 import { loadLesson } from '../../src/cli/load-lessons.ts';
-import { gradeLesson } from '../../src/lib/grading/grade.ts';
+import { gradeLesson, gradeStep } from '../../src/lib/grading/grade.ts';
 import type { Lesson } from '../../src/lib/lessons/types.ts';
 import {
   attemptOf,
@@ -29,13 +29,13 @@ const wrong: Command = { do: 'open-out', about: 'right/waist' };
 const line = of('style-line')[0]!;
 
 const begun = (lesson = whole, input: Partial<Parameters<typeof keptOf>[0]> = {}) =>
-  createActor(lessonMachine(lesson), {
+  createActor(lessonMachine(lesson, gradeStep), {
     input: { attempt: fresh, demonstrationSeen: true, ...input },
   }).start();
 
 describe('the lesson machine', () => {
   it('opens with the demonstration, and skips it for those who saw it', () => {
-    const actor = createActor(lessonMachine(small), { input: { attempt: fresh } }).start();
+    const actor = createActor(lessonMachine(small, gradeStep), { input: { attempt: fresh } }).start();
     expect(actor.getSnapshot().value).toBe('opening');
     actor.send({ type: 'lesson.start' });
     expect(actor.getSnapshot().matches('working')).toBe(true);
@@ -146,7 +146,7 @@ describe('the lesson machine', () => {
 });
 
 describe('every path through a small lesson', () => {
-  const machine = lessonMachine(small);
+  const machine = lessonMachine(small, gradeStep);
   const events: LessonEvent[] = [
     { type: 'lesson.start' },
     { type: 'command.add', command: right },

@@ -5,7 +5,7 @@ import { CAUSES } from '../../src/lib/strings/causes.ts';
 import { FINDINGS } from '../../src/lib/strings/findings.ts';
 import { REASONS } from '../../src/lib/strings/reasons.ts';
 import { REFUSALS } from '../../src/lib/strings/refusals.ts';
-import { explain } from '../../src/lib/strings/sentence.ts';
+import { explain } from '../../src/lib/strings/explain.ts';
 
 const sources = (...folders: string[]): string =>
   folders

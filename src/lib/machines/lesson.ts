@@ -1,6 +1,5 @@
 import { assign, setup, type ActorRefFrom, type SnapshotFrom } from 'xstate';
-import { gradeStep } from '../grading/grade.ts';
-import type { Mark } from '../grading/types.ts';
+import type { Mark, StepContext, StepRule } from '../grading/types.ts';
 import type { Lesson, LessonStep } from '../lessons/types.ts';
 import { add, historyOf, redo, resetStep, undo, type Edit, type History } from '../recipe/history.ts';
 import { replayByStep, type StepReplay } from '../recipe/replay.ts';
@@ -60,8 +59,11 @@ export function keptOf(context: LessonContext): Required<LessonInput> {
   return { attempt: attemptOf(context), step, flagged, hints, demonstrationSeen };
 }
 
+/** Marks a step: `gradeStep`. It is handed in so that a page can fetch the checks when the first mark is asked for. */
+export type Grade = (rule: StepRule, context: StepContext) => Mark;
+
 /** The lesson's states: opening, working (trying, marked), watching the worked solution, finished. Pure: keeping is the caller's. */
-export function lessonMachine(lesson: Lesson) {
+export function lessonMachine(lesson: Lesson, grade: Grade) {
   const ids = lesson.steps.map((step) => step.id);
   const stepAt = (id: string): LessonStep | undefined => lesson.steps.find((step) => step.id === id);
   const first = ids[0] ?? '';
@@ -71,7 +73,7 @@ export function lessonMachine(lesson: Lesson) {
     const replayed = context.steps.get(id);
     if (!rule || !replayed) return {};
     return {
-      [id]: gradeStep(rule, { ...replayed, fabric: context.base.fabric, attempt: attemptOf(context) }),
+      [id]: grade(rule, { ...replayed, fabric: context.base.fabric, attempt: attemptOf(context) }),
     };
   }
 

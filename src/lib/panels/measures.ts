@@ -1,48 +1,130 @@
 import { chainLength } from '../geometry/chain.ts';
 import { outlineOf } from '../pattern/outline.ts';
 import type { Piece } from '../pattern/types.ts';
+import type { Work } from '../recipe/types.ts';
+import { describe } from '../strings/commands.ts';
 import { nameOf } from '../strings/names.ts';
 import { formatAngle, formatLength, type Units } from '../strings/units.ts';
+import { whereIs } from '../table/targets.ts';
 
 export interface Measure {
-  readonly id: string;
   readonly label: string;
   readonly value: string;
 }
 
-/** What a piece measures, in words: its edges in outline order, its darts, its notches, its allowances. Full size. */
-export function measuresOf(piece: Piece, units: Units): readonly Measure[] {
-  const edges = outlineOf(piece).map((edge) => ({
-    id: edge.id,
-    label: nameOf(edge.id),
-    value:
-      formatLength(chainLength(edge.chain), units) +
-      (edge.partner ? `, sewn to ${nameOf(edge.partner)}` : ''),
-  }));
-  const lines = piece.parts.flatMap((part) =>
-    part.lines.map((line) => ({
-      id: `${part.id}:${line.id}`,
-      label: nameOf(line.id),
-      value: formatLength(chainLength(line.chain), units),
-    })),
-  );
-  const darts = piece.darts.map((dart) => ({
-    id: `dart:${dart.id}`,
-    label: `${dart.side} dart`,
-    value:
-      dart.state === 'closed' && Math.abs(dart.residual) < 1e-9
-        ? 'closed, its legs meet'
-        : `${dart.state}, ${formatAngle(dart.residual)} open`,
-  }));
-  const notches = piece.notches.map((notch) => ({
-    id: `notch:${notch.id}:${notch.ghost === true}`,
-    label: `notch ${notch.id}${notch.ghost ? ' (old place)' : ''}`,
-    value: `${formatLength(notch.at, units)} along ${nameOf(notch.edge)}`,
-  }));
-  const widths = Object.entries(piece.allowances).map(([group, width]) => ({
-    id: `width:${group}`,
-    label: `allowance at ${nameOf(group)}`,
-    value: formatLength(width, units),
-  }));
-  return [...edges, ...lines, ...darts, ...notches, ...widths];
+/** Measures of one kind; groups without any are left out. */
+export interface MeasureGroup {
+  readonly title: string;
+  readonly measures: readonly Measure[];
 }
+
+const filled = (groups: readonly MeasureGroup[]): readonly MeasureGroup[] =>
+  groups.filter(({ measures }) => measures.length > 0);
+
+/** A piece in words: its points, edges in outline order, lines, darts, notches and what was done with them. Full size. */
+export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] {
+  const mm = (value: number): string => formatLength(value, units);
+  // Parts that hang together have their bust point in common: it is told once.
+  const points = new Map(piece.parts.flatMap((part) => Object.entries(part.landmarks)));
+  const lines = piece.parts.flatMap((part) => part.lines);
+  const { label, grainline } = piece;
+  return filled([
+    {
+      title: 'Points',
+      measures: [...points].map(([id, point]) => ({ label: nameOf(id), value: whereIs(point, units) })),
+    },
+    {
+      title: 'Edges',
+      measures: outlineOf(piece).map(({ id, chain, partner }) => ({
+        label: nameOf(id),
+        value: mm(chainLength(chain)) + (partner ? `, sewn to ${nameOf(partner)}` : ''),
+      })),
+    },
+    {
+      title: 'Lines',
+      measures: lines.map(({ id, chain }) => ({ label: nameOf(id), value: mm(chainLength(chain)) })),
+    },
+    {
+      title: 'Darts',
+      measures: piece.darts.map((dart) => ({
+        label: `${dart.side} dart`,
+        value:
+          dart.state === 'closed' && Math.abs(dart.residual) < 1e-9
+            ? 'closed, its legs meet'
+            : `${dart.state}, ${formatAngle(dart.residual)} open`,
+      })),
+    },
+    {
+      title: 'Notches',
+      measures: [
+        ...lines.flatMap((line) =>
+          line.notches.map(({ id, at }) => ({
+            label: `notch ${id}`,
+            value: `${mm(at)} along the ${nameOf(line.id)}`,
+          })),
+        ),
+        ...piece.notches.map(({ id, at, edge, ghost }) => ({
+          label: `notch ${id}${ghost ? ' (old place)' : ''}`,
+          value: `${mm(at)} along ${nameOf(edge)}`,
+        })),
+      ],
+    },
+    {
+      title: 'Leftover',
+      measures: piece.treatments.map(({ dart, kind, excess, eased, trimmedEnd }) => ({
+        label: `${dart} dart, ${kind}`,
+        value:
+          `excess ${mm(excess)}` +
+          (eased ? `, between notches ${eased.from} and ${eased.to}` : '') +
+          (trimmedEnd ? `, at the ${trimmedEnd === 'start' ? 'shoulder' : 'side'} end` : ''),
+      })),
+    },
+    {
+      title: 'Allowances',
+      measures: Object.entries(piece.allowances).map(([group, width]) => ({
+        label: nameOf(group),
+        value: mm(width),
+      })),
+    },
+    {
+      title: 'Label',
+      measures: [
+        ...(label
+          ? [
+              {
+                label: label.name,
+                value: `cut ${label.cut}${label.rightSideUp ? ', right side up' : ''}`,
+              },
+            ]
+          : []),
+        ...(grainline
+          ? [
+              {
+                label: 'grainline',
+                value: `from ${whereIs(grainline.from, units)} to ${whereIs(grainline.to, units)}`,
+              },
+            ]
+          : []),
+      ],
+    },
+  ]);
+}
+
+/** What is on the table beside the pieces: the points of the style line as it was drawn, and the seams that were walked. */
+export function othersOf(work: Work, units: Units): readonly MeasureGroup[] {
+  const whole = work.pieces.some(({ id }) => id === 'front');
+  return filled([
+    {
+      title: 'Points of the style line',
+      measures: work.lines
+        .flatMap(({ points }) => (whole ? points : []))
+        .map((point, i) => ({ label: `line point ${i + 1}`, value: whereIs(point, units) })),
+    },
+    {
+      title: 'Seams walked',
+      measures: work.walked.map((walk) => ({ label: describe(walk, units), value: SAYS[walk.says] })),
+    },
+  ]);
+}
+
+const SAYS = { match: 'they match', eased: 'they match but for the ease', differs: 'they differ' } as const;

@@ -4,6 +4,7 @@ import {
   attemptOf,
   keptOf,
   lessonMachine,
+  type Grade,
   type LessonActor,
   type LessonEvent,
   type LessonInput,
@@ -24,6 +25,7 @@ export class LessonSession {
   #actor: LessonActor | undefined;
   #store: ProgressStore | undefined;
   #kept: unknown;
+  #grade: Grade | undefined;
 
   constructor(lesson: Lesson) {
     this.lesson = lesson;
@@ -37,6 +39,8 @@ export class LessonSession {
     ]);
     this.#store = progressStore(indexedDbBackend, (notice) => (this.notice = notice));
     const kept = await this.#store.load(this.lesson.id);
+    // Steps that were left behind are marked again at once; a fresh lesson fetches the checks with its first mark.
+    if (kept && kept.attempt.commands.length > 0) await this.#fetchGrade();
     const input: LessonInput = kept ?? {
       attempt: {
         format: 'pin-and-pivot/recipe',
@@ -48,7 +52,7 @@ export class LessonSession {
         commands: [],
       },
     };
-    this.#actor = createActor(lessonMachine(this.lesson), { input });
+    this.#actor = createActor(lessonMachine(this.lesson, this.#mark), { input });
     this.#actor.subscribe((snapshot) => {
       this.snapshot = snapshot;
       this.#keep(snapshot);
@@ -63,6 +67,21 @@ export class LessonSession {
 
   send(event: LessonEvent): void {
     this.#actor?.send(event);
+  }
+
+  /** Marks the step as it stands; with `leave` it is left after that, flagged. */
+  async mark(leave = false): Promise<void> {
+    await this.#fetchGrade();
+    this.send({ type: leave ? 'step.leaveFlagged' : 'step.check' });
+  }
+
+  readonly #mark: Grade = (rule, context) => {
+    if (!this.#grade) throw new Error('a mark was asked for before the checks were fetched');
+    return this.#grade(rule, context);
+  };
+
+  async #fetchGrade(): Promise<void> {
+    this.#grade ??= (await import('../grading/grade.ts')).gradeStep;
   }
 
   /** The attempt as a file's text. */
@@ -81,6 +100,7 @@ export class LessonSession {
       this.problems = [{ path: 'lesson.id', expected: `an attempt of ${this.lesson.id}`, found }];
     } else {
       this.problems = [];
+      await this.#fetchGrade();
       this.send({ type: 'attempt.open', attempt: parsed.ok });
     }
   }

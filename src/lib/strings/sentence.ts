@@ -1,10 +1,9 @@
 import type { Finding, Unit } from '../grading/types.ts';
-import type { Refusal } from '../recipe/types.ts';
 import { CAUSES } from './causes.ts';
 import { FINDINGS } from './findings.ts';
-import { nameOf, partNames, pieceName } from './names.ts';
 import { REASONS } from './reasons.ts';
 import { REFUSALS } from './refusals.ts';
+import { filled } from './template.ts';
 import { decimal, formatAngle, formatArea, formatLength, type Units } from './units.ts';
 
 /** From this on a range has no upper end. */
@@ -17,40 +16,6 @@ export function formatValue(value: number, unit: Unit, units: Units, signed = fa
   if (unit === 'mm2') return formatArea(value, units, signed);
   return decimal(value, 0);
 }
-
-/** What may stand in braces of a template: names of things, and plain values. */
-function filled(template: string, about: Readonly<Record<string, string | number>>, units: Units): string {
-  return template.replace(/\{(\w+)\}/g, (_, key: string) => {
-    const value = about[key];
-    if (value === undefined) return '';
-    if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
-    if (key === 'piece') return pieceName(String(value));
-    if (key === 'part') return partNames(String(value));
-    if (key === 'says') return SAYS[value] ?? String(value);
-    if (typeof value === 'number') return decimal(value, 1);
-    return NAMED.has(key) ? nameOf(value) : value;
-  });
-}
-
-/** These are ids of edges, lines, landmarks, seams or groups; other texts stand as they are. */
-const NAMED = new Set([
-  'edge',
-  'wanted',
-  'seam',
-  'group',
-  'before',
-  'after',
-  'line',
-  'landmark',
-  'what',
-  'kind',
-]);
-
-const SAYS: Readonly<Record<string, string>> = {
-  match: 'it matches',
-  eased: 'it matches but for what is eased',
-  differs: 'it differs',
-};
 
 function measured(finding: Finding, units: Units): string {
   const { measured: value, expected, tolerance, unit } = finding;
@@ -93,10 +58,4 @@ export function sentence(finding: Finding, units: Units): string {
     if (why) text += ` ${filled(why.replace('{value}', value), about, units)}`;
   }
   return text;
-}
-
-/** Why a command was refused, and what can be done about it. */
-export function explain(refusal: Refusal, units: Units = 'mm'): string {
-  const text = REFUSALS[refusal.code] ?? `This cannot be done here (${refusal.code}).`;
-  return filled(text, refusal.detail ?? {}, units);
 }

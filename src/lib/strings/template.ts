@@ -1,0 +1,40 @@
+import { nameOf, partNames, pieceName } from './names.ts';
+import { decimal, formatLength, type Units } from './units.ts';
+
+/** What may stand in braces of a template: names of things, and plain values. */
+export function filled(
+  template: string,
+  about: Readonly<Record<string, string | number>>,
+  units: Units,
+): string {
+  return template.replace(/\{(\w+)\}/g, (_, key: string) => {
+    const value = about[key];
+    if (value === undefined) return '';
+    if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
+    if (key === 'piece') return pieceName(String(value));
+    if (key === 'part') return partNames(String(value));
+    if (key === 'says') return SAYS[value] ?? String(value);
+    if (typeof value === 'number') return decimal(value, 1);
+    return NAMED.has(key) ? nameOf(value) : value;
+  });
+}
+
+/** These are ids of edges, lines, landmarks, seams or groups; other texts stand as they are. */
+const NAMED = new Set([
+  'edge',
+  'wanted',
+  'seam',
+  'group',
+  'before',
+  'after',
+  'line',
+  'landmark',
+  'what',
+  'kind',
+]);
+
+const SAYS: Readonly<Record<string, string>> = {
+  match: 'it matches',
+  eased: 'it matches but for what is eased',
+  differs: 'it differs',
+};
