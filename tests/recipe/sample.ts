@@ -25,6 +25,8 @@ export interface Variations {
   /** How far it passes from each bust point, 10 to 25. */
   readonly d1?: number;
   readonly d2?: number;
+  /** How far the four notches stand from their feet, 30 to 50. */
+  readonly notches?: readonly [number, number, number, number];
   /** Which part of each dart's slash turns. */
   readonly turn?: 'freed' | 'rest';
   /** Separate before the darts are moved. */
@@ -74,11 +76,12 @@ export function sampleAttempt(
       const line = chainOf(work, LINE)!;
       const length = chainLength(line);
       const foot = (side: string) => nearestOnChain(line, landmark(work, `${side}/bust-point`)).length;
+      const [n1, n2, n3, n4] = variations.notches ?? [42, 34, 38, 46];
       const marks = {
-        n1: foot('right') - 42,
-        n2: foot('right') + 34,
-        n3: foot('left') - 38,
-        n4: foot('left') + 46,
+        n1: foot('right') - n1,
+        n2: foot('right') + n2,
+        n3: foot('left') - n3,
+        n4: foot('left') + n4,
       };
       for (const [id, mm] of Object.entries(marks)) give({ do: 'notch', id, line: LINE, at: mm / length });
     },
