@@ -1,7 +1,6 @@
-import { chainOf, seamGroups, type SeamGroup } from '../../pattern/outline.ts';
+import { seamGroups, type SeamGroup } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
 import type { Fabric } from '../../recipe/types.ts';
-import { pointAtLength } from '../../geometry/chain.ts';
 import { at, between, fact, missing, names, near, number, tolerance } from '../finding.ts';
 import { isBack, piecesFor } from '../table.ts';
 import type { Cause, Check, CheckSpec, Finding } from '../types.ts';
@@ -37,7 +36,7 @@ function scaleMixed(width: number, range: readonly [number, number]): Cause | un
 function widthOf(piece: Piece, group: SeamGroup, fabric: Fabric, spec: CheckSpec): Finding {
   const width = piece.allowances[group.id];
   const about = { piece: piece.id, group: group.id };
-  const where = at(pointAtLength(group.edges[0]!.chain, 0));
+  const where = at(group.edges[0]!.chain[0]!.a);
   if (width === undefined) return missing('allowances/width', { where, about });
   const kind = kindOf(group);
   const range = rangeFor(kind, fabric, spec);
@@ -75,7 +74,7 @@ function corners(piece: Piece, groups: readonly SeamGroup[]): Finding[] {
     const next = groups[(i + 1) % groups.length]!;
     if ((group.id === 'style-line') === (next.id === 'style-line')) return;
     const rule = piece.corners.find((corner) => corner.before === group.id && corner.after === next.id);
-    const where = at(chainOf(next.edges)[0]!.a);
+    const where = at(next.edges[0]!.chain[0]!.a);
     const about = { piece: piece.id, before: group.id, after: next.id, form: rule?.form ?? 'none' };
     if (!rule) found.push(missing('allowances/corner', { where, about }));
     else {

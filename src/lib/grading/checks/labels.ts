@@ -3,18 +3,18 @@ import { between, fact, missing, names, number } from '../finding.ts';
 import { isBack, piecesFor } from '../table.ts';
 import type { Check, Finding } from '../types.ts';
 
-function labelOf(piece: Piece, others: readonly Piece[], most: number): Finding[] {
+const nameOf = (piece: Piece): string => piece.label?.name.trim().toLowerCase() ?? '';
+
+function labelOf(piece: Piece, names: readonly string[], most: number): Finding[] {
   const about = { piece: piece.id };
   const label = piece.label;
   if (!label) return [missing('labels/label', { about })];
-  const name = label.name.trim();
-  const alone = others.every(
-    (other) => other === piece || other.label?.name.trim().toLowerCase() !== name.toLowerCase(),
-  );
+  const name = nameOf(piece);
+  const own = name !== '' && names.indexOf(name) === names.lastIndexOf(name);
   // A half back may be cut on the fold or as a pair; a front piece that is not symmetric is cut once, right side up.
   const count = isBack(piece) ? ([1, most] as const) : ([1, 1] as const);
   const findings = [
-    fact('labels/name', name !== '' && alone, { about: { ...about, name: label.name } }),
+    fact('labels/name', own, { about: { ...about, name: label.name } }),
     between('labels/cut', 'count', label.cut, count, { value: 0, reason: 'cut-count' }, { about }),
   ];
   if (!isBack(piece)) findings.push(fact('labels/right-side-up', label.rightSideUp, { about }));
@@ -26,5 +26,6 @@ export const labels: Check = ({ after, fabric }, spec) => {
   const wanted = names(spec, 'pieces');
   const set = piecesFor(after, fabric).filter((p) => isBack(p) || wanted.includes(p.id.split('@')[0]!));
   if (set.filter((piece) => !isBack(piece)).length < wanted.length) return [missing('labels/pieces')];
-  return set.flatMap((piece) => labelOf(piece, set, number(spec, 'backCut')));
+  const given = set.map(nameOf);
+  return set.flatMap((piece) => labelOf(piece, given, number(spec, 'backCut')));
 };

@@ -1,7 +1,7 @@
 import { seamOf, type Seam } from '../../pattern/seam.ts';
 import { bridgeId, treatmentOf } from '../../pattern/style-seam.ts';
 import type { Piece, Treatment } from '../../pattern/types.ts';
-import { walkSeam } from '../../pattern/walk.ts';
+import { walkSeam, type WalkedInterval } from '../../pattern/walk.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
 import { tightest } from '../curvature.ts';
 import { at, between, fact, missing, names, near, number, tolerance, type Extra } from '../finding.ts';
@@ -9,12 +9,19 @@ import { piecesFor } from '../table.ts';
 import type { Check, CheckSpec, Finding, StepContext } from '../types.ts';
 import { unexplained } from './walked.ts';
 
+interface Style {
+  readonly seam: Seam;
+  readonly steps: readonly WalkedInterval[];
+}
+
 /** One dart's leftover in one set of pieces. */
 interface Leftover {
   readonly fabric: Fabric;
   readonly dart: string;
   readonly piece: Piece;
   readonly treatment: Treatment;
+  /** The style seam of the set, walked once for both darts. */
+  readonly style: Style | undefined;
   /** The seam whose front edge a take-out at this dart's end redraws. */
   readonly end: string;
   readonly extra: Extra;
@@ -42,7 +49,7 @@ function smooth({ piece, dart, extra }: Leftover, spec: CheckSpec): Finding[] {
  * that end to the interval that holds the bridge; and the worst interval on the way.
  */
 function atEnd(
-  seam: Seam,
+  { seam, steps }: Style,
   { piece, dart, treatment }: Leftover,
 ): { readonly sum: number; readonly worst: number } {
   const sign = seam.a.pieces.includes(piece.id) ? 1 : -1;
@@ -52,7 +59,7 @@ function atEnd(
   let along = 0;
   let sum = 0;
   let worst = 0;
-  for (const step of walkSeam(seam.a, seam.b)) {
+  for (const step of steps) {
     const start = along;
     along += sign > 0 ? step.a : step.b;
     const counts = treatment.trimmedEnd === 'start' ? start <= middle : along >= middle;
@@ -71,7 +78,7 @@ function eased({ fabric, treatment, extra }: Leftover, spec: CheckSpec): Finding
 }
 
 function trimmed(left: Leftover, context: StepContext, spec: CheckSpec): Finding[] {
-  const { fabric, treatment, extra, end } = left;
+  const { fabric, treatment, extra, end, style } = left;
   const findings: Finding[] = [];
   const least = number(spec, `${fabric}TrimAbove`);
   if (treatment.excess <= least) {
@@ -85,7 +92,6 @@ function trimmed(left: Leftover, context: StepContext, spec: CheckSpec): Finding
   // The take-out stands at the end into which the dart went: its edge belongs to the seam named for this dart.
   const atItsEnd = edge === undefined || edge.startsWith(end);
   findings.push(fact('leftover/end', atItsEnd, { ...extra, about: { ...extra.about, edge: edge ?? '' } }));
-  const style = seamOf(context.after.pieces, 'style-line', fabric);
   if (!style || !atItsEnd) return findings;
   const { sum, worst } = atEnd(style, left);
   const cause = {
@@ -127,13 +133,18 @@ function backTrued({ fabric, extra, end }: Leftover, context: StepContext, spec:
 function treat(work: Work, fabric: Fabric, context: StepContext, spec: CheckSpec): Finding[] {
   const set = piecesFor(work, fabric);
   const ends = names(spec, 'seams');
+  let style: Style | undefined;
   return names(spec, 'darts').flatMap((dart, i) => {
     const piece = holderOf(set, dart);
     const about = { fabric, dart, ...(piece && { piece: piece.id }) };
     const treatment = piece && treatmentOf(piece, dart);
     if (!piece || !treatment) return [missing('leftover/bridged', { about })];
     if (treatment.kind === 'bridged') return [missing('leftover/treated', { about })];
-    const left = { fabric, dart, piece, treatment, end: ends[i]!, extra: { about } };
+    if (treatment.kind === 'trimmed' && !style) {
+      const seam = seamOf(work.pieces, 'style-line', fabric);
+      style = seam && { seam, steps: walkSeam(seam.a, seam.b) };
+    }
+    const left = { fabric, dart, piece, treatment, style, end: ends[i]!, extra: { about } };
     const rest = treatment.kind === 'eased' ? eased(left, spec) : trimmed(left, context, spec);
     return [...smooth(left, spec), ...rest];
   });

@@ -60,8 +60,10 @@ function besideFoot(
       if (untouched && !late) return missing(code, extra);
       return fact(code, false, { ...extra, cause: { code: untouched ? 'too-late' : 'one-side-only' } });
     }
+    const found = between(code, 'mm', away, range, tolerance(spec, 'place'), { about });
+    if (found.state === 'right') return found;
     const where = dimension(pointAtLength(chain, foot), pointAtLength(chain, foot + way * away));
-    return between(code, 'mm', away, range, tolerance(spec, 'place'), { where, about });
+    return { ...found, where };
   });
 }
 

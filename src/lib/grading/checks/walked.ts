@@ -58,7 +58,8 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
     fact('walked/along', true, { about }),
     fact('walked/says', walk.says === truth || byBlock, { about: { ...about, says: walk.says, truth } }),
     near('walked/difference', 'mm', worst.off, 0, allowed, {
-      where: placeOf(seam, worst.at),
+      // A place is looked for only where there is something to see.
+      where: truth === 'differs' ? placeOf(seam, worst.at) : undefined,
       about: { ...about, from: worst.from, to: worst.to },
     }),
   ];
@@ -71,7 +72,9 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
 export const walked: Check = ({ after, fabric }, spec) => {
   const set = piecesOf(after.pieces, fabric);
   return names(spec, 'seams').flatMap((name) => {
-    const walk = after.walked.find((w) => w.seam === name && piecesOf(after.pieces, w.as)[0] === set[0]);
+    const walk = after.walked.find(
+      (w) => w.seam === name && (w.as === fabric || piecesOf(after.pieces, w.as)[0] === set[0]),
+    );
     const seam = walk && seamOf(after.pieces, name, fabric);
     return walk && seam
       ? judge(walk, seam, after, spec)
