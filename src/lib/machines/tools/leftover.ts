@@ -2,7 +2,7 @@ import type { Point } from '../../geometry/types.ts';
 import { styleSeam } from '../../pattern/style-seam.ts';
 import type { Piece, Treatment } from '../../pattern/types.ts';
 import { frontPieces, nearestOf, pieceSet, isBack, type Scene } from '../scene.ts';
-import type { ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
 import { leftovers } from './bridge.ts';
 import { asFabric, groupTargets, pieceAnd, seamNotches, seamPoint } from './seam.ts';
 
@@ -12,16 +12,20 @@ const bridged = (scene: Scene): readonly { piece: Piece; treatment: Treatment }[
     piece.treatments.filter((one) => one.kind === 'bridged').map((treatment) => ({ piece, treatment })),
   );
 
+/** The notches that a held one may be pulled to: of its own piece, since the partner's lie in the same place of theirs. */
+const beside = (scene: Scene, grip: Grip): readonly ToolTarget[] =>
+  ease.targets(scene).filter((target) => target.piece === pieceAnd(grip.target).piece);
+
 /** Marks the bridged excess as eased: pull from one notch to another. */
 export const ease: ToolSpec = {
   id: 'ease',
   targets: (scene) => bridged(scene).flatMap(({ piece }) => seamNotches(piece, 'carry')),
-  pull: (scene, _grip, point) => nearestOf(ease.targets(scene), point, scene.reach)?.point ?? point,
+  pull: (scene, grip, point) => nearestOf(beside(scene, grip), point, scene.reach)?.point ?? point,
   propose: (scene, grip) => {
     const { piece, rest: from } = pieceAnd(grip.target);
-    const other = nearestOf(ease.targets(scene), grip.at, 0.01);
+    const other = nearestOf(beside(scene, grip), grip.at, 0.01);
     const treatment = bridged(scene).find((one) => one.piece.id === piece)?.treatment;
-    if (!other?.ref || !treatment || other.id === grip.target || other.piece !== piece) return undefined;
+    if (!other?.ref || !treatment || other.id === grip.target) return undefined;
     return { command: { do: 'ease', piece, dart: treatment.dart, from, to: other.ref } };
   },
   readings: leftovers,
