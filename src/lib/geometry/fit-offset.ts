@@ -166,10 +166,10 @@ function worst(p: Node, q: Node): number {
     const fx = near * p.x + far * q.x + b1 * alpha * p.tx - b2 * beta * q.tx;
     const fy = near * p.y + far * q.y + b1 * alpha * p.ty - b2 * beta * q.ty;
     let t = p.t + u * span;
-    let vx = 0;
-    let vy = 0;
-    let gx = 0;
-    let gy = 0;
+    let vx: number;
+    let vy: number;
+    let gx: number;
+    let gy: number;
     // Newton for the foot; where the curve is nearly as hollow as the parallel is far, it needs more than one step.
     for (let round = 0; ; round++) {
       vx = (3 * ax * t + 2 * bx) * t + cx;

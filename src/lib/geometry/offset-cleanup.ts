@@ -270,6 +270,8 @@ function gap(s: Segment, u: Segment, x: number, y: number): boolean {
   return high + room < low2 || high2 + room < low;
 }
 
+const ahead = (q: Point, p: Point, x: number, y: number): number => (q.x - p.x) * x + (q.y - p.y) * y;
+
 /** Whether u leaves the end p of s with all its control points on one side of a line through p, those of s on the other. */
 function parted(s: Segment, u: Segment, p: Point): boolean {
   const ax = p.x - s.a.x;
@@ -281,10 +283,9 @@ function parted(s: Segment, u: Segment, p: Point): boolean {
   const x = ax * d + dx * a;
   const y = ay * d + dy * a;
   const room = MARGIN * (Math.abs(x) + Math.abs(y));
-  const side = (q: Point): number => (q.x - p.x) * x + (q.y - p.y) * y;
-  if (side(s.a) > -room || side(u.d) < room) return false;
-  if (s.kind === 'cubic' && (side(s.b) > -room || side(s.c) > -room)) return false;
-  return u.kind === 'line' || (side(u.b) >= room && side(u.c) >= room);
+  if (ahead(s.a, p, x, y) > -room || ahead(u.d, p, x, y) < room) return false;
+  if (s.kind === 'cubic' && (ahead(s.b, p, x, y) > -room || ahead(s.c, p, x, y) > -room)) return false;
+  return u.kind === 'line' || (ahead(u.b, p, x, y) >= room && ahead(u.c, p, x, y) >= room);
 }
 
 /**

@@ -107,6 +107,9 @@ function stretched(e: End, s: number, x: Point): Cut {
   return { segment: 0, t: e.last ? 1 + s / length : -s / length, point: x };
 }
 
+/** A length past an end that is only rounding is none, so that a right angle is one on every side of rounding. */
+const settled = (s: number): number => (Math.abs(s) < 1e-10 ? 0 : s);
+
 const within = (c: Cut): boolean => c.t >= 0 && c.t <= 1;
 
 /** Brings an end out to x, `s` ≥ 0 mm past it: a straight run runs on, a curve gets a straight piece along its tangent. */
@@ -116,6 +119,9 @@ function reach(e: End, s: number, x: Point, out: Segment[]): Cut | undefined {
   else pushLine(out, x, e.p);
   return undefined;
 }
+
+/** Keeps corners of round numbers off the border of the step rule, so that rounding does not decide. */
+const JUST_OVER = 1 + 1e-9;
 
 /**
  * Cut line ends with w_a on normal n_a, w_b on n_b and turn θ meet s_a = w_a tan(θ/2) + (w_b − w_a) / sin θ past the end of a,
@@ -132,9 +138,9 @@ function mitre(a: End, b: End, turn: Turn): Joint {
     return { before: { segment: last, t: 1, point: x }, after: { segment: 0, t: 0, point: x }, path: [] };
   }
   const shift = extra === 0 ? 0 : extra / sin;
-  const sa = a.w * half + shift;
-  const sb = b.w * half - shift;
-  if (extra !== 0 && (sin === 0 || (sa * sb < 0 && Math.min(sa, sb) < -wide))) {
+  const sa = settled(a.w * half + shift);
+  const sb = settled(b.w * half - shift);
+  if (extra !== 0 && (sin === 0 || (sa * sb < 0 && Math.min(sa, sb) < -wide * JUST_OVER))) {
     return { ...(step(a, b, turn) ?? throughCorner(a.run, b.run)), note: 'stepped' };
   }
   const x = { x: a.p.x + a.away.x * sa, y: a.p.y + a.away.y * sa };
@@ -228,7 +234,7 @@ function pressedEnd(first: End, other: End, turn: Turn, mirrored: boolean): Join
   const sq = other.w / sin;
   const sr = mirrored ? sq + (first.w * cos) / sin : sq;
   if (sq * sq > far * far || sr * sr + first.w * first.w > far * far) return undefined;
-  const so = (-other.w * cos) / sin;
+  const so = settled((-other.w * cos) / sin);
   // Where the first edge's seam line meets the other's cut line.
   let q = along(seam, first.away, sq);
   let otherCut: Cut | undefined;
@@ -255,7 +261,7 @@ function pressedEnd(first: End, other: End, turn: Turn, mirrored: boolean): Join
   }
   const head: Segment[] = [];
   const r = end[0]!.a;
-  const s = (r.x - first.p.x) * first.away.x + (r.y - first.p.y) * first.away.y;
+  const s = settled((r.x - first.p.x) * first.away.x + (r.y - first.p.y) * first.away.y);
   let firstCut: Cut | undefined;
   if (first.run.straight) {
     firstCut = stretched(first, s, r);

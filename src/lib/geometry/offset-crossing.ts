@@ -8,6 +8,9 @@ export interface Cut {
   readonly point: Point;
 }
 
+const side = (p: Point, origin: Point, direction: Point): number =>
+  (p.x - origin.x) * direction.y - (p.y - origin.y) * direction.x;
+
 /**
  * Where the line through `origin` along `direction` first meets the segments, looking from their end (`fromEnd`) or their
  * start; undefined when it does not.
@@ -18,19 +21,18 @@ export function lineMeets(
   origin: Point,
   direction: Point,
 ): Cut | undefined {
-  const side = (p: Point): number => (p.x - origin.x) * direction.y - (p.y - origin.y) * direction.x;
   for (let i = 0; i < segments.length; i++) {
     const index = fromEnd ? segments.length - 1 - i : i;
     const s = segments[index]!;
-    const a = side(s.a);
-    const d = side(s.d);
+    const a = side(s.a, origin, direction);
+    const d = side(s.d, origin, direction);
     if (s.kind === 'line') {
       if (a > 0 === d > 0) continue;
       const t = a / (a - d);
       return { segment: index, t, point: pointAt(s, t) };
     }
-    const b = side(s.b);
-    const c = side(s.c);
+    const b = side(s.b, origin, direction);
+    const c = side(s.c, origin, direction);
     if ((a > 0 && b > 0 && c > 0 && d > 0) || (a < 0 && b < 0 && c < 0 && d < 0)) continue;
     const t = fromEnd ? 1 - firstRoot(d, c, b, a, 0, 1) : firstRoot(a, b, c, d, 0, 1);
     if (t === t) return { segment: index, t, point: pointAt(s, t) };

@@ -110,16 +110,22 @@ function turned(edges: readonly OffsetEdge[], corners: readonly CornerForm[]): O
   };
 }
 
+/** Lines shorter than this come from rounding and are left out (mm). */
+const NO_LENGTH = 1e-9;
+
+/** Adds a segment that starts exactly where the last one ends. */
+function append(out: Piece[], segment: Segment, tag: number, smooth: boolean): void {
+  const end = out.length > 0 ? out[out.length - 1]!.segment.d : segment.a;
+  const s = withEnds(segment, end, segment.d);
+  if (s.kind === 'cubic' || Math.abs(s.a.x - s.d.x) + Math.abs(s.a.y - s.d.y) > NO_LENGTH) {
+    out.push({ segment: s, tag, smooth });
+  }
+}
+
 /** The raw cut line: every run cut to its joints, and the joints' own parts. */
 function assemble(runs: readonly Run[], joints: readonly Joint[]): Piece[] {
   const out: Piece[] = [];
   const n = runs.length;
-  const push = (segment: Segment, tag: number, smooth: boolean): void => {
-    // Each segment starts exactly where the last one ends.
-    const end = out.length > 0 ? out[out.length - 1]!.segment.d : segment.a;
-    const s = withEnds(segment, end, segment.d);
-    if (s.a.x !== s.d.x || s.a.y !== s.d.y || s.kind === 'cubic') out.push({ segment: s, tag, smooth });
-  };
   for (let i = 0; i < n; i++) {
     const run = runs[i]!;
     const from = joints[(i + n - 1) % n]!;
@@ -131,7 +137,7 @@ function assemble(runs: readonly Run[], joints: readonly Joint[]): Piece[] {
     // After a straight continuation of a curve, or a snapped joint, nothing can cross.
     if (run.straight) {
       const s = run.segments[0]!;
-      push({ kind: 'line', a: start ? start.point : s.a, d: stop ? stop.point : s.d }, tag, false);
+      append(out, { kind: 'line', a: start ? start.point : s.a, d: stop ? stop.point : s.d }, tag, false);
     } else {
       const i0 = start ? start.segment : 0;
       const i1 = stop ? stop.segment : last;
@@ -142,10 +148,10 @@ function assemble(runs: readonly Run[], joints: readonly Joint[]): Piece[] {
         if (t0 !== 0 || t1 !== 1) s = between(s, t0, t1);
         if (start && k === i0) s = withEnds(s, start.point, s.d);
         if (stop && k === i1) s = withEnds(s, s.a, stop.point);
-        push(s, tag, k > i0 || (from.path.length === 0 && !!start && start.t === 0));
+        append(out, s, tag, k > i0 || (from.path.length === 0 && !!start && start.t === 0));
       }
     }
-    for (const s of to.path) push(s, run.corner ? tag + 1 : tag, false);
+    for (const s of to.path) append(out, s, run.corner ? tag + 1 : tag, false);
   }
   // Close it exactly.
   const final = out[out.length - 1]!;
