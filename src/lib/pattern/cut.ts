@@ -156,12 +156,21 @@ export function cutPart(part: Part, path: readonly CutStretch[]): Outcome<CutPar
     let { chain } = path[k]!;
     if (k === 0) chain = startAt(chain, start);
     if (k === path.length - 1) chain = endAt(chain, end);
-    rightBanks.push({ ...path[k]!.right, chain });
-    leftBanks.unshift({ ...path[k]!.left, chain: reverseChain(chain) });
+    rightBanks.push(bankEdge(path[k]!.right, chain));
+    leftBanks.unshift(bankEdge(path[k]!.left, reverseChain(chain)));
   }
   const left = [...around(both.edges, i, j), ...leftBanks];
   const right = [...around(both.edges, j, i), ...rightBanks];
   return done({ ...shareOut(part, left, right, path), split });
+}
+
+/** Fields in the order in which all edges have them: engines then treat them as of one kind, which shows in the time. */
+function bankEdge({ id, role, side, origin, partner, dart }: Bank, chain: Chain): Edge {
+  const bare = { id, role, side, chain, origin };
+  if (partner === undefined) return dart === undefined ? bare : { ...bare, dart };
+  return dart === undefined
+    ? { id, role, side, chain, origin, partner }
+    : { id, role, side, chain, origin, partner, dart };
 }
 
 /** The corners of an outline. */

@@ -31,15 +31,10 @@ export function edge(
   dart?: string,
 ): Edge {
   const origin = { edge: id, from: 0, to: chainLength(chain) };
-  return {
-    id,
-    role,
-    side,
-    chain,
-    origin,
-    ...(partner !== undefined && { partner }),
-    ...(dart !== undefined && { dart }),
-  };
+  if (partner === undefined) return { id, role, side, chain, origin };
+  return dart === undefined
+    ? { id, role, side, chain, origin, partner }
+    : { id, role, side, chain, origin, partner, dart };
 }
 
 /** A piece of one sheet, nothing done to it yet. */
