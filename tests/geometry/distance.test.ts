@@ -103,7 +103,7 @@ describe('Hausdorff distance', () => {
 });
 
 describe('discrete Fréchet distance', () => {
-  // Source: derived; Eiter & Mannila's recursion written out below, unoptimised.
+  // Source: derived; Eiter & Mannila's recursion (memory), written out below unoptimised.
   const plain = (a: readonly Point[], b: readonly Point[]): number => {
     const memo = new Map<number, number>();
     const go = (i: number, j: number): number => {

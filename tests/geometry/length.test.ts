@@ -66,7 +66,11 @@ describe('arc length against libraries', () => {
       new paper.Point(s.d.x, s.d.y),
     );
   const even = fc
-    .tuple(fc.integer({ min: 0, max: 30 }), fc.integer({ min: 0, max: 30 }), fc.integer({ min: 120, max: 200 }))
+    .tuple(
+      fc.integer({ min: 0, max: 30 }),
+      fc.integer({ min: 0, max: 30 }),
+      fc.integer({ min: 120, max: 200 }),
+    )
     .map(([r, h, w]) => cubic({ x: 0, y: 0 }, { x: w / 3, y: r }, { x: (2 * w) / 3, y: h }, { x: w, y: 0 }));
   test('even curves agree with bezier-js to 1e-9 mm and with paper to 1e-5 mm', () => {
     fc.assert(

@@ -38,7 +38,7 @@ test('the middle of a square weighs all corners alike, a triangle gives areas', 
   expect(c).toBeCloseTo(0.3, 14);
 });
 
-// Source: Floater 2003, eq. 10, with the tangents of half angles taken by the engine's own functions.
+// Source: Floater 2003 (memory), with the tangents of half angles taken by the engine's own functions.
 test('agree with the published formula', () => {
   fc.assert(
     fc.property(inside, (q) => {

@@ -4,6 +4,7 @@ import { leadsOn, pointAt, reverse } from './segment.ts';
 import { CONTACT, NEAR, type Meeting } from './contact.ts';
 import { nearestOnSegment } from './nearest.ts';
 import { sharedStretch } from './overlap.ts';
+import { apart, clearParts, halves, neverParallel, parts, root, WIDTH } from './parts.ts';
 
 /*
  * Cubic with cubic: halve both until a pair of parts can meet at most once, which is so when no tangent of the one is parallel
@@ -18,98 +19,6 @@ const SMALLEST = 4e-9;
 /** Pairs looked at before asking whether the two are one curve, and before giving up. */
 const ASK = 300;
 const LIMIT = 20000;
-
-// Parts live in one flat store: 8 coordinates, t0, t1, box. It is used within one call only, and never shrinks.
-const WIDTH = 14;
-let store = new Float64Array(WIDTH * 256);
-let kids = new Int32Array(256);
-let used = 0;
-
-function newPart(): number {
-  if ((used + 1) * WIDTH > store.length) {
-    const more = new Float64Array(store.length * 2);
-    more.set(store);
-    store = more;
-    const moreKids = new Int32Array(kids.length * 2);
-    moreKids.set(kids);
-    kids = moreKids;
-  }
-  kids[used] = 0;
-  return used++;
-}
-
-function setBox(o: number): void {
-  const v = store;
-  for (let k = 0; k < 2; k++) {
-    const a = v[o + k]!;
-    const b = v[o + 2 + k]!;
-    const c = v[o + 4 + k]!;
-    const d = v[o + 6 + k]!;
-    const low1 = a < b ? a : b;
-    const low2 = c < d ? c : d;
-    const high1 = a < b ? b : a;
-    const high2 = c < d ? d : c;
-    v[o + 10 + k] = low1 < low2 ? low1 : low2;
-    v[o + 12 + k] = high1 > high2 ? high1 : high2;
-  }
-}
-
-function root(s: Cubic): number {
-  const i = newPart();
-  const o = i * WIDTH;
-  store[o] = s.a.x;
-  store[o + 1] = s.a.y;
-  store[o + 2] = s.b.x;
-  store[o + 3] = s.b.y;
-  store[o + 4] = s.c.x;
-  store[o + 5] = s.c.y;
-  store[o + 6] = s.d.x;
-  store[o + 7] = s.d.y;
-  store[o + 8] = 0;
-  store[o + 9] = 1;
-  setBox(o);
-  return i;
-}
-
-/** First of the two halves of part i; the second is the next. Halved once, however often it is asked for. */
-function halves(i: number): number {
-  if (kids[i] !== 0) return kids[i]!;
-  const left = newPart();
-  newPart();
-  kids[i] = left;
-  const v = store;
-  const o = i * WIDTH;
-  const l = left * WIDTH;
-  const r = l + WIDTH;
-  for (let k = 0; k < 2; k++) {
-    const a = v[o + k]!;
-    const b = v[o + 2 + k]!;
-    const c = v[o + 4 + k]!;
-    const d = v[o + 6 + k]!;
-    const ab = 0.5 * (a + b);
-    const bc = 0.5 * (b + c);
-    const cd = 0.5 * (c + d);
-    const abc = 0.5 * (ab + bc);
-    const bcd = 0.5 * (bc + cd);
-    const mid = 0.5 * (abc + bcd);
-    v[l + k] = a;
-    v[l + 2 + k] = ab;
-    v[l + 4 + k] = abc;
-    v[l + 6 + k] = mid;
-    v[r + k] = mid;
-    v[r + 2 + k] = bcd;
-    v[r + 4 + k] = cd;
-    v[r + 6 + k] = d;
-  }
-  const t0 = v[o + 8]!;
-  const t1 = v[o + 9]!;
-  v[l + 8] = t0;
-  v[l + 9] = v[r + 8] = 0.5 * (t0 + t1);
-  v[r + 9] = t1;
-  setBox(l);
-  setBox(r);
-  return left;
-}
 
 let first: Cubic;
 let second: Cubic;
@@ -126,7 +35,7 @@ export function cubicMeetings(s: Cubic, u: Cubic): Meeting[] | undefined {
   if (meetings.length === 2 && sharedStretch(s, u) !== undefined) return undefined;
   first = s;
   second = u;
-  used = 0;
+  clearParts();
   visits = 0;
   coincident = false;
   visit(root(s), root(u));
@@ -189,17 +98,10 @@ function visit(i: number, j: number): void {
     coincident = true;
     return;
   }
-  const v = store;
+  const v = parts.values;
   const a = i * WIDTH;
   const b = j * WIDTH;
-  if (
-    v[a + 10]! > v[b + 12]! + CONTACT ||
-    v[b + 10]! > v[a + 12]! + CONTACT ||
-    v[a + 11]! > v[b + 13]! + CONTACT ||
-    v[b + 11]! > v[a + 13]! + CONTACT
-  )
-    return;
-  if (besides(a, b) || besides(b, a)) return;
+  if (apart(a, b)) return;
   const sizeA = Math.max(v[a + 12]! - v[a + 10]!, v[a + 13]! - v[a + 11]!);
   const sizeB = Math.max(v[b + 12]! - v[b + 10]!, v[b + 13]! - v[b + 11]!);
   const size = Math.max(sizeA, sizeB);
@@ -220,45 +122,6 @@ function visit(i: number, j: number): void {
     visit(i, k);
     visit(i, k + 1);
   }
-}
-
-/** Whether part b lies wholly to one side of the strip around the chord of part a that holds a. */
-function besides(a: number, b: number): boolean {
-  const v = store;
-  const ax = v[a]!;
-  const ay = v[a + 1]!;
-  const ex = v[a + 6]! - ax;
-  const ey = v[a + 7]! - ay;
-  const hb = ex * (v[a + 3]! - ay) - ey * (v[a + 2]! - ax);
-  const hc = ex * (v[a + 5]! - ay) - ey * (v[a + 4]! - ax);
-  const slack = CONTACT * (Math.abs(ex) + Math.abs(ey));
-  const low = Math.min(0, hb, hc) - slack;
-  const high = Math.max(0, hb, hc) + slack;
-  const p = ex * (v[b + 1]! - ay) - ey * (v[b]! - ax);
-  const q = ex * (v[b + 3]! - ay) - ey * (v[b + 2]! - ax);
-  const r = ex * (v[b + 5]! - ay) - ey * (v[b + 4]! - ax);
-  const s = ex * (v[b + 7]! - ay) - ey * (v[b + 6]! - ax);
-  return (p > high && q > high && r > high && s > high) || (p < low && q < low && r < low && s < low);
-}
-
-/** All outer products of control legs have one sign; legs of no length do not count. */
-function neverParallel(a: number, b: number): boolean {
-  const v = store;
-  let sign = 0;
-  for (let k = 0; k < 6; k += 2) {
-    const px = v[a + k + 2]! - v[a + k]!;
-    const py = v[a + k + 3]! - v[a + k + 1]!;
-    if (px === 0 && py === 0) continue;
-    for (let m = 0; m < 6; m += 2) {
-      const qx = v[b + m + 2]! - v[b + m]!;
-      const qy = v[b + m + 3]! - v[b + m + 1]!;
-      if (qx === 0 && qy === 0) continue;
-      const turn = px * qy - py * qx;
-      if (turn === 0 || (sign !== 0 && turn < 0 === sign > 0)) return false;
-      sign = turn > 0 ? 1 : -1;
-    }
-  }
-  return sign !== 0;
 }
 
 // Point, first and second derivative at a parameter. An array, because engines box numbers kept in module variables.
@@ -287,7 +150,7 @@ function evaluate(s: Cubic, t: number): void {
 
 /** Newton for the one meeting two parts can have; false when it is not found in them. */
 function crossing(a: number, b: number): boolean {
-  const v = store;
+  const v = parts.values;
   const t0 = v[a + 8]!;
   const t1 = v[a + 9]!;
   const u0 = v[b + 8]!;
@@ -336,7 +199,7 @@ function crossing(a: number, b: number): boolean {
 }
 
 function touchIn(a: number, b: number): boolean {
-  const v = store;
+  const v = parts.values;
   const wideT = v[a + 9]! - v[a + 8]!;
   const wideU = v[b + 9]! - v[b + 8]!;
   return touch(v[a + 8]! + 0.5 * wideT, v[b + 8]! + 0.5 * wideU, 4 * wideT, 4 * wideU);
@@ -377,10 +240,10 @@ function touch(startT: number, startU: number, reachT: number, reachU: number): 
 
 /** Whether the curves are in contact in the middle of part a, which Newton need not settle: the tangents hardly part there. */
 function together(a: number, b: number): boolean {
-  const t = 0.5 * (store[a + 8]! + store[a + 9]!);
+  const t = 0.5 * (parts.values[a + 8]! + parts.values[a + 9]!);
   const { t: u } = nearestOnSegment(second, pointAt(first, t));
-  const u0 = store[b + 8]!;
-  const u1 = store[b + 9]!;
+  const u0 = parts.values[b + 8]!;
+  const u1 = parts.values[b + 9]!;
   const wide = u1 - u0;
   return u >= u0 - wide && u <= u1 + wide && record(t, u, true);
 }
@@ -395,7 +258,7 @@ function oneTouch(m: Meeting, t: number): boolean {
 
 /** Whether a meeting found before lies in both parts (or hard by them). */
 function known(a: number, b: number): boolean {
-  const v = store;
+  const v = parts.values;
   for (const m of found) {
     const wideT = v[a + 9]! - v[a + 8]!;
     const wideU = v[b + 9]! - v[b + 8]!;

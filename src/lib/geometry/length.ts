@@ -3,7 +3,7 @@ import type { Cubic, Segment } from './types.ts';
 /*
  * Arc length by Gauss–Legendre quadrature. The speed |P'(t)| of a cubic is √(z'(t)·conj z'(t)), z = x + iy: analytic but for
  * branch points at the two roots of z' and their mirror images. How far these lie from the interval bounds the error before
- * anything is summed (Trefethen, "Is Gauss quadrature better than Clenshaw–Curtis?", 2008, theorem 4.5: of order ρ^−2n, ρ of the
+ * anything is summed (Trefethen, "Is Gauss quadrature better than Clenshaw–Curtis?", 2008, from memory: of order ρ^−2n, ρ of the
  * largest Bernstein ellipse clear of them). So one pass is enough, and the interval is halved only where they are close.
  */
 

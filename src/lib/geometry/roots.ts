@@ -1,7 +1,8 @@
 /**
  * Roots in [0, 1] of a polynomial in Bernstein form, ascending. A part without a change of sign among its coefficients has no
  * root, a part with one change has one (Descartes in Bernstein form; Farouki, The Bernstein polynomial basis, 2012, §6.3),
- * else it is halved. A double root that rounding has opened or closed is reported once when `touching` allows it.
+ * else it is halved. A double root is reported as one, two or three within 1e-7 of it, as rounding opens it; one that rounding
+ * has closed is reported when `touching` allows it.
  */
 export function unitRoots(coefficients: readonly number[], touching = true): number[] {
   let size = 0;
@@ -48,8 +49,8 @@ function search(
     return;
   }
   const n = c.length - 1;
-  if (changes === 1 && c[0]! * c[n]! < 0) {
-    push(out, t0 + (t1 - t0) * bracketed(c));
+  if (changes === 1) {
+    push(out, t0 + (t1 - t0) * bracketed(c, sign > 0));
     return;
   }
   if (t1 - t0 < DOUBLE) {
@@ -69,13 +70,15 @@ function search(
   search(right, mid, t1, zero, touching, out);
 }
 
-/** The one root between ends of opposite sign: Newton kept inside a shrinking bracket. */
-function bracketed(c: readonly number[]): number {
+/**
+ * The one root strictly inside, where the value goes up or down through zero: Newton kept inside a shrinking bracket, from the
+ * middle, since an end may be a root too, within rounding.
+ */
+function bracketed(c: readonly number[], rising: boolean): number {
   const n = c.length - 1;
-  const rising = c[n]! > 0;
   let low = 0;
   let high = 1;
-  let t = c[0]! / (c[0]! - c[n]!);
+  let t = 0.5;
   for (let round = 0; round < 80; round++) {
     // Value and slope by Horner in Bernstein form.
     const u = 1 - t;
