@@ -1,4 +1,6 @@
 import { chainLength } from '../geometry/chain.ts';
+import { distance } from '../geometry/point.ts';
+import { isBack } from '../machines/scene.ts';
 import { outlineOf } from '../pattern/outline.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
@@ -24,8 +26,9 @@ const filled = (groups: readonly MeasureGroup[]): readonly MeasureGroup[] =>
 /** A piece in words: its points, edges in outline order, lines, darts, notches and what was done with them. Full size. */
 export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] {
   const mm = (value: number): string => formatLength(value, units);
-  // Parts that hang together have their bust point in common: it is told once.
-  const points = new Map(piece.parts.flatMap((part) => Object.entries(part.landmarks)));
+  // Parts that hang together have their bust point in common: it is told once. The back has a middle of its own, from
+  // which places of the front cannot be told.
+  const points = isBack(piece) ? [] : new Map(piece.parts.flatMap((part) => Object.entries(part.landmarks)));
   const lines = piece.parts.flatMap((part) => part.lines);
   const { label, grainline } = piece;
   return filled([
@@ -101,7 +104,9 @@ export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] 
           ? [
               {
                 label: 'grainline',
-                value: `from ${whereIs(grainline.from, units)} to ${whereIs(grainline.to, units)}`,
+                value: isBack(piece)
+                  ? `${mm(distance(grainline.from, grainline.to))} long`
+                  : `from ${whereIs(grainline.from, units)} to ${whereIs(grainline.to, units)}`,
               },
             ]
           : []),
@@ -115,7 +120,7 @@ export function othersOf(work: Work, units: Units): readonly MeasureGroup[] {
   const whole = work.pieces.some(({ id }) => id === 'front');
   return filled([
     {
-      title: 'Points of the style line',
+      title: 'Points of the style line, as it was drawn',
       measures: work.lines
         .flatMap(({ points }) => (whole ? points : []))
         .map((point, i) => ({ label: `line point ${i + 1}`, value: whereIs(point, units) })),

@@ -1,0 +1,148 @@
+import type { Page } from '@playwright/test';
+import { chainLength } from '../../../src/lib/geometry/chain.ts';
+import { apply } from '../../../src/lib/recipe/apply.ts';
+import { anchorOn, resolveAnchor } from '../../../src/lib/recipe/anchors.ts';
+import type { Command, Work } from '../../../src/lib/recipe/types.ts';
+
+/** What has to be typed to give a command by the forms of the step: the form, and a value for each of its boxes. */
+export interface Typed {
+  readonly form: string;
+  readonly values: Readonly<Record<string, string | boolean>>;
+}
+
+const mm = (value: number): string => value.toFixed(3);
+const degrees = (radians: number): string => ((radians * 180) / Math.PI).toFixed(4);
+
+/** The way to type a command on the table `work`, in millimetres and degrees. */
+export function typedOf(command: Command, work: Work): Typed {
+  const whole = work.lines[0] ? chainLength(work.lines[0].chain) : 0;
+  switch (command.do) {
+    case 'identify': {
+      const at =
+        'on' in command.at
+          ? `edge:${command.at.on}`
+          : 'landmark' in command.at
+            ? `landmark:${command.at.landmark}`
+            : '';
+      return { form: 'identify', values: { what: command.what, at } };
+    }
+    case 'read': {
+      const value = command.what === 'dart-angle' ? degrees(command.value) : mm(command.value);
+      return { form: `read-${command.what}`, values: { value } };
+    }
+    case 'open-out':
+      return { form: 'open-out', values: { about: command.about } };
+    case 'draw-line':
+      return { form: 'draw-line', values: lineValues(command, work) };
+    case 'notch':
+      return { form: 'notch', values: { at: mm(command.at * whole) } };
+    case 'extend-dart':
+      return { form: `extend-${command.dart}`, values: { dx: '0', dy: '0' } };
+    case 'connect':
+      return { form: `connect-${command.dart}`, values: { at: mm(command.at * whole) } };
+    case 'slash':
+      return {
+        form: 'slash',
+        values: { dart: command.dart, from: command.from ?? 'line', past: mm(command.past) },
+      };
+    case 'turn': {
+      const by = 'angle' in command.by ? { by: 'angle', angle: degrees(command.by.angle) } : { by: 'meet' };
+      return { form: 'turn', values: { dart: command.dart, part: command.part, dx: '0', dy: '0', ...by } };
+    }
+    case 'separate':
+      return { form: 'separate', values: {} };
+    case 'overlay':
+      return { form: `overlay-${command.piece}`, values: {} };
+    case 'copy':
+      return { form: 'copy', values: { as: command.as } };
+    case 'bridge':
+      return {
+        form: `bridge-${command.piece}`,
+        values: { before: mm(command.before), after: mm(command.after) },
+      };
+    case 'ease':
+      return { form: `ease-${command.piece}`, values: { from: command.from, to: command.to } };
+    case 'take-out':
+      return { form: `take-out-${command.piece}`, values: { end: command.end, how: 'measured' } };
+    case 'true':
+      return { form: 'true', values: { edge: command.edge } };
+    case 'renotch':
+      return { form: `renotch-${command.piece}`, values: { notch: command.notch, how: 'partner' } };
+    case 'allow':
+      return {
+        form: `allow-${command.piece}`,
+        values: { group: command.group, width: mm(command.width) },
+      };
+    case 'corner': {
+      const { before, after, form, first } = command;
+      return {
+        form: `corner-${command.piece}`,
+        values: { corner: `${before}|${after}`, form, first: first === after ? 'after' : 'before' },
+      };
+    }
+    case 'carry-notches':
+      return { form: `carry-${command.piece}`, values: {} };
+    case 'label':
+      return {
+        form: `label-${command.piece}`,
+        values: { name: command.name, cut: String(command.cut), rightSideUp: command.rightSideUp },
+      };
+    case 'grain': {
+      const landmark = Object.keys(
+        work.pieces.find(({ id }) => id === command.piece)?.parts[0]?.landmarks ?? {},
+      )[0]!;
+      const from = resolveAnchor(work, { landmark }, command.piece)!;
+      const to = resolveAnchor(work, command.at, command.piece)!;
+      const place = { landmark, dx: mm(to.x - from.x), dy: mm(to.y - from.y) };
+      return { form: `grain-${command.piece}`, values: { ...place, angle: degrees(command.angle) } };
+    }
+    case 'walk':
+      return {
+        form: 'walk',
+        values: { seam: command.seam, along: command.along, says: command.says },
+      };
+    default:
+      throw new Error(`no form for ${command.do}`);
+  }
+}
+
+/** The points of a line as they lie once it is drawn: in the boxes they are typed from centre front and bust line. */
+function lineValues(command: Extract<Command, { do: 'draw-line' }>, work: Work): Record<string, string> {
+  const drawn = apply(work, command);
+  const line = 'work' in drawn ? drawn.work.lines[0] : undefined;
+  if (!line || !('work' in drawn)) throw new Error('the sample line cannot be drawn');
+  const values: Record<string, string> = {};
+  line.points.slice(1, -1).forEach(({ x, y }, i) => {
+    values[`x${i}`] = mm(x);
+    values[`y${i}`] = mm(y);
+  });
+  (['start', 'end'] as const).forEach((end, i) => {
+    const edge = line.ends[i]!;
+    const at = anchorOn(work, edge, line.points.at(i === 0 ? 0 : -1)!) as { at: number };
+    values[end] = edge;
+    values[`${end}At`] = (100 * at.at).toFixed(4);
+  });
+  return values;
+}
+
+/** Fills a form of the open panel "By typed values" and sends it. */
+export async function giveTyped(page: Page, { form, values }: Typed): Promise<void> {
+  const box = page.locator(`form[data-form="${form}"]`);
+  for (const [id, value] of Object.entries(values)) {
+    if (typeof value === 'boolean') {
+      await box.locator('input[type="checkbox"]').setChecked(value);
+      continue;
+    }
+    const field = box.locator(`[id="${form}-${id}"]`);
+    // A box whose condition is not met by the others is not shown.
+    if ((await field.evaluate((one) => one.tagName)) === 'SELECT') await field.selectOption(value);
+    else await field.fill(value);
+  }
+  await box.getByRole('button').click();
+}
+
+/** Opens a folded part of the step's panel; one that is open stays so. */
+export async function unfold(page: Page, part: 'typed' | 'twin'): Promise<void> {
+  const details = page.locator(`details[data-${part}]`);
+  if ((await details.getAttribute('open')) === null) await details.locator('summary').click();
+}
