@@ -1,4 +1,4 @@
-import { rotationByAngle } from '../geometry/isometry.ts';
+import { compose, invert, rotationByAngle } from '../geometry/isometry.ts';
 import { subchain, chainLength } from '../geometry/chain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
@@ -38,18 +38,32 @@ export function scenesOf(start: Work, commands: readonly Command[]): readonly Sc
   return scenes;
 }
 
+/**
+ * How far the parts that a turn moved have come, as SVG matrices by part id; undefined when nothing was turned. Moving what is
+ * drawn already is much lighter than drawing it anew.
+ */
+export function turnedParts(before: Work, after: Work): Readonly<Record<string, string>> | undefined {
+  if (after.turns.length <= before.turns.length) return undefined;
+  const stood = new Map(before.pieces.flatMap((piece) => piece.parts.map((part) => [part.id, part.motion])));
+  const moves = after.pieces.flatMap((piece) =>
+    piece.parts.flatMap(({ id, motion }) => {
+      const from = stood.get(id);
+      const by = from && compose(motion, invert(from));
+      const still = !by || (Math.abs(by.b) < 1e-12 && Math.abs(by.e) + Math.abs(by.f) < 1e-9);
+      return still ? [] : [[id, matrixOf(by)] as const];
+    }),
+  );
+  return Object.fromEntries(moves);
+}
+
 /** The picture of one scene when fraction t of it has passed. */
 function pictureOf({ before, after, command }: Scene, t: number): Pick<Frame, 'work' | 'turning' | 'cut'> {
   if (t >= 1) return { work: after };
-  const fact = after.turns.length > before.turns.length ? after.turns.at(-1) : undefined;
-  if (fact) {
+  const moved = turnedParts(before, after);
+  const fact = after.turns.at(-1);
+  if (moved && fact) {
     const matrix = matrixOf(rotationByAngle(fact.pivot, fact.angle * t));
-    const old = new Set(before.pieces.flatMap((piece) => piece.parts));
-    const moved = after.pieces.flatMap((piece) => piece.parts.filter((part) => !old.has(part)));
-    const ids = moved
-      .filter((part) => old.size > 0 && wasElsewhere(before, part.id, part.motion))
-      .map((part) => part.id);
-    return { work: before, turning: Object.fromEntries(ids.map((id) => [id, matrix])) };
+    return { work: before, turning: Object.fromEntries(Object.keys(moved).map((id) => [id, matrix])) };
   }
   if (command.do === 'slash') {
     const path = cutPaths({ work: before, fabric: 'knit', options: {}, reach: 0 }).find(
@@ -61,14 +75,6 @@ function pictureOf({ before, after, command }: Scene, t: number): Pick<Frame, 'w
     return { work: before, cut: subchain(path.chain, 0, to) };
   }
   return { work: before };
-}
-
-function wasElsewhere(before: Work, id: string, motion: { a: number; e: number; f: number }): boolean {
-  const part = before.pieces.flatMap((piece) => piece.parts).find((one) => one.id === id);
-  return (
-    part !== undefined &&
-    (part.motion.a !== motion.a || part.motion.e !== motion.e || part.motion.f !== motion.f)
-  );
 }
 
 /** How long each kind of command is shown, ms: what moves, what is cut, what only appears. */

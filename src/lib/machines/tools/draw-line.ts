@@ -10,15 +10,21 @@ import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
 const LINE = 'line';
 
 /** Both ends go to an edge; points in between stay where they are put. */
-function anchorFor(scene: Scene, point: Point, end: boolean, reach = scene.reach): Anchor {
-  return snap(scene.work, point, end ? reach : 0, end ? ['edge'] : [], 'front').anchor;
-}
+const anchorFor = (scene: Scene, point: Point, end: boolean): Anchor =>
+  snap(scene.work, point, end ? Math.max(scene.reach, 0.01) : 0, end ? ['edge'] : [], 'front').anchor;
 
-/** The line's points with one moved, added or left out; anchored again from where they lie. */
+const anchored = new WeakMap<Point, { work: Work; end: boolean; anchor: Anchor }>();
+
+/** The anchor of each point of a line; a point that stays where it is on the same table is worked out once. */
 function redrawn(scene: Scene, points: readonly Point[]): Anchor[] {
-  return points.map((point, i) =>
-    anchorFor(scene, point, i === 0 || i === points.length - 1, Math.max(scene.reach, 0.01)),
-  );
+  return points.map((point, i) => {
+    const end = i === 0 || i === points.length - 1;
+    const known = anchored.get(point);
+    if (known?.work === scene.work && known.end === end) return known.anchor;
+    const anchor = anchorFor(scene, point, end);
+    anchored.set(point, { work: scene.work, end, anchor });
+    return anchor;
+  });
 }
 
 /** Arc length of each point of the line, mm. */

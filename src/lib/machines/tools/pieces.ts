@@ -1,16 +1,20 @@
 import { chainBounds } from '../../geometry/chain.ts';
+import { contains, signedArea } from '../../geometry/outline.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { sub } from '../../geometry/point.ts';
 import { frontPieces, pieceSet } from '../scene.ts';
 import type { ToolSpec, ToolTarget } from '../tool.ts';
 
-/** The middle of a piece's box, mm: where a piece as a whole is taken hold of. */
+/** Where a piece as a whole is taken hold of, mm: on the paper of its largest part, as near the middle as that goes. */
 export function centreOf(piece: Piece): Point {
-  const boxes = piece.parts.map((part) => chainBounds(part.edges.flatMap((edge) => edge.chain)));
-  const mid = (low: 'minX' | 'minY', high: 'maxX' | 'maxY') =>
-    (Math.min(...boxes.map((box) => box[low])) + Math.max(...boxes.map((box) => box[high]))) / 2;
-  return { x: mid('minX', 'maxX'), y: mid('minY', 'maxY') };
+  const chains = piece.parts.map((part) => part.edges.flatMap((edge) => edge.chain));
+  const areas = chains.map((chain) => Math.abs(signedArea(chain)));
+  const largest = chains[areas.indexOf(Math.max(...areas))] ?? [];
+  const { minX, maxX, minY, maxY } = chainBounds(largest);
+  const down = [0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1];
+  const places = down.map((part) => ({ x: (minX + maxX) / 2, y: minY + (maxY - minY) * part }));
+  return places.find((place) => contains(largest, place, 5) === 'inside') ?? places[0]!;
 }
 
 const wholePiece = (piece: Piece, how: ToolTarget['how'], done = false): ToolTarget => ({
