@@ -145,4 +145,9 @@ export async function giveTyped(page: Page, { form, values }: Typed): Promise<vo
 export async function unfold(page: Page, part: 'typed' | 'twin'): Promise<void> {
   const details = page.locator(`details[data-${part}]`);
   if ((await details.getAttribute('open')) === null) await details.locator('summary').click();
+  // What is in it is fetched when it is asked for the first time.
+  await details
+    .locator(part === 'typed' ? 'form, p' : 'p.note')
+    .first()
+    .waitFor();
 }
