@@ -1,6 +1,6 @@
 import { areaD, differenceD, FillRule, intersectD, type PathsD } from 'clipper2-ts';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { chainEnd, chainLength, chainStart, pointAtLength } from '../../src/lib/geometry/chain.ts';
 import { IDENTITY } from '../../src/lib/geometry/isometry.ts';
 import { signedArea } from '../../src/lib/geometry/outline.ts';
@@ -11,6 +11,9 @@ import { type Bank, cutPart, followSplits, splitEdge, spotOn } from '../../src/l
 import { chainOf } from '../../src/lib/pattern/outline.ts';
 import type { Edge, Part } from '../../src/lib/pattern/types.ts';
 import { ok, refusal } from './ok.ts';
+
+// Many runs of a property; a busy machine must not make them fail.
+vi.setConfig({ testTimeout: 60_000 });
 
 const p = (x: number, y: number): Point => ({ x, y });
 

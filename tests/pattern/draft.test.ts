@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { chainBounds, chainEnd, chainLength, chainStart } from '../../src/lib/geometry/chain.ts';
 import { isSimple, signedArea } from '../../src/lib/geometry/outline.ts';
 import { distance, dot, samePoint } from '../../src/lib/geometry/point.ts';
@@ -14,6 +14,9 @@ import { dartAngle, drawnAngle } from '../../src/lib/pattern/measure.ts';
 import { chainOf, findEdge, landmark } from '../../src/lib/pattern/outline.ts';
 import type { Piece } from '../../src/lib/pattern/types.ts';
 import { anyMeasures } from './bodice.ts';
+
+// Many runs of a property; a busy machine must not make them fail.
+vi.setConfig({ testTimeout: 60_000 });
 
 const length = (piece: Piece, id: string): number => chainLength(findEdge(piece, id)!.chain);
 const leaves = (piece: Piece, id: string): Point => tangentAt(findEdge(piece, id)!.chain[0]!, 0);

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import {
   chainEnd,
   chainLength,
@@ -17,6 +17,9 @@ import { openOut } from '../../src/lib/pattern/mirror.ts';
 import { chainOf, findEdge, landmark, seamGroups } from '../../src/lib/pattern/outline.ts';
 import { PLAIN, anyMeasures } from './bodice.ts';
 import { ok, refusal } from './ok.ts';
+
+// Many runs of a property; a busy machine must not make them fail.
+vi.setConfig({ testTimeout: 60_000 });
 
 const { front } = draftBlock(PLAIN.measures);
 

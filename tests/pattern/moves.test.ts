@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { chainEnd, chainLength, chainStart } from '../../src/lib/geometry/chain.ts';
 import { distance, samePoint } from '../../src/lib/geometry/point.ts';
 import { isSimple } from '../../src/lib/geometry/outline.ts';
@@ -16,6 +16,9 @@ import { turnPart } from '../../src/lib/pattern/turn.ts';
 import type { Edge, Piece } from '../../src/lib/pattern/types.ts';
 import { PLAIN, type Ready, anyDesign, close, closedThenParted, partedThenClosed, ready } from './bodice.ts';
 import { ok, refusal } from './ok.ts';
+
+// Many runs of a property; a busy machine must not make them fail.
+vi.setConfig({ testTimeout: 60_000 });
 
 const edgesOf = (pieces: readonly Piece[]): readonly Edge[] =>
   pieces.flatMap((p) => p.parts.flatMap((part) => part.edges));
