@@ -2,23 +2,49 @@ import type { Point } from '../geometry/types.ts';
 import type { Refusal } from '../recipe/types.ts';
 import type { Cause, CheckSpec, Finding, FindingState, Tolerance, Unit, Where } from './types.ts';
 
-/** What a finding may carry beside its numbers. */
+/**
+ * What a finding may carry beside its numbers. A cause that is given as a function is looked for only where something is wrong, a
+ * place only where something is not right.
+ */
 export interface Extra {
-  readonly where?: Where | undefined;
-  readonly cause?: Cause | undefined;
+  readonly where?: Where | (() => Where) | undefined;
+  readonly cause?: Cause | (() => Cause | undefined) | undefined;
   readonly about?: Readonly<Record<string, string | number>> | undefined;
 }
 
-const checkOf = (code: string): string => code.slice(0, code.indexOf('/'));
+type Draft = { -readonly [K in keyof Finding]: Finding[K] };
 
-function make(code: string, state: FindingState, unit: Unit, numbers: object, extra: Extra): Finding {
-  const finding: Record<string, unknown> = { check: checkOf(code), code, state, unit, ...numbers };
-  if (extra.where) finding.where = extra.where;
-  // A cause explains a fault; there is none to explain where all is right.
-  if (extra.cause && state !== 'right') finding.cause = extra.cause;
+function make(code: string, state: FindingState, unit: Unit, extra: Extra): Draft {
+  const finding: Draft = { check: code.slice(0, code.indexOf('/')), code, state, unit };
+  if (state !== 'right') {
+    // A cause explains a fault; there is none to explain where all is right.
+    const cause = typeof extra.cause === 'function' ? extra.cause() : extra.cause;
+    if (cause) finding.cause = cause;
+    if (typeof extra.where === 'function') finding.where = extra.where();
+  }
+  if (extra.where && typeof extra.where !== 'function') finding.where = extra.where;
   if (extra.about) finding.about = extra.about;
-  return finding as unknown as Finding;
+  return finding;
 }
+
+function judged(
+  code: string,
+  unit: Unit,
+  ok: boolean,
+  measured: number,
+  expected: number | readonly [number, number],
+  { value, reason }: Tolerance,
+  extra: Extra,
+): Finding {
+  const finding = make(code, ok ? 'right' : 'wrong', unit, extra);
+  finding.measured = measured;
+  finding.expected = expected;
+  finding.tolerance = value;
+  finding.reason = reason;
+  return finding;
+}
+
+const NOTHING: Extra = {};
 
 /** Right when `measured` lies within the tolerance of `expected` (mm, radians or a count, as `unit` says). */
 export function near(
@@ -27,11 +53,10 @@ export function near(
   measured: number,
   expected: number,
   tolerance: Tolerance,
-  extra: Extra = {},
+  extra: Extra = NOTHING,
 ): Finding {
   const ok = Math.abs(measured - expected) <= tolerance.value;
-  const numbers = { measured, expected, tolerance: tolerance.value, reason: tolerance.reason };
-  return make(code, ok ? 'right' : 'wrong', unit, numbers, extra);
+  return judged(code, unit, ok, measured, expected, tolerance, extra);
 }
 
 /** Right when `measured` lies in the closed range, widened by the tolerance on both sides. */
@@ -41,27 +66,26 @@ export function between(
   measured: number,
   range: readonly [number, number],
   tolerance: Tolerance,
-  extra: Extra = {},
+  extra: Extra = NOTHING,
 ): Finding {
   const ok = measured >= range[0] - tolerance.value && measured <= range[1] + tolerance.value;
-  const numbers = { measured, expected: range, tolerance: tolerance.value, reason: tolerance.reason };
-  return make(code, ok ? 'right' : 'wrong', unit, numbers, extra);
+  return judged(code, unit, ok, measured, range, tolerance, extra);
 }
 
 /** A matter of yes or no. */
-export const fact = (code: string, ok: boolean, extra: Extra = {}): Finding =>
-  make(code, ok ? 'right' : 'wrong', 'text', {}, extra);
+export const fact = (code: string, ok: boolean, extra: Extra = NOTHING): Finding =>
+  make(code, ok ? 'right' : 'wrong', 'text', extra);
 
 /** Wrong because a command could not be followed: the refusal is the cause, and its details go along for the sentence. */
 export const refusedBy = (code: string, refusal: Refusal, about: Extra['about'] = {}): Finding =>
   fact(code, false, { cause: { code: refusal.code }, about: { ...refusal.detail, ...about } });
 
 /** Something that is still to do: never wrong, but the step is not ready. */
-export const missing = (code: string, extra: Extra = {}): Finding => make(code, 'missing', 'text', {}, extra);
+export const missing = (code: string, extra: Extra = NOTHING): Finding =>
+  make(code, 'missing', 'text', extra);
 
 /** Something to say that changes no verdict. */
-export const note = (code: string, extra: Extra = {}, unit: Unit = 'text', measured?: number): Finding =>
-  make(code, 'note', unit, measured === undefined ? {} : { measured }, extra);
+export const note = (code: string, extra: Extra = NOTHING): Finding => make(code, 'note', 'text', extra);
 
 /** The named tolerance of a step. Throws when the lesson's data does not give it: a fault of the lesson, found by its tests. */
 export function tolerance(spec: CheckSpec, name: string): Tolerance {

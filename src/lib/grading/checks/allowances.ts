@@ -13,6 +13,11 @@ const SEWN: readonly Kind[] = ['style-line', 'shoulder', 'side'];
 
 const kindOf = (group: SeamGroup): Kind => KINDS.find((kind) => group.edges[0]!.role === kind) ?? 'other';
 
+interface Cut {
+  readonly piece: Piece;
+  readonly groups: readonly SeamGroup[];
+}
+
 function rangeFor(kind: Kind, fabric: Fabric, spec: CheckSpec): readonly [number, number] {
   if (SEWN.includes(kind)) {
     const width = number(spec, fabric);
@@ -44,27 +49,32 @@ function widthOf(piece: Piece, group: SeamGroup, fabric: Fabric, spec: CheckSpec
   // A bound edge has no allowance at all; nothing lies between that and a width that can be sewn.
   const bound = (kind === 'neckline' || kind === 'armhole') && width === 0;
   const wanted = bound ? ([0, 0] as const) : range;
-  const cause = scaleMixed(width, wanted);
+  const cause = () => scaleMixed(width, wanted);
   return between('allowances/width', 'mm', width, wanted, allowed, { where, about, cause });
 }
 
-/** All edges of one kind of seam carry one width; the finding is signed: widest less narrowest, from the first piece's. */
-function partners(
-  pieces: readonly { piece: Piece; groups: readonly SeamGroup[] }[],
-  spec: CheckSpec,
-): Finding[] {
-  return SEWN.flatMap((kind) => {
-    const widths = pieces.flatMap(({ piece, groups }) =>
-      groups.filter((group) => kindOf(group) === kind).map((group) => piece.allowances[group.id]),
-    );
-    const given = widths.filter((width) => width !== undefined);
-    if (given.length < widths.length || given.length < 2) return [];
-    const spread = given.reduce(
-      (far, w) => (Math.abs(w - given[0]!) > Math.abs(far) ? w - given[0]! : far),
-      0,
-    );
-    return [near('allowances/partners', 'mm', spread, 0, tolerance(spec, 'partners'), { about: { kind } })];
-  });
+/** All edges of one kind of seam carry one width; the finding is signed: the farthest from the first one met, less that. */
+function partners(all: readonly Cut[], spec: CheckSpec): Finding[] {
+  const allowed = tolerance(spec, 'partners');
+  const findings: Finding[] = [];
+  for (const kind of SEWN) {
+    let first: number | undefined;
+    let spread = 0;
+    let whole = true;
+    for (const { piece, groups } of all) {
+      for (const group of groups) {
+        if (group.edges[0]!.role !== kind) continue;
+        const width = piece.allowances[group.id];
+        if (width === undefined) whole = false;
+        else if (first === undefined) first = width;
+        else if (Math.abs(width - first) > Math.abs(spread)) spread = width - first;
+      }
+    }
+    if (whole && first !== undefined) {
+      findings.push(near('allowances/partners', 'mm', spread, 0, allowed, { about: { kind } }));
+    }
+  }
+  return findings;
 }
 
 /** At both ends of the style line the corner is shaped for a seam that is pressed open, by the seam that is sewn first. */

@@ -85,7 +85,7 @@ export const dartClosed: Check = ({ before, after, fabric: _, ...rest }, spec) =
   const gap = distance(endIn, endOut) * (dart.residual < 0 ? -1 : 1);
   const drift = distance(tipIn, tipOut);
   const seen = { drift, pivot: tolerance(spec, 'pivot').value, freed: hinge?.parts[0] };
-  const cause = turnCause(before, after, dart, turns, seen);
+  const cause = () => turnCause(before, after, dart, turns, seen);
   findings.push(
     near('dart-closed/pivot', 'mm', drift, 0, tolerance(spec, 'pivot'), {
       where: dimension(tipIn, tipOut),

@@ -29,7 +29,7 @@ function grainOf(piece: Piece, spec: CheckSpec): Finding[] {
   const way = sub(to, from);
   const off = folded(atan2(cross(along, way), dot(along, way)));
   const allowed = tolerance(spec, 'angle');
-  const cause = copied(piece, off, allowed);
+  const cause = () => copied(piece, off, allowed);
   return [near('grain/direction', 'rad', off, 0, allowed, { where: dimension(from, to), cause, about })];
 }
 

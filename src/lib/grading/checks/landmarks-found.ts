@@ -40,7 +40,7 @@ export const landmarksFound: Check = ({ before, after }, spec) => {
     const shown = after.identified[what];
     const there = shown && front && truth(front, what, shown);
     if (!front || !shown || !there) return missing(`landmarks-found/${what}`, { about });
-    const cause = causeOf(front, what, shown, allowed.value);
+    const cause = () => causeOf(front, what, shown, allowed.value);
     const extra = { about, cause, where: dimension(shown, there) };
     return near(`landmarks-found/${what}`, 'mm', distance(shown, there), 0, allowed, extra);
   });

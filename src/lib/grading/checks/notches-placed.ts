@@ -44,26 +44,27 @@ function besideFoot(
 ): Finding[] {
   const range = [number(spec, 'least'), number(spec, 'most')] as const;
   const middle = (range[0] + range[1]) / 2;
-  const nearest = ([-1, 1] as const).map((way) => {
-    const aways = marks
-      .map((mark) => (mark - foot) * way)
-      .filter((away) => away > 0 && away <= NEAR * range[1]);
-    return aways.sort((p, q) => Math.abs(p - middle) - Math.abs(q - middle))[0];
-  });
-  const untouched = nearest.every((away) => away === undefined);
-  return nearest.map((away, i) => {
-    const way = i === 0 ? -1 : 1;
+  const best: [number | undefined, number | undefined] = [undefined, undefined];
+  for (const mark of marks) {
+    const away = Math.abs(mark - foot);
+    const i = mark < foot ? 0 : 1;
+    const had = best[i];
+    if (away > NEAR * range[1]) continue;
+    if (had === undefined || Math.abs(away - middle) < Math.abs(had - middle)) best[i] = away;
+  }
+  const untouched = best[0] === undefined && best[1] === undefined;
+  const place = (mm: number) => pointAtLength(chain, foot + mm);
+  return [-1, 1].map((way, i) => {
     const code = `notches-placed/${i === 0 ? 'before-foot' : 'after-foot'}`;
+    const away = best[i];
     const about = { side };
-    if (away === undefined) {
-      const extra = { where: at(pointAtLength(chain, foot + way * middle)), about };
-      if (untouched && !late) return missing(code, extra);
-      return fact(code, false, { ...extra, cause: { code: untouched ? 'too-late' : 'one-side-only' } });
+    if (away !== undefined) {
+      const where = () => dimension(place(0), place(way * away));
+      return between(code, 'mm', away, range, tolerance(spec, 'place'), { where, about });
     }
-    const found = between(code, 'mm', away, range, tolerance(spec, 'place'), { about });
-    if (found.state === 'right') return found;
-    const where = dimension(pointAtLength(chain, foot), pointAtLength(chain, foot + way * away));
-    return { ...found, where };
+    const where = () => at(place(way * middle));
+    if (untouched && !late) return missing(code, { where, about });
+    return fact(code, false, { where, about, cause: { code: untouched ? 'too-late' : 'one-side-only' } });
   });
 }
 

@@ -10,25 +10,25 @@ import type { Cause, Check, Where } from '../types.ts';
 interface Facts {
   readonly value: number;
   /** What it would be at the point of the sewn dart. */
-  readonly sewn: number;
+  readonly sewn: () => number;
   readonly where: Where;
 }
 
 function factsOf(what: string, bust: Point, sewn: Point, upper: Point, lower: Point): Facts {
   if (what === 'dart-angle') {
     const angle = (tip: Point) => Math.abs(angleBetween(sub(upper, tip), sub(lower, tip)));
-    return { value: angle(bust), sewn: angle(sewn), where: { kind: 'point', at: bust } };
+    return { value: angle(bust), sewn: () => angle(sewn), where: { kind: 'point', at: bust } };
   }
   if (what === 'leg-length') {
-    return { value: distance(bust, lower), sewn: distance(sewn, lower), where: dimension(bust, lower) };
+    return { value: distance(bust, lower), sewn: () => distance(sewn, lower), where: dimension(bust, lower) };
   }
   const intake = distance(upper, lower);
-  return { value: intake, sewn: intake, where: dimension(upper, lower) };
+  return { value: intake, sewn: () => intake, where: dimension(upper, lower) };
 }
 
 function causeOf(read: number, facts: Facts, length: boolean, reach: number): Cause | undefined {
   const close = (to: number) => Math.abs(read - to) <= reach;
-  if (close(facts.sewn)) return { code: 'measured-at-sewn-point' };
+  if (close(facts.sewn())) return { code: 'measured-at-sewn-point' };
   if (length && (close(facts.value / 2) || close(facts.value * 2))) return { code: 'scale-mixed' };
   return undefined;
 }
@@ -50,7 +50,7 @@ export const readings: Check = ({ before, after }, spec) => {
     const facts = factsOf(what, bust, sewn, upper, lower);
     const isAngle = what === 'dart-angle';
     const allowed = tolerance(spec, isAngle ? 'angle' : 'length');
-    const extra = { about, where: facts.where, cause: causeOf(read, facts, !isAngle, allowed.value) };
+    const extra = { about, where: facts.where, cause: () => causeOf(read, facts, !isAngle, allowed.value) };
     return near(`readings/${what}`, isAngle ? 'rad' : 'mm', read, facts.value, allowed, extra);
   });
 };

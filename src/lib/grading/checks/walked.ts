@@ -58,8 +58,7 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
     fact('walked/along', true, { about }),
     fact('walked/says', walk.says === truth || byBlock, { about: { ...about, says: walk.says, truth } }),
     near('walked/difference', 'mm', worst.off, 0, allowed, {
-      // A place is looked for only where there is something to see.
-      where: truth === 'differs' ? placeOf(seam, worst.at) : undefined,
+      where: () => placeOf(seam, worst.at),
       about: { ...about, from: worst.from, to: worst.to },
     }),
   ];
