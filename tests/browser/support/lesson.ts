@@ -1,4 +1,4 @@
-import { expect } from '@playwright/test';
+import { expect, test } from '@playwright/test';
 import { distance, type Desk, type Point } from './table.ts';
 
 /** How far the line is made to pass from each bust point, mm: the lesson asks for 10 to 25. */
@@ -27,7 +27,7 @@ export async function readTheBlock(desk: Desk): Promise<void> {
   const leg = numberIn(seen, /^([\d.]+) mm$/);
   await desk.drag(upper!, await desk.at(lower!));
   const intake = numberIn((await desk.written()).slice(1), /^([\d.]+) mm$/);
-  await desk.hand.push(desk.page.getByText('By typed values'));
+  await desk.unfold('By typed values');
   for (const [what, value] of [
     ['dart-angle', angle],
     ['leg-length', leg],
@@ -159,5 +159,163 @@ export async function separate(desk: Desk): Promise<void> {
   await desk.hasDone(3);
 }
 
+/** Step 10: a copy for the woven; the knit's leftover is eased in, the woven's is taken out, trued and notched again. */
+export async function leftover(desk: Desk): Promise<void> {
+  await desk.onStep('Treat the leftover');
+  await desk.push('Copy the pieces for a woven');
+  await desk.hasDone(1);
+  await piecesFor(desk, 'knit');
+  await desk.take('Bridge and blend');
+  await bridge(desk, 'lower', 'right');
+  await bridge(desk, 'upper', 'left');
+  await desk.hasDone(3);
+  await desk.take('Ease in');
+  await desk.drag('notch:lower:n1', await desk.at('notch:lower:n2'));
+  await desk.hasDone(4);
+  await desk.drag('notch:upper:n3', await desk.at('notch:upper:n4'));
+  await desk.hasDone(5);
+  await piecesFor(desk, 'woven');
+  await desk.take('Bridge and blend');
+  await bridge(desk, 'lower@woven', 'right');
+  await bridge(desk, 'upper@woven', 'left');
+  await desk.hasDone(7);
+  await desk.take('Take out');
+  await desk.tap('end:lower@woven:start');
+  await desk.tap('end:upper@woven:end');
+  await desk.hasDone(9);
+  await desk.take('True the back');
+  await desk.tap('group:lower@woven:right/shoulder');
+  await desk.tap('group:upper@woven:left/side');
+  await desk.hasDone(11);
+  await desk.take('Mark a notch again');
+  await desk.tap('notch:lower@woven:n1');
+  await desk.tap('notch:upper@woven:n4');
+  await desk.hasDone(13);
+}
+
+/** Lays out the pieces of one cloth. */
+export async function piecesFor(desk: Desk, fabric: 'knit' | 'woven'): Promise<void> {
+  await desk.page.locator('.strip').getByLabel('Pieces for').selectOption(fabric);
+}
+
+/** Pulls the far end of the bridge a little further into the seam, then bridges. */
+async function bridge(desk: Desk, piece: string, dart: 'right' | 'left'): Promise<void> {
+  const [near, far] = [await desk.at(`before:${piece}:${dart}`), await desk.at(`after:${piece}:${dart}`)];
+  const part = 7 / distance(near, far);
+  await desk.drag(`after:${piece}:${dart}`, {
+    x: far.x + (far.x - near.x) * part,
+    y: far.y + (far.y - near.y) * part,
+  });
+  await desk.push(`Bridge the ${dart} opening`);
+}
+
+/** The width of each seam of a knit top, mm, as step 11 asks for them. */
+function widthOf(seam: string): string {
+  if (/neckline|armhole/.test(seam)) return '6.35 mm';
+  if (seam === 'waist') return '20 mm';
+  return seam.includes('centre-back') ? '0 mm' : '9.5 mm';
+}
+
+/** Step 11: each seam is pressed on with its width set, the corners of the style line are mirrored in it, the notches carried out. */
+export async function allowances(desk: Desk, width: (seam: string) => string = widthOf): Promise<void> {
+  await desk.onStep('Add the allowances');
+  const seams = (await desk.handles()).sort((a, b) => (width(a) < width(b) ? -1 : 1));
+  let set = '';
+  for (const id of seams) {
+    const wanted = width(id.split(':')[2] ?? '');
+    if (wanted !== set) await desk.type('width', (set = wanted));
+    await desk.tap(id);
+  }
+  await desk.hasDone(seams.length);
+  await desk.take('Corner');
+  const corners = (await desk.handles()).filter((id) => id.includes('style-line'));
+  for (const id of corners) {
+    await desk.choose('first', id.endsWith('>style-line') ? 'after' : 'before');
+    await desk.tap(id);
+  }
+  await desk.hasDone(seams.length + corners.length);
+  await desk.take('Carry notches out');
+  const pieces = await desk.handles();
+  for (const id of pieces) await desk.tap(id);
+  await desk.hasDone(seams.length + corners.length + pieces.length);
+}
+
+const LABELS: Readonly<Record<string, { name: string; cut: string }>> = {
+  upper: { name: 'Upper front', cut: '1' },
+  lower: { name: 'Lower front', cut: '1' },
+  back: { name: 'Back', cut: '2' },
+  'back-left': { name: 'Back, left half', cut: '1' },
+  'back-right': { name: 'Back, right half', cut: '1' },
+};
+
+/** Step 12: the labels are typed, since they are words; the grainlines are drawn on the paper. */
+export async function labelAndGrain(desk: Desk): Promise<void> {
+  await desk.onStep('Label and grain');
+  await desk.unfold('By typed values');
+  const forms = desk.page.locator('form[data-form^="label-"]');
+  await expect(forms.first()).toBeVisible();
+  const ids = await forms.evaluateAll((all) => all.map((one) => one.getAttribute('data-form') ?? ''));
+  for (const id of ids) {
+    const form = desk.page.locator(`form[data-form="${id}"]`);
+    const label = LABELS[id.slice('label-'.length).split('@')[0] ?? '']!;
+    await form.getByLabel('Name of the piece').fill(label.name);
+    await form.getByLabel('Number to cut').fill(label.cut);
+    if (label.cut === '1') await desk.hand.push(form.getByLabel('Cut with the right side up (RSU)'));
+    await desk.hand.push(form.getByRole('button', { name: 'Write the label' }));
+  }
+  await desk.hasDone(ids.length);
+  await desk.take('Grainline');
+  const pieces = (await desk.handles()).map((id) => id.slice('grain:'.length));
+  for (const piece of pieces) {
+    // Along centre front of the paper that was not turned: straight down, drawn beside the handle in the middle.
+    const middle = await desk.at(`grain:${piece}`);
+    const from = { x: middle.x + 20, y: middle.y - 40 };
+    await desk.pull(from, middle, { x: from.x, y: from.y + 90 });
+  }
+  await desk.hasDone(ids.length + pieces.length);
+}
+
+/** Step 13: each seam is walked on the seam line, and what is seen is said. */
+export async function walkTheSeams(desk: Desk, style: 'eased' | 'match'): Promise<void> {
+  await desk.onStep('Walk the seams');
+  const seams = ['style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side'];
+  for (const [i, seam] of seams.entries()) {
+    await desk.choose('seam', seam);
+    const eased = style === 'eased' && seam === 'style-line';
+    await desk.push(eased ? 'They match but for the ease' : 'They match');
+    await desk.hasDone(i + 1);
+  }
+}
+
 export const finished = (desk: Desk): Promise<void> =>
   expect(desk.page.getByText(/^The lesson is finished/)).toBeVisible();
+
+/** The whole lesson for a knit, each step checked and accepted; `seen` is called when a step lies done on the table. */
+export async function wholeLesson(
+  desk: Desk,
+  seen: (step: string) => Promise<void> = async () => {},
+): Promise<void> {
+  const steps: readonly (readonly [string, (desk: Desk) => Promise<void>])[] = [
+    ['read-the-block', readTheBlock],
+    ['open-out', openOut],
+    ['style-line', styleLine],
+    ['notches', notches],
+    ['working-darts', workingDarts],
+    ['connectors', connectors],
+    ['first-dart', (one) => moveDart(one, 'right')],
+    ['second-dart', (one) => moveDart(one, 'left')],
+    ['separate', separate],
+    ['leftover', leftover],
+    ['allowances', allowances],
+    ['label-and-grain', labelAndGrain],
+    ['walk-the-seams', (one) => walkTheSeams(one, 'eased')],
+  ];
+  for (const [i, [id, act]] of steps.entries()) {
+    await test.step(id, async () => {
+      await act(desk);
+      await seen(id);
+      await desk.accepted(i === steps.length - 1 ? 'Finish' : 'Next step');
+    });
+  }
+  await finished(desk);
+}

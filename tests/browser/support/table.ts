@@ -36,6 +36,11 @@ export class Desk {
     await this.hand.push(this.page.locator('.tools label', { hasText: tool }).first());
     await expect(this.page.getByRole('radio', { name: tool, exact: true })).toBeChecked();
   }
+  /** Opens a folded part of the panel; one that is open stays so from step to step. */
+  async unfold(title: string): Promise<void> {
+    const part = this.page.locator('details', { has: this.page.locator('summary', { hasText: title }) });
+    if ((await part.getAttribute('open')) === null) await this.hand.push(part.locator('summary'));
+  }
   /** A choice of the tool's strip. */
   async choose(option: string, value: string): Promise<void> {
     await this.page.locator(`.strip select[data-option="${option}"]`).selectOption(value);
@@ -110,6 +115,18 @@ export class Desk {
   }
   async drag(id: string, ...way: readonly Point[]): Promise<void> {
     await this.pull(await this.at(id), ...way);
+  }
+
+  /** Something of the menu at the top. */
+  async menu(name: string): Promise<void> {
+    await this.hand.push(this.page.locator('header summary'));
+    await this.push(name);
+  }
+  /** Opens an attempt file by the file chooser. */
+  async openAttempt(file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
+    const chooser = this.page.waitForEvent('filechooser');
+    await this.menu('Open an attempt');
+    await (await chooser).setFiles(file);
   }
 
   /** What stands written on the table. */
