@@ -11,13 +11,17 @@ import { dartOf, ownFront } from '../table.ts';
 import type { Check, CheckSpec, Finding } from '../types.ts';
 
 /** The edges that were cut along the line between a foot (mm from its start) and one of its ends: bank a and bank b. */
-const banksBeyond = (piece: Piece, line: string, end: 'start' | 'end', foot: number): readonly Edge[] =>
-  piece.parts
-    .flatMap((part) => part.edges)
-    .filter(({ role, origin }) => {
-      if (role !== 'style-line' || origin.edge !== line) return false;
-      return end === 'start' ? origin.from < foot - 1e-3 : origin.to > foot + 1e-3;
-    });
+function banksBeyond(piece: Piece, line: string, end: 'start' | 'end', foot: number): Edge[] {
+  const found: Edge[] = [];
+  for (const part of piece.parts) {
+    for (const edge of part.edges) {
+      const { role, origin } = edge;
+      if (role !== 'style-line' || origin.edge !== line) continue;
+      if (end === 'start' ? origin.from < foot - 1e-3 : origin.to > foot + 1e-3) found.push(edge);
+    }
+  }
+  return found;
+}
 
 /** The end of a bank that lies nearest to the line's end on the seam: bank a runs against the line, bank b along it. */
 const outerEnd = (bank: Edge, end: 'start' | 'end'): Point =>
@@ -53,7 +57,7 @@ function opening(after: Work, piece: Piece, dart: Dart, tip: Point, spec: CheckS
  * the tips of the two legs on each other (the pivot held), their outer ends on each other (gap positive, overlap negative),
  * and, while the front is still one piece, the opening at the end `names.end` of the line. Tolerances `pivot`, `gap`, `opening` in mm.
  */
-export const dartClosed: Check = ({ before, after, fabric: _, ...rest }, spec) => {
+export const dartClosed: Check = ({ before, after, unfollowed }, spec) => {
   const id = names(spec, 'dart')[0]!;
   const about = { dart: id };
   const found = dartOf(ownFront(after), id);
@@ -62,7 +66,7 @@ export const dartClosed: Check = ({ before, after, fabric: _, ...rest }, spec) =
   );
   const legs = found && legsOf(found.piece, found.dart);
   if (!found || !cut || !legs) {
-    const refusal = rest.unfollowed.find(({ command }) => command.do === 'slash' && command.dart === id);
+    const refusal = unfollowed.find(({ command }) => command.do === 'slash' && command.dart === id);
     return [
       refusal
         ? refusedBy('dart-closed/slashed', refusal.refused, about)
