@@ -15,7 +15,12 @@ export async function indexedDbBackend(): Promise<Backend> {
     },
     put: async (key, text) => {
       const transaction = db.transaction('progress', 'readwrite', { durability: 'strict' });
-      await Promise.all([transaction.store.put(text, key), transaction.done]);
+      try {
+        await Promise.all([transaction.store.put(text, key), transaction.done]);
+      } catch (error) {
+        // What ended the transaction says why; the request in it may only say that it was ended.
+        throw transaction.error ?? error;
+      }
     },
   };
 }
