@@ -13,7 +13,7 @@ const tips = (scene: Scene) =>
     return point && dart.state === 'working' && !cut ? [{ piece, dart, point }] : [];
   });
 
-const dartOf = (grip: Grip): string => grip.target.slice('tip:'.length);
+const dartOf = (grip: Grip): string => grip.target.slice(grip.target.indexOf(':') + 1);
 
 /** Draws the connector from a dart's tip to the line. */
 export const connect: ToolSpec = {
