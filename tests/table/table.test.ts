@@ -86,6 +86,18 @@ describe('overlayOf', () => {
   });
 });
 
+describe('a treated piece on the block', () => {
+  it('differs only where the treatment took off or added, each sliver told once', () => {
+    const work = { ...after('leftover'), overlaid: ['upper@woven', 'lower@woven'] };
+    const laid = overlayOf(work, pieceSet(work, 'woven'))!;
+    for (const part of laid.parts) expect(part.residual).toBeLessThan(1e-6);
+    // Two bridges, one shoulder end and one side end: what step 10 does to the woven (common practice: trim and true).
+    expect(laid.slivers.filter(({ label }) => label !== undefined)).toHaveLength(4);
+    const untreated = overlayOf(after('separate'), pieceSet(after('separate'), 'knit'))!;
+    expect(untreated.slivers).toEqual([]);
+  });
+});
+
 describe('targets', () => {
   const tools: readonly CommandName[] = Object.keys(TOOLS) as CommandName[];
 

@@ -35,7 +35,8 @@ export function nameOf(id: string): string {
 /** `upper` -> "upper piece", `lower@woven` -> "lower piece (woven copy)". */
 export function pieceName(id: string): string {
   const [base = id, copy] = id.split('@');
-  const name = base === 'upper' || base === 'lower' ? `${base} piece` : base;
+  const name =
+    base === 'upper' || base === 'lower' ? `${base} piece` : base.replace(/^back-(\w+)$/, 'back, $1 half');
   return copy === undefined ? name : `${name} (${copy} copy)`;
 }
 

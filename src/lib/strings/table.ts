@@ -117,6 +117,8 @@ export const TABLE = {
   takenUp: (what: string) => `${what} taken up.`,
   refusedNow: 'Not possible here',
   set: 'Pieces for',
+  added: 'added',
+  taken: 'taken off',
 };
 
 /** Where a point lies on the front, for those who cannot see it; mm already in the learner's units. */

@@ -45,7 +45,7 @@ export function tableLabels(view: LabelView): Label[] {
     .filter(({ text }) => text !== '')
     .map((one): Label => ({ id: `f ${one.id}`, text: one.text, at: at(one.at), tone: one.tone }));
   const hover = view.handles
-    .filter(({ target }) => target.id === view.hovered)
+    .filter(({ target }) => target.id === view.hovered && view.named && !view.anonymous)
     .map(({ target, at: p }): Label => ({ id: `h ${target.id}`, text: target.label, at: p, tone: 'name' }));
   const lying = view.overlaid
     ? view.overlaid.parts.map((part): Label => ({
@@ -56,7 +56,20 @@ export function tableLabels(view: LabelView): Label[] {
         sits: 'on',
       }))
     : [];
-  return [...live, ...found, ...hover, ...lying, ...(view.named && !view.anonymous ? names(view, at) : [])];
+  const differing = (view.overlaid?.slivers ?? []).flatMap((sliver): Label[] => {
+    if (!sliver.label) return [];
+    const text = `${formatLength(sliver.width, view.units)} ${sliver.added ? TABLE.added : TABLE.taken}`;
+    const spot = applyTo(placeOf(view.layout, view.overlaid!.block.id), sliver.label);
+    return [{ id: `s ${sliver.key}`, text, at: at(spot), tone: 'note' }];
+  });
+  return [
+    ...live,
+    ...found,
+    ...differing,
+    ...hover,
+    ...lying,
+    ...(view.named && !view.anonymous ? names(view, at) : []),
+  ];
 }
 
 /** Piece names below the pieces, and which side is the wearer's right. */

@@ -2,7 +2,9 @@ import { select } from 'd3-selection';
 import { zoom, zoomIdentity, type ZoomBehavior } from 'd3-zoom';
 import type { Box, Point } from '../geometry/types.ts';
 
-const ROOM = 44;
+/** Free desk round the pieces, and below them for their names, px. */
+const ROOM = 40;
+const NAMES = 34;
 
 /** Where the table is looked at from: the zoom, kept by d3-zoom, and the size of the window on it. px and mm. */
 export class Viewport {
@@ -53,10 +55,10 @@ export class Viewport {
     const room = Math.min(ROOM, this.width / 12);
     const k = Math.min(
       (this.width - 2 * room) / (box.maxX - box.minX),
-      (this.height - 2 * room) / (box.maxY - box.minY),
+      (this.height - 2 * room - NAMES) / (box.maxY - box.minY),
     );
     const x = this.width / 2 - (k * (box.minX + box.maxX)) / 2;
-    const y = this.height / 2 - (k * (box.minY + box.maxY)) / 2;
+    const y = (this.height - NAMES) / 2 - (k * (box.minY + box.maxY)) / 2;
     this.#zoom.scaleExtent([k / 3, k * 24]);
     select(this.#svg).call(this.#zoom.transform, zoomIdentity.translate(x, y).scale(k));
   }
