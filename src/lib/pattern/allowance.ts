@@ -5,6 +5,7 @@ import type { Chain, Point } from '../geometry/types.ts';
 import { chainOf, groupOf, outlineOf, seamGroups, type SeamGroup } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { CornerRule, Piece } from './types.ts';
+import { withPiece } from './with.ts';
 
 /** No allowance or hem is wider, mm: more is a slip of the pen. */
 const WIDEST = 150;
@@ -38,7 +39,7 @@ export interface CutLine {
 export function setAllowance(piece: Piece, group: string, width: number): Outcome<Piece> {
   if (!outlineOf(piece).some((e) => groupOf(e) === group)) return refuse('no-such-group', { group });
   if (!(width >= 0 && width <= WIDEST)) return refuse('bad-width', { width });
-  return done({ ...piece, allowances: { ...piece.allowances, [group]: width } });
+  return done(withPiece(piece, { allowances: { ...piece.allowances, [group]: width } }));
 }
 
 const FORMS: readonly string[] = ['mitre', 'square', 'reflect', 'step'];
@@ -59,7 +60,7 @@ export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
       : undefined;
   if (!inOrder) return refuse('no-such-corner', { before, after });
   const others = piece.corners.filter((c) => c.before !== inOrder.before || c.after !== inOrder.after);
-  return done({ ...piece, corners: [...others, inOrder] });
+  return done(withPiece(piece, { corners: [...others, inOrder] }));
 }
 
 /** Carry the notches out from the seam line to the cut line. */
@@ -69,7 +70,7 @@ export function carryNotches(piece: Piece): Outcome<Piece> {
     .find((id) => piece.allowances[id] === undefined);
   return missing !== undefined
     ? refuse('no-cut-line', { group: missing })
-    : done({ ...piece, notchesCarried: true });
+    : done(withPiece(piece, { notchesCarried: true }));
 }
 
 /** The rule for a corner as the offset wants it. Unless told, a style line is sewn before what it runs into. */

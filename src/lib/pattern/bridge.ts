@@ -8,6 +8,7 @@ import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { bankOf, bridgeId, openingIn, treatmentOf, withTreatment } from './style-seam.ts';
 import type { Edge, Piece } from './types.ts';
+import { withEdge, withNotch, withPiece } from './with.ts';
 
 /** What must be left of an edge, mm. */
 const LEAST = 1e-3;
@@ -28,11 +29,10 @@ function shortened(edge: Edge, from: number, to: number, length: number): Edge {
   // The origin counts along the line, the chain of bank a runs against it.
   const [near, far] = bankOf(edge) === 'a' ? [length - to, from] : [from, length - to];
   const { origin } = edge;
-  return {
-    ...edge,
+  return withEdge(edge, {
     chain: subchain(edge.chain, from, to),
     origin: { edge: origin.edge, from: origin.from + near, to: origin.to - far },
-  };
+  });
 }
 
 /**
@@ -82,6 +82,7 @@ export function bridge(piece: Piece, dart: string, before: number, after: number
     side: prev.side,
     chain: [curve],
     origin: { edge: prev.origin.edge, from: first.origin.to, to: second.origin.from },
+    partner: undefined,
     dart,
   };
   const seam: Edge[] = [];
@@ -93,12 +94,14 @@ export function bridge(piece: Piece, dart: string, before: number, after: number
   }
   const notches =
     ahead > 0
-      ? piece.notches.map((m) => (m.edge === next.id ? { ...m, at: m.at - ahead } : m))
+      ? piece.notches.map((m) => (m.edge === next.id ? withNotch(m, { at: m.at - ahead }) : m))
       : piece.notches;
   return done(
-    withTreatment(
-      { ...piece, seam, notches },
-      { dart, kind: 'bridged', excess: segmentLength(curve) - (before + after), bridge: { before, after } },
-    ),
+    withTreatment(withPiece(piece, { seam, notches }), {
+      dart,
+      kind: 'bridged',
+      excess: segmentLength(curve) - (before + after),
+      bridge: { before, after },
+    }),
   );
 }

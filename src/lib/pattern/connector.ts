@@ -7,6 +7,7 @@ import { intersectSegments } from '../geometry/intersect.ts';
 import { clearOf } from './clear.ts';
 import { endAt, findDart, legIds, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withLine, withPart, withPiece } from './with.ts';
 
 /** Meetings this near (mm) to an end of the connector are the end itself. */
 const AT_END = 1e-6;
@@ -77,10 +78,11 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, at: n
     notches: [],
     line: lineId,
     foot: at,
+    faults: undefined,
   };
   const lines = part.lines
     .filter((l) => l.id !== id)
-    .map((l) => (l === style ? { ...l, chain: jointed(l.chain, place) } : l));
-  const drawn = { ...part, lines: [...lines, connector] };
-  return done({ ...piece, parts: piece.parts.map((p) => (p === part ? drawn : p)) });
+    .map((l) => (l === style ? withLine(l, { chain: jointed(l.chain, place) }) : l));
+  const drawn = withPart(part, { lines: [...lines, connector] });
+  return done(withPiece(piece, { parts: piece.parts.map((p) => (p === part ? drawn : p)) }));
 }

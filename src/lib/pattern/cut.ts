@@ -10,6 +10,7 @@ import { splitAt } from '../geometry/segment.ts';
 import { clearOf } from './clear.ts';
 import { chainOf, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withEdge, withLine, withNotch, withPart } from './with.ts';
 
 /** What one bank of a cut is called; its chain comes from the cut. */
 export interface Bank {
@@ -17,8 +18,8 @@ export interface Bank {
   readonly role: EdgeRole;
   readonly side: Side;
   readonly origin: Origin;
-  readonly partner?: string;
-  readonly dart?: string;
+  readonly partner?: string | undefined;
+  readonly dart?: string | undefined;
 }
 
 /** A stretch of a cut, in its direction; `left` and `right` name the banks on the cutter's hands. */
@@ -90,18 +91,16 @@ export function splitEdge(e: Edge, at: Place, joint: Point): readonly [Edge, Edg
   const back = runsBackwards(e);
   const middle = back ? to - at.length : from + at.length;
   return [
-    {
-      ...e,
+    withEdge(e, {
       id: `${e.id}.1`,
       chain: endAt(first, joint),
       origin: back ? { edge, from: middle, to } : { edge, from, to: middle },
-    },
-    {
-      ...e,
+    }),
+    withEdge(e, {
       id: `${e.id}.2`,
       chain: startAt(second, joint),
       origin: back ? { edge, from, to: middle } : { edge, from: middle, to },
-    },
+    }),
   ];
 }
 
@@ -164,14 +163,15 @@ export function cutPart(part: Part, path: readonly CutStretch[]): Outcome<CutPar
   return done({ ...shareOut(part, left, right, path), split });
 }
 
-/** Fields in the order in which all edges have them: engines then treat them as of one kind, which shows in the time. */
-function bankEdge({ id, role, side, origin, partner, dart }: Bank, chain: Chain): Edge {
-  const bare = { id, role, side, chain, origin };
-  if (partner === undefined) return dart === undefined ? bare : { ...bare, dart };
-  return dart === undefined
-    ? { id, role, side, chain, origin, partner }
-    : { id, role, side, chain, origin, partner, dart };
-}
+const bankEdge = ({ id, role, side, origin, partner, dart }: Bank, chain: Chain): Edge => ({
+  id,
+  role,
+  side,
+  chain,
+  origin,
+  partner,
+  dart,
+});
 
 /** The corners of an outline. */
 function cornersOf(edges: readonly Edge[]): readonly Point[] {
@@ -224,8 +224,8 @@ function shareOut(
     else share(l);
   }
   return {
-    left: { ...part, edges: left, lines: linesLeft, landmarks: onLeft },
-    right: { ...part, edges: right, lines: linesRight, landmarks: onRight },
+    left: withPart(part, { edges: left, lines: linesLeft, landmarks: onLeft }),
+    right: withPart(part, { edges: right, lines: linesRight, landmarks: onRight }),
   };
 }
 
@@ -250,7 +250,7 @@ function dividedBy(l: InnerLine, path: readonly CutStretch[]): readonly InnerLin
     const to = marks[i]!;
     if (to - from <= ON_EDGE) continue;
     const origin = { ...l.origin, from: l.origin.from + from, to: l.origin.from + to };
-    out.push({ ...l, chain: subchain(l.chain, from, to), origin });
+    out.push(withLine(l, { chain: subchain(l.chain, from, to), origin }));
   }
   return out;
 }
@@ -265,7 +265,9 @@ export function followSplits(
     if (!out.some((n) => n.edge === edge)) continue;
     out = out.map((n) => {
       if (n.edge !== edge) return n;
-      return n.at < at ? { ...n, edge: `${edge}.1` } : { ...n, edge: `${edge}.2`, at: n.at - at };
+      return n.at < at
+        ? withNotch(n, { edge: `${edge}.1` })
+        : withNotch(n, { edge: `${edge}.2`, at: n.at - at });
     });
   }
   return out;

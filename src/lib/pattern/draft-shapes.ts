@@ -31,10 +31,7 @@ export function edge(
   dart?: string,
 ): Edge {
   const origin = { edge: id, from: 0, to: chainLength(chain) };
-  if (partner === undefined) return { id, role, side, chain, origin };
-  return dart === undefined
-    ? { id, role, side, chain, origin, partner }
-    : { id, role, side, chain, origin, partner, dart };
+  return { id, role, side, chain, origin, partner, dart };
 }
 
 /** A piece of one sheet, nothing done to it yet. */
@@ -45,10 +42,13 @@ export function piece(id: string, part: Part, darts: readonly Dart[]): Piece {
     hinges: [],
     darts,
     notches: [],
+    seam: undefined,
     treatments: [],
     allowances: {},
     corners: [],
     notchesCarried: false,
+    label: undefined,
+    grainline: undefined,
   };
 }
 

@@ -8,6 +8,7 @@ import { angleBetween } from '../geometry/trig.ts';
 import { clearOf } from './clear.ts';
 import { findDart, legIds } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withDart, withEdge, withPart, withPiece } from './with.ts';
 
 /** How near (mm) a crossing may lie to a corner that the legs share with their neighbours. */
 const TOUCH = 1e-6;
@@ -15,14 +16,13 @@ const TOUCH = 1e-6;
 /** The part with both legs of the dart drawn to `tip`; their outer ends stay. */
 export function withTip(part: Part, dart: Dart, tip: Point): Part {
   const [into, outOf] = legIds(dart);
-  return {
-    ...part,
+  return withPart(part, {
     edges: part.edges.map((e) => {
       if (e.id !== into && e.id !== outOf) return e;
       const leg = e.id === into ? line(chainStart(e.chain), tip) : line(tip, chainEnd(e.chain));
-      return { ...e, chain: [leg], origin: { edge: e.id, from: 0, to: distance(leg.a, leg.d) } };
+      return withEdge(e, { chain: [leg], origin: { edge: e.id, from: 0, to: distance(leg.a, leg.d) } });
     }),
-  };
+  });
 }
 
 /**
@@ -66,9 +66,10 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
   const drawn = withTip(part, dart, to);
   // A connector starts at the tip; drawn from the old one it has lost its footing.
   const lines = drawn.lines.filter((l) => l.dart !== dartId);
-  return done({
-    ...piece,
-    parts: piece.parts.map((p) => (p === part ? { ...drawn, lines } : p)),
-    darts: piece.darts.map((d) => (d === dart ? { ...d, state: 'working' as const, residual } : d)),
-  });
+  return done(
+    withPiece(piece, {
+      parts: piece.parts.map((p) => (p === part ? withPart(drawn, { lines }) : p)),
+      darts: piece.darts.map((d) => (d === dart ? withDart(d, { state: 'working' as const, residual }) : d)),
+    }),
+  );
 }

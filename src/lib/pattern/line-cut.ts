@@ -1,8 +1,9 @@
 import type { Chain, Point } from '../geometry/types.ts';
-import type { EdgeNotch, InnerLine, Part, Piece } from './types.ts';
+import type { EdgeNotch, InnerLine, Notch, Part, Piece } from './types.ts';
 import { samePoint } from '../geometry/point.ts';
 import { reverseChain } from '../geometry/chain.ts';
 import type { Bank, CutStretch } from './cut.ts';
+import { withLine } from './with.ts';
 
 /*
  * How the parts of a drawn line and of a connector are called once they are cut. Intervals are numbered over all feet and ends of the
@@ -88,8 +89,8 @@ export function cutAlong(
     for (const notch of stretch.notches) {
       if (notch.at < own[k]! || notch.at > own[k + 1]! || (notch.at === own[k + 1]! && !last)) continue;
       // Bank a runs against the line, bank b with it.
-      notches.push({ ...notch, at: own[k + 1]! - notch.at, edge: a.id, line: stretch.id });
-      notches.push({ ...notch, at: notch.at - own[k]!, edge: b.id, line: stretch.id });
+      notches.push(onBank(notch, own[k + 1]! - notch.at, a, stretch.id));
+      notches.push(onBank(notch, notch.at - own[k]!, b, stretch.id));
     }
   }
   const rest: InnerLine[] = [];
@@ -97,12 +98,20 @@ export function cutAlong(
     if (p >= q) return;
     const chain = slice(stretch.chain, points[own.indexOf(p)]!, points[own.indexOf(q)]!);
     const left = stretch.notches.filter((n) => n.at >= p && n.at <= q && !(n.at >= low && n.at <= high));
-    rest.push({ ...stretch, chain, origin: { edge: stretch.id, from: p, to: q }, notches: left });
+    rest.push(withLine(stretch, { chain, origin: { edge: stretch.id, from: p, to: q }, notches: left }));
   };
   keep(stretch.origin.from, low);
   keep(high, stretch.origin.to);
   return { stretches, rest, notches };
 }
+
+const onBank = ({ id, ghost }: Notch, at: number, { id: edge }: Bank, line: string): EdgeNotch => ({
+  id,
+  at,
+  ghost,
+  edge,
+  line,
+});
 
 function bank(line: string, n: number, which: 'a' | 'b', from: number, to: number): Bank {
   const id = `${line}/${n}/${which}`;
@@ -119,7 +128,7 @@ export function cutUp(connector: InnerLine): CutStretch {
     side,
     origin: connector.origin,
     partner: `${connector.id}/${other}`,
-    ...(connector.dart !== undefined && { dart: connector.dart }),
+    dart: connector.dart,
   });
   return { chain: reverseChain(connector.chain), left: make('b', 'a'), right: make('a', 'b') };
 }

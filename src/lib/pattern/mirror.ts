@@ -1,5 +1,5 @@
 import type { Isometry, Point } from '../geometry/types.ts';
-import type { Dart, Edge, EdgeNotch, Part, Piece, Side } from './types.ts';
+import type { Dart, Edge, EdgeNotch, InnerLine, Part, Piece, Side } from './types.ts';
 import { samePoint } from '../geometry/point.ts';
 import { applyTo, reflectionAcross } from '../geometry/isometry.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
@@ -7,6 +7,7 @@ import { line } from '../geometry/segment.ts';
 import { chainEnd, chainStart, reverseChain, transformChain } from '../geometry/chain.ts';
 import { endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withDart, withEdge, withNotch, withPart, withPiece } from './with.ts';
 
 /** How far (mm) an edge may stray from its chord and still count as straight. */
 const STRAIGHT = 1e-6;
@@ -46,52 +47,56 @@ export function openOut(front: Piece, about: string): Outcome<Piece> {
   const ours = [...part.edges.slice(at + 1), ...part.edges.slice(0, at)];
   const theirs = ours.map((e) => mirrored(e, mirror)).reverse();
   // The ends of the fold lie on the axis and stay where they are, bit for bit.
-  theirs[0] = { ...theirs[0]!, chain: startAt(theirs[0]!.chain, p) };
+  theirs[0] = withEdge(theirs[0]!, { chain: startAt(theirs[0]!.chain, p) });
   const last = theirs.length - 1;
-  theirs[last] = { ...theirs[last]!, chain: endAt(theirs[last]!.chain, q) };
+  theirs[last] = withEdge(theirs[last]!, { chain: endAt(theirs[last]!.chain, q) });
 
-  const centre = {
+  const centre: InnerLine = {
     id: about,
-    kind: 'centre-front' as const,
+    kind: 'centre-front',
     chain: fold.chain,
     origin: fold.origin,
+    dart: undefined,
     notches: [],
+    line: undefined,
+    foot: undefined,
+    faults: undefined,
   };
-  const opened: Part = {
-    ...part,
+  const opened: Part = withPart(part, {
     edges: [...ours, ...theirs],
     lines: [...part.lines, centre],
     landmarks: bothLandmarks(part.landmarks, mirror, p, q),
-  };
-  return done({
-    ...front,
-    parts: [opened],
-    darts: [...front.darts, ...front.darts.map(mirroredDart)],
-    notches: [...front.notches.filter((n) => n.edge !== about), ...mirroredNotches(front.notches, ours)],
   });
+  return done(
+    withPiece(front, {
+      parts: [opened],
+      darts: [...front.darts, ...front.darts.map(mirroredDart)],
+      notches: [...front.notches.filter((n) => n.edge !== about), ...mirroredNotches(front.notches, ours)],
+    }),
+  );
 }
 
 function mirrored(e: Edge, m: Isometry): Edge {
   const id = otherId(e.id);
   return {
-    ...e,
     id,
+    role: e.role,
     side: otherSide(e.side),
     chain: reverseChain(transformChain(e.chain, m)),
     origin: { edge: id, from: 0, to: e.origin.to - e.origin.from },
-    ...(e.dart !== undefined && { dart: otherId(`${e.dart}/`).slice(0, -1) }),
-    ...(e.partner !== undefined && { partner: e.role === 'dart-leg' ? otherId(e.partner) : e.partner }),
+    partner: e.role === 'dart-leg' && e.partner !== undefined ? otherId(e.partner) : e.partner,
+    dart: e.dart === undefined ? undefined : otherId(`${e.dart}/`).slice(0, -1),
   };
 }
 
-const mirroredDart = (d: Dart): Dart => ({
-  ...d,
-  id: otherId(`${d.id}/`).slice(0, -1),
-  side: otherSide(d.side),
-  upper: otherId(d.upper),
-  lower: otherId(d.lower),
-  bustPoint: otherId(d.bustPoint),
-});
+const mirroredDart = (d: Dart): Dart =>
+  withDart(d, {
+    id: otherId(`${d.id}/`).slice(0, -1),
+    side: otherSide(d.side),
+    upper: otherId(d.upper),
+    lower: otherId(d.lower),
+    bustPoint: otherId(d.bustPoint),
+  });
 
 /** Landmarks of both halves; those on the fold itself are common to both and get no twin. */
 function bothLandmarks(
@@ -115,7 +120,9 @@ function mirroredNotches(notches: readonly EdgeNotch[], edges: readonly Edge[]):
     const e = edges.find((x) => x.id === n.edge);
     if (e === undefined) continue;
     const length = e.origin.to - e.origin.from;
-    out.push({ ...n, id: otherId(n.id), edge: otherId(n.edge), line: otherId(n.line), at: length - n.at });
+    out.push(
+      withNotch(n, { id: otherId(n.id), edge: otherId(n.edge), line: otherId(n.line), at: length - n.at }),
+    );
   }
   return out;
 }

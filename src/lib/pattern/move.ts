@@ -2,6 +2,7 @@ import type { Chain, Isometry, Point, Segment } from '../geometry/types.ts';
 import type { Part } from './types.ts';
 import { applyTo, compose } from '../geometry/isometry.ts';
 import { cubic, line } from '../geometry/segment.ts';
+import { withEdge, withLine, withPart } from './with.ts';
 
 /** A point that a motion must take to an exact place (it does so up to rounding anyway). */
 export type Pin = readonly [from: Point, to: Point];
@@ -22,11 +23,10 @@ export function movePart(part: Part, motion: Isometry, pins: readonly Pin[]): Pa
   const chain = (c: Chain): Chain => c.map(segment);
   const landmarks: Record<string, Point> = {};
   for (const id in part.landmarks) landmarks[id] = to(part.landmarks[id]!);
-  return {
-    ...part,
-    edges: part.edges.map((e) => ({ ...e, chain: chain(e.chain) })),
-    lines: part.lines.map((l) => ({ ...l, chain: chain(l.chain) })),
+  return withPart(part, {
+    edges: part.edges.map((e) => withEdge(e, { chain: chain(e.chain) })),
+    lines: part.lines.map((l) => withLine(l, { chain: chain(l.chain) })),
     landmarks,
     motion: compose(motion, part.motion),
-  };
+  });
 }

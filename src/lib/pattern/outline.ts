@@ -3,6 +3,7 @@ import type { Dart, Edge, Part, Piece } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
 import { line } from '../geometry/segment.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { withEdge } from './with.ts';
 
 /** The edge of that id: of the treated seam outline if there is one, else of the parts. */
 export function findEdge(piece: Piece, id: string): Edge | undefined {
@@ -84,11 +85,12 @@ function join(edges: Edge[], next: Edge, dart: string): void {
   if (samePoint(end, start)) {
     edges.push(next);
   } else if (distance(end, start) <= WELD) {
-    edges.push({ ...next, chain: startAt(next.chain, end) });
+    edges.push(withEdge(next, { chain: startAt(next.chain, end) }));
   } else {
     const id = `gap/${dart}/${edges.some((e) => e.id === `gap/${dart}/1`) ? 2 : 1}`;
     const origin = { edge: id, from: 0, to: distance(end, start) };
-    edges.push({ id, role: 'dart-leg', side: next.side, chain: [line(end, start)], origin, dart }, next);
+    const chain = [line(end, start)];
+    edges.push({ id, role: 'dart-leg', side: next.side, chain, origin, partner: undefined, dart }, next);
   }
 }
 

@@ -2,6 +2,7 @@ import { done, refuse, type Outcome } from './outcome.ts';
 import type { SeamMarks } from './seam-run.ts';
 import { bridgedSeam, notchAlong, placeOnSeam, type StyleSeam } from './style-seam.ts';
 import type { EdgeNotch, Piece, Treatment } from './types.ts';
+import { withNotch, withPiece } from './with.ts';
 
 interface Trim {
   readonly treatment: Treatment;
@@ -63,8 +64,13 @@ export function renotch(
   const place = placeOnSeam(seam, treatment.trimmedEnd === 'start' ? along : seam.length - along);
   if (!place) return refuse('notch-off-seam', { notch: notchId, at: along });
   const others = piece.notches.filter((m) => m.id !== notchId);
-  return done({
-    ...piece,
-    notches: [...others, { ...first, ghost: true }, { id: notchId, line: first.line, ...place }],
-  });
+  return done(
+    withPiece(piece, {
+      notches: [
+        ...others,
+        withNotch(first, { ghost: true }),
+        { id: notchId, at: place.at, ghost: undefined, edge: place.edge, line: first.line },
+      ],
+    }),
+  );
 }

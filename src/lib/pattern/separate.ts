@@ -3,6 +3,7 @@ import { cutPart, followSplits } from './cut.ts';
 import { boundaries, cutAlong } from './line-cut.ts';
 import { findDart } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withPart, withPiece } from './with.ts';
 
 /**
  * Cuts what is not yet cut of the line and parts the piece in two: `upper` is the one with the neck at centre front, `lower` the
@@ -24,16 +25,16 @@ export function separate(piece: Piece, lineId: string): Outcome<readonly [upper:
     if (fault !== undefined) return refuse(fault.code, { line: lineId });
     const along = cutAlong(part, style, all, style.origin.from, style.origin.to);
     if (along === undefined) return refuse('no-such-line', { line: lineId });
-    const cut = cutPart({ ...part, lines: part.lines.filter((l) => l !== style) }, along.stretches);
+    const cut = cutPart(withPart(part, { lines: part.lines.filter((l) => l !== style) }), along.stretches);
     if ('refused' in cut) return cut;
     // Two sheets from one: both need a name of their own until they are sorted.
-    const left = { ...cut.ok.left, id: `${part.id}-${round}a` };
-    const right = { ...cut.ok.right, id: `${part.id}-${round}b` };
+    const left = withPart(cut.ok.left, { id: `${part.id}-${round}a` });
+    const right = withPart(cut.ok.right, { id: `${part.id}-${round}b` });
     parts = [...parts.slice(0, at), left, right, ...parts.slice(at + 1)];
     hinges = hinges.map((h) => rehung(h, part.id, [left, right], piece));
     notches = followSplits([...notches, ...along.notches], cut.ok.split);
   }
-  return sortOut({ ...piece, parts, hinges, notches }, lineId);
+  return sortOut(withPiece(piece, { parts, hinges, notches }), lineId);
 }
 
 /** The hinge with the cut part's name replaced by that of the half with the dart's leg. */
@@ -73,16 +74,15 @@ function asPiece(piece: Piece, id: string, parts: readonly Part[]): Piece {
   const edges = new Set<string>();
   for (const p of parts) for (const e of p.edges) edges.add(e.id);
   const own = parts.map((p) => p.id);
-  return {
-    ...piece,
+  return withPiece(piece, {
     id,
-    parts: [{ ...main, id }, ...parts.filter((p) => p !== main)],
+    parts: [withPart(main, { id }), ...parts.filter((p) => p !== main)],
     hinges: piece.hinges
       .filter((h) => own.includes(h.parts[0]))
       .map((h) => ({ ...h, parts: [rename(h.parts[0]), rename(h.parts[1])] as const })),
     darts: piece.darts.filter((d) => edges.has(d.upper)),
     notches: piece.notches.filter((n) => edges.has(n.edge)).sort(inOrder),
-  };
+  });
 }
 
 /** By edge and place, so that it does not matter in which order the line was cut. */

@@ -10,6 +10,7 @@ import { withTip } from './extend.ts';
 import { isRefused } from './outcome.ts';
 import { outlineOf, startAt } from './outline.ts';
 import { turnPart } from './turn.ts';
+import { withPart, withPiece } from './with.ts';
 
 /** How far the sewn dart stops short of the bust point, mm (1 in; memory: Joseph-Armstrong). */
 export const BACK_OFF = 25.4;
@@ -46,12 +47,11 @@ export function moveDartToSide(
     bustPoint: 'right/bust-point',
     residual: 0,
   };
-  const freed = { ...cut.ok.left, id: 'freed' };
-  const slashed = {
-    ...piece('front', cut.ok.right, [armholeDart]),
+  const freed = withPart(cut.ok.left, { id: 'freed' });
+  const slashed = withPiece(piece('front', cut.ok.right, [armholeDart]), {
     parts: [freed, cut.ok.right],
     hinges: [{ dart: 'armhole', parts: ['freed', 'front'] as const, intact: true }],
-  };
+  });
   const turned = turnPart(slashed, {
     dart: 'armhole',
     part: 'freed',

@@ -5,6 +5,7 @@ import { connectorId } from './connector.ts';
 import { boundaries, cutAlong, cutUp } from './line-cut.ts';
 import { chainOf, findDart } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withPart, withPiece } from './with.ts';
 
 export interface SlashWish {
   readonly dart: string;
@@ -62,20 +63,21 @@ export function slash(piece: Piece, wish: SlashWish): Outcome<Piece> {
     notches = [...notches, ...along.notches];
   }
 
-  const cut = cutPart({ ...part, lines }, stretches);
+  const cut = cutPart(withPart(part, { lines }), stretches);
   if ('refused' in cut) return cut;
   const { left, right, split } = cut.ok;
   const keeps = keepsPlace(left, right);
-  const freed = { ...(keeps === left ? right : left), id: freedId(dart.id) };
+  const freed = withPart(keeps === left ? right : left, { id: freedId(dart.id) });
   const at = piece.parts.indexOf(part);
   const hinge = { dart: dart.id, parts: [freed.id, keeps.id] as const, intact: wish.past === 0 };
   const parts = [...piece.parts.slice(0, at), keeps, ...piece.parts.slice(at + 1), freed];
-  return done({
-    ...piece,
-    parts,
-    hinges: [...rehang(piece.hinges, part.id, freed, piece), hinge],
-    notches: followSplits(notches, split),
-  });
+  return done(
+    withPiece(piece, {
+      parts,
+      hinges: [...rehang(piece.hinges, part.id, freed, piece), hinge],
+      notches: followSplits(notches, split),
+    }),
+  );
 }
 
 /** Hinges of the part that was cut follow the sheet that now holds the dart's leg. */

@@ -9,6 +9,7 @@ import { intersectSegments, selfIntersections } from '../geometry/intersect.ts';
 import { clearOf } from './clear.ts';
 import { chainOf, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withLine, withPart, withPiece } from './with.ts';
 
 /** Ends within this distance (mm) of the outline are put onto it; it covers the rounding of an anchored point, not a near miss. */
 const ON_OUTLINE = 1e-4;
@@ -43,18 +44,21 @@ export function addLine(piece: Piece, lineId: string, drawn: Chain): Outcome<Pie
     kind: 'style-line',
     chain,
     origin: { edge: lineId, from: 0, to: length },
+    dart: undefined,
     notches: [],
+    line: undefined,
+    foot: undefined,
     faults: lineFaults(home, chain, start !== undefined, end !== undefined),
   };
   const parts = piece.parts.map((p) => {
     const lines = p.lines.filter((l) => l.id !== lineId && l.line !== lineId);
     return p === home
-      ? { ...p, lines: [...lines, line] }
+      ? withPart(p, { lines: [...lines, line] })
       : lines.length < p.lines.length
-        ? { ...p, lines }
+        ? withPart(p, { lines })
         : p;
   });
-  return done({ ...piece, parts });
+  return done(withPiece(piece, { parts }));
 }
 
 const isFinite = (s: Chain[number]): boolean => {
@@ -146,8 +150,8 @@ export function markNotch(piece: Piece, lineId: string, notch: Notch): Outcome<P
   return done(
     withLines(piece, (l) => {
       const notches = l.notches.filter((n) => n.id !== notch.id);
-      if (l === home) return { ...l, notches: [...notches, notch].sort((p, q) => p.at - q.at) };
-      return notches.length < l.notches.length ? { ...l, notches } : l;
+      if (l === home) return withLine(l, { notches: [...notches, notch].sort((p, q) => p.at - q.at) });
+      return notches.length < l.notches.length ? withLine(l, { notches }) : l;
     }),
   );
 }
@@ -158,12 +162,10 @@ export function removeNotch(piece: Piece, id: string): Outcome<Piece> {
     return refuse('no-such-notch', { notch: id });
   return done(
     withLines(piece, (l) =>
-      l.notches.some((n) => n.id === id) ? { ...l, notches: l.notches.filter((n) => n.id !== id) } : l,
+      l.notches.some((n) => n.id === id) ? withLine(l, { notches: l.notches.filter((n) => n.id !== id) }) : l,
     ),
   );
 }
 
-const withLines = (piece: Piece, change: (l: InnerLine) => InnerLine): Piece => ({
-  ...piece,
-  parts: piece.parts.map((p) => ({ ...p, lines: p.lines.map(change) })),
-});
+const withLines = (piece: Piece, change: (l: InnerLine) => InnerLine): Piece =>
+  withPiece(piece, { parts: piece.parts.map((p) => withPart(p, { lines: p.lines.map(change) })) });

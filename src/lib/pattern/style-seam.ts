@@ -3,6 +3,7 @@ import { distance } from '../geometry/point.ts';
 import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
 import type { Edge, EdgeNotch, Piece, Treatment } from './types.ts';
+import { withPiece } from './with.ts';
 
 /** One edge of a style seam as it is sewn, or (no edge) an opening, which counts with its straight width. */
 export interface Stretch {
@@ -33,10 +34,8 @@ export const treatmentOf = (piece: Piece, dart: string): Treatment | undefined =
   piece.treatments.find((t) => t.dart === dart);
 
 /** The piece with its treatment of a dart's leftover added or replaced. */
-export const withTreatment = (piece: Piece, t: Treatment): Piece => ({
-  ...piece,
-  treatments: [...piece.treatments.filter((other) => other.dart !== t.dart), t],
-});
+export const withTreatment = (piece: Piece, t: Treatment): Piece =>
+  withPiece(piece, { treatments: [...piece.treatments.filter((other) => other.dart !== t.dart), t] });
 
 /** Which bank of a cut line an edge is, by its id: `line/2/a`, `line/2/b.1`. The piece on bank b lies clockwise along the line. */
 export function bankOf(edge: Edge): 'a' | 'b' | undefined {

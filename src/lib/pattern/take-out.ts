@@ -6,6 +6,7 @@ import { done, refuse, type Outcome } from './outcome.ts';
 import { seamExcess } from './openings.ts';
 import { bankOf, bridgedSeam, bridgeId, treatmentOf, withTreatment } from './style-seam.ts';
 import type { Edge, EdgeNotch, Piece } from './types.ts';
+import { withEdge, withNotch, withPiece } from './with.ts';
 
 /** What must be left of an edge, mm. */
 const LEAST = 1e-3;
@@ -69,12 +70,11 @@ export function takeOut(
   if (!(distance(far, corner) > LEAST)) return refuse('take-out-too-long', { amount: cut, room: cut });
   const span = group.reduce((sum, e) => sum + e.origin.to - e.origin.from, 0);
   const { origin } = group[0]!;
-  const redrawn: Edge = {
-    ...group[0]!,
+  const redrawn: Edge = withEdge(group[0]!, {
     chain: [atHead ? straight(far, corner) : straight(corner, far)],
     origin: { ...origin, to: origin.from + span },
-  };
-  const trimmed: Edge = { ...old, chain, origin: trimOrigin(old, left, atHead) };
+  });
+  const trimmed: Edge = withEdge(old, { chain, origin: trimOrigin(old, left, atHead) });
 
   const gone = new Set(dropped.map((d) => d.id));
   const next: Edge[] = [];
@@ -85,7 +85,11 @@ export function takeOut(
   });
   const notches = piece.notches.map((m) => moved(m, old.id, left, dropped, length, atHead, group));
   return done(
-    withTreatment({ ...piece, seam: next, notches }, { ...treatment, kind: 'trimmed', trimmedEnd: end }),
+    withTreatment(withPiece(piece, { seam: next, notches }), {
+      ...treatment,
+      kind: 'trimmed',
+      trimmedEnd: end,
+    }),
   );
 }
 
@@ -108,17 +112,17 @@ function moved(
   atHead: boolean,
   group: readonly Edge[],
 ): EdgeNotch {
-  if (m.edge === old) return atHead ? { ...m, at: m.at - left } : m;
+  if (m.edge === old) return atHead ? withNotch(m, { at: m.at - left }) : m;
   const k = dropped.findIndex((d) => d.id === m.edge);
   if (k >= 0) {
     let between = 0;
     for (let i = k + 1; i < dropped.length; i++) between += dropped[i]!.length;
     const at = atHead ? m.at - dropped[k]!.length - between - left : length + between + m.at;
-    return { ...m, edge: old, at };
+    return withNotch(m, { edge: old, at });
   }
   const g = group.findIndex((e) => e.id === m.edge);
   if (g <= 0) return m;
   let at = m.at;
   for (let i = 0; i < g; i++) at += edgeLength(group[i]!);
-  return { ...m, edge: group[0]!.id, at };
+  return withNotch(m, { edge: group[0]!.id, at });
 }

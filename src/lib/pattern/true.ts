@@ -9,6 +9,7 @@ import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { frontAndBack } from './front-back.ts';
 import type { Edge, Part, Piece, Side } from './types.ts';
+import { withEdge, withLine, withNotch, withPart, withPiece } from './with.ts';
 
 /**
  * True the back's edge ('right/shoulder', 'left/side' ...) to the front as it will be sewn: the front's portions joined, and
@@ -57,12 +58,13 @@ export function trueBack(
   const joined = atTail
     ? withStart(armhole.chain, corner)
     : reverseChain(withStart(reverseChain(armhole.chain), corner));
-  return done({
-    ...half,
-    seam: outline.map((e, i) =>
-      i === moving ? { ...e, chain } : i === neighbour ? { ...e, chain: joined } : e,
-    ),
-  });
+  return done(
+    withPiece(half, {
+      seam: outline.map((e, i) =>
+        i === moving ? withEdge(e, { chain }) : i === neighbour ? withEdge(e, { chain: joined }) : e,
+      ),
+    }),
+  );
 }
 
 /** The chain cut or drawn out at its end to `wanted` mm; `own` is its length. */
@@ -89,7 +91,7 @@ function halfFor(back: Piece, side: Side): Piece | undefined {
   if (base === `back-${side}`) return back;
   if (base !== 'back') return undefined;
   const id = `back-${side}${suffixOf(back.id)}`;
-  return side === 'left' ? mirrored({ ...back, id }) : { ...back, id };
+  return side === 'left' ? mirrored(withPiece(back, { id })) : withPiece(back, { id });
 }
 
 /** The other half: mirrored across centre back, every chain turned round so that the outline still runs clockwise. */
@@ -97,25 +99,26 @@ function mirrored(piece: Piece): Piece {
   const centre = outlineOf(piece).find((e) => e.role === 'centre-back');
   if (!centre) return piece;
   const m = reflectionAcross(chainStart(centre.chain), chainEnd(centre.chain));
-  const flip = (e: Edge): Edge => ({
-    ...e,
-    side: e.side === 'right' ? 'left' : e.side === 'left' ? 'right' : e.side,
-    chain: reverseChain(transformChain(e.chain, m)),
-  });
+  const flip = (e: Edge): Edge =>
+    withEdge(e, {
+      side: e.side === 'right' ? 'left' : e.side === 'left' ? 'right' : e.side,
+      chain: reverseChain(transformChain(e.chain, m)),
+    });
   const turn = (edges: readonly Edge[]) => edges.map(flip).reverse();
-  const parts = piece.parts.map((part): Part => ({
-    ...part,
-    edges: turn(part.edges),
-    lines: part.lines.map((l) => ({ ...l, chain: transformChain(l.chain, m) })),
-    landmarks: Object.fromEntries(Object.entries(part.landmarks).map(([id, p]) => [id, applyTo(m, p)])),
-    motion: compose(m, part.motion),
-  }));
+  const parts = piece.parts.map((part): Part =>
+    withPart(part, {
+      edges: turn(part.edges),
+      lines: part.lines.map((l) => withLine(l, { chain: transformChain(l.chain, m) })),
+      landmarks: Object.fromEntries(Object.entries(part.landmarks).map(([id, p]) => [id, applyTo(m, p)])),
+      motion: compose(m, part.motion),
+    }),
+  );
   const lengths = new Map(outlineOf(piece).map((e) => [e.id, edgeLength(e)]));
   return {
     ...piece,
     parts,
     ...(piece.seam && { seam: turn(piece.seam) }),
-    notches: piece.notches.map((k) => ({ ...k, at: (lengths.get(k.edge) ?? 0) - k.at })),
+    notches: piece.notches.map((k) => withNotch(k, { at: (lengths.get(k.edge) ?? 0) - k.at })),
     // The corner that came before a group now comes after it.
     corners: piece.corners.map((c) => ({ ...c, before: c.after, after: c.before })),
     ...(piece.grainline && {

@@ -7,6 +7,7 @@ import { angleBetween, atan2 } from '../geometry/trig.ts';
 import { findDart, legsOf } from './outline.ts';
 import { type Pin, movePart } from './move.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
+import { withDart, withPart, withPiece } from './with.ts';
 
 /** A turn as it happened; mm and radians, `angle` positive clockwise on the screen. */
 export interface TurnFact {
@@ -79,9 +80,9 @@ export function turnPart(
   if (closes) pins.push([end, fixedEnd], [tip, fixedTip]);
 
   const parts = piece.parts.map((p) =>
-    moving.has(p.id) ? { ...movePart(p, motion, pins), grain: 'void' as const } : p,
+    moving.has(p.id) ? withPart(movePart(p, motion, pins), { grain: 'void' as const }) : p,
   );
-  const turned = settleDart({ ...piece, parts }, dart, closes);
+  const turned = settleDart(withPiece(piece, { parts }), dart, closes);
   const residual = findDart(turned, dart.id)!.residual;
   const angle = atan2(motion.b, motion.a);
   return done({
@@ -126,15 +127,26 @@ function settleDart(piece: Piece, dart: Dart, closed: boolean): Piece {
     const lines: InnerLine[] = p.lines.filter((l) => l.id !== id);
     if (closed && p.id === hinge?.parts[1]) {
       const leg = p.edges.some((e) => e.id === into.id) ? into : outOf;
-      lines.push({ id, kind: 'taped', chain: leg.chain, origin: leg.origin, dart: dart.id, notches: [] });
+      lines.push({
+        id,
+        kind: 'taped',
+        chain: leg.chain,
+        origin: leg.origin,
+        dart: dart.id,
+        notches: [],
+        line: undefined,
+        foot: undefined,
+        faults: undefined,
+      });
     }
-    return { ...p, lines };
+    return withPart(p, { lines });
   };
-  return {
-    ...piece,
+  return withPiece(piece, {
     parts: piece.parts.map(retape),
     darts: piece.darts.map((d) =>
-      d.id === dart.id ? { ...d, state: closed ? ('closed' as const) : ('working' as const), residual } : d,
+      d.id === dart.id
+        ? withDart(d, { state: closed ? ('closed' as const) : ('working' as const), residual })
+        : d,
     ),
-  };
+  });
 }

@@ -36,9 +36,9 @@ export interface Edge {
   readonly chain: Chain;
   readonly origin: Origin;
   /** Id of the edge it is sewn to, once that is known. */
-  readonly partner?: string;
+  readonly partner?: string | undefined;
   /** For dart legs and connector banks: the dart they belong to. */
-  readonly dart?: string;
+  readonly dart?: string | undefined;
 }
 
 /** A notch on a line that is not cut yet, or on an edge. */
@@ -47,7 +47,7 @@ export interface Notch {
   /** mm of arc length from the start of the line or of the edge's chain. */
   readonly at: number;
   /** Where it stood before it was marked again; drawn as a ghost. */
-  readonly ghost?: boolean;
+  readonly ghost?: boolean | undefined;
 }
 
 /** A notch on an edge of a piece; `edge` and `at` say where, `line` which line it was marked across. */
@@ -63,14 +63,14 @@ export interface InnerLine {
   readonly chain: Chain;
   /** The stretch of the whole drawn line that this is (whole line: from 0 to its length). */
   readonly origin: Origin;
-  readonly dart?: string;
+  readonly dart?: string | undefined;
   /** `at` counts from the start of the whole drawn line, also on what is left of it. */
   readonly notches: readonly Notch[];
   /** Connectors only (their chain runs from the dart's tip to the foot): the line they meet and the foot, mm along it. */
-  readonly line?: string;
-  readonly foot?: number;
+  readonly line?: string | undefined;
+  readonly foot?: number | undefined;
   /** Style lines only: what keeps the line from being cut; absent or empty when nothing does. */
-  readonly faults?: readonly LineFault[];
+  readonly faults?: readonly LineFault[] | undefined;
 }
 
 /**
@@ -168,15 +168,15 @@ export interface Piece {
   readonly darts: readonly Dart[];
   readonly notches: readonly EdgeNotch[];
   /** The seam outline once a treatment changed it; before that it follows from the parts (`outlineOf`). */
-  readonly seam?: readonly Edge[];
+  readonly seam?: readonly Edge[] | undefined;
   readonly treatments: readonly Treatment[];
   /** Width in mm by seam group. */
   readonly allowances: Readonly<Record<string, number>>;
   readonly corners: readonly CornerRule[];
   /** Notches were carried out to the cut line. */
   readonly notchesCarried: boolean;
-  readonly label?: PieceLabel;
-  readonly grainline?: Grainline;
+  readonly label?: PieceLabel | undefined;
+  readonly grainline?: Grainline | undefined;
 }
 
 /** Body measurements of a block, mm. */

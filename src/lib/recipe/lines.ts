@@ -4,6 +4,7 @@ import { findLine } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
 import { frontOf, refused, withPieces } from './pieces.ts';
 import type { DrawnLine, Refusal, Work } from './types.ts';
+import { withWork } from './pieces.ts';
 
 /**
  * The front while lines may be drawn on it: opened out, in one sheet, nothing cut. Else the refusal 'not-opened' or
@@ -27,7 +28,7 @@ export function withDrawn(work: Work, drawn: DrawnLine): Work {
   const lines = known
     ? work.lines.map((line) => (line.id === drawn.id ? drawn : line))
     : [...work.lines, drawn];
-  return { ...work, lines };
+  return withWork(work, { lines });
 }
 
 /** Work without any line's record of this dart's connector. */
@@ -37,7 +38,7 @@ export function withoutFoot(work: Work, dart: string): Work {
     const { [dart]: _, ...feet } = line.feet;
     return { ...line, feet };
   });
-  return { ...work, lines };
+  return withWork(work, { lines });
 }
 
 /**

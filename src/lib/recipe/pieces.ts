@@ -8,6 +8,20 @@ export function refused(code: string, detail?: Refusal['detail']): { readonly re
   return { refused: detail === undefined ? { code } : { code, detail } };
 }
 
+/** The work with some of it changed; all fields in one order (why: `pattern/with.ts`). */
+export const withWork = (w: Work, c: Partial<Work>): Work => ({
+  block: c.block ?? w.block,
+  opened: c.opened ?? w.opened,
+  pieces: c.pieces ?? w.pieces,
+  lines: c.lines ?? w.lines,
+  turns: c.turns ?? w.turns,
+  identified: c.identified ?? w.identified,
+  readings: c.readings ?? w.readings,
+  walked: c.walked ?? w.walked,
+  overlaid: c.overlaid ?? w.overlaid,
+  placed: c.placed ?? w.placed,
+});
+
 /** The piece with this id, or undefined. */
 export const pieceById = (work: Work, id: string): Piece | undefined => work.pieces.find((p) => p.id === id);
 
@@ -24,7 +38,7 @@ export function withPieces(work: Work, id: string, ...by: readonly Piece[]): Wor
     if (piece.id === id) pieces.push(...by);
     else pieces.push(piece);
   }
-  return { ...work, pieces };
+  return withWork(work, { pieces });
 }
 
 /** The piece changed by an operation of the pattern layer, or that operation's refusal. */

@@ -16,6 +16,7 @@ export function startWork(block: BlockChoice): Work {
   const drafted = draftBlock(measures);
   return {
     block: drafted,
+    opened: undefined,
     pieces: [drafted.front, drafted.back],
     lines: [],
     turns: [],

@@ -221,7 +221,7 @@ export interface TurnFact {
 export interface Work {
   readonly block: Block;
   /** The complete front as it was opened out, before lines and cuts: what overlays are laid on. */
-  readonly opened?: Piece;
+  readonly opened?: Piece | undefined;
   readonly pieces: readonly Piece[];
   readonly lines: readonly DrawnLine[];
   readonly turns: readonly TurnFact[];

@@ -4,6 +4,7 @@ import { fabricOf, refused } from '../pieces.ts';
 import { base, fabric } from '../shapes.ts';
 import type { CopyPieces } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Copies the learner's own set once for a fabric. */
 export const copy = kind<CopyPieces>({
@@ -11,6 +12,6 @@ export const copy = kind<CopyPieces>({
   schema: v.strictObject({ ...base('copy'), as: fabric }),
   apply: (work, { as }) => {
     if (work.pieces.some((p) => fabricOf(p.id) === as)) return refused('already-copied', { as });
-    return { work: { ...work, pieces: [...work.pieces, ...copied(work.pieces, as)] } };
+    return { work: withWork(work, { pieces: [...work.pieces, ...copied(work.pieces, as)] }) };
   },
 });

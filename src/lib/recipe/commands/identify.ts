@@ -4,6 +4,7 @@ import { refused } from '../pieces.ts';
 import { anchor, base, id } from '../shapes.ts';
 import type { Identify } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Points at something on the block; pointing again replaces. */
 export const identify = kind<Identify>({
@@ -12,6 +13,6 @@ export const identify = kind<Identify>({
   apply: (work, { what, at }) => {
     const point = resolveAnchor(work, at);
     if (point === undefined) return refused('no-such-place');
-    return { work: { ...work, identified: { ...work.identified, [what]: point } } };
+    return { work: withWork(work, { identified: { ...work.identified, [what]: point } }) };
   },
 });

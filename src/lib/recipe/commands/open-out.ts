@@ -4,6 +4,7 @@ import { frontOf, refused, withPieces } from '../pieces.ts';
 import { base, id } from '../shapes.ts';
 import type { OpenOut } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Opens the half front out. Until something is drawn on the result it may be done again, about another edge. */
 export const openOut = kind<OpenOut>({
@@ -13,6 +14,6 @@ export const openOut = kind<OpenOut>({
     if (work.opened !== undefined && frontOf(work) !== work.opened) return refused('already-drawn-on');
     const opened = mirrorOut(work.block.front, about);
     if ('refused' in opened) return opened;
-    return { work: { ...withPieces(work, 'front', opened.ok), opened: opened.ok } };
+    return { work: withWork(withPieces(work, 'front', opened.ok), { opened: opened.ok }) };
   },
 });

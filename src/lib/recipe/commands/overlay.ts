@@ -3,6 +3,7 @@ import { pieceById, refused } from '../pieces.ts';
 import { base, id } from '../shapes.ts';
 import type { Overlay } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Notes that a piece was closed and laid on the block. */
 export const overlay = kind<Overlay>({
@@ -13,6 +14,6 @@ export const overlay = kind<Overlay>({
     if (work.opened === undefined) return refused('not-opened');
     return work.overlaid.includes(piece)
       ? { work }
-      : { work: { ...work, overlaid: [...work.overlaid, piece] } };
+      : { work: withWork(work, { overlaid: [...work.overlaid, piece] }) };
   },
 });

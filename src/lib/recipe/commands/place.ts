@@ -3,6 +3,7 @@ import { pieceById, refused } from '../pieces.ts';
 import { angle, base, id, mm } from '../shapes.ts';
 import type { PlacePiece } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Says where a piece lies on the table; the piece's own numbers stay. */
 export const place = kind<PlacePiece>({
@@ -10,6 +11,6 @@ export const place = kind<PlacePiece>({
   schema: v.strictObject({ ...base('place'), piece: id, dx: mm, dy: mm, angle }),
   apply: (work, { piece, dx, dy, angle }) => {
     if (pieceById(work, piece) === undefined) return refused('no-such-piece', { piece });
-    return { work: { ...work, placed: { ...work.placed, [piece]: { dx, dy, angle } } } };
+    return { work: withWork(work, { placed: { ...work.placed, [piece]: { dx, dy, angle } } }) };
   },
 });

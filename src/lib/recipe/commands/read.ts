@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { base, mm } from '../shapes.ts';
 import type { Read } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Enters a reading, radians or mm; reading again replaces. */
 export const read = kind<Read>({
@@ -12,6 +13,6 @@ export const read = kind<Read>({
     value: mm,
   }),
   apply: (work, { what, value }) => ({
-    work: { ...work, readings: { ...work.readings, [what]: value } },
+    work: withWork(work, { readings: { ...work.readings, [what]: value } }),
   }),
 });

@@ -7,6 +7,7 @@ import { refused } from '../pieces.ts';
 import { base, fabric, id } from '../shapes.ts';
 import type { TrueWithBack } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /**
  * Trues the back of a set to its fronts along a shoulder or side seam. The half that was trued becomes a piece of its own;
@@ -24,6 +25,6 @@ export const trueWithBack = kind<TrueWithBack>({
     const isNew = trued.ok.id !== back.id;
     const keep = isNew && !set.some((p) => baseId(p.id).startsWith('back-'));
     const pieces = work.pieces.flatMap((p) => (p === back ? (keep ? [back, trued.ok] : [trued.ok]) : [p]));
-    return { work: { ...work, pieces } };
+    return { work: withWork(work, { pieces }) };
   },
 });

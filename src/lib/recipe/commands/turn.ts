@@ -5,6 +5,7 @@ import { pieceWithDart, refused, withPieces } from '../pieces.ts';
 import { anchor, base, id, turnBy } from '../shapes.ts';
 import type { Turn } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Turns a part about a point and keeps the fact for whoever asks why the legs do not meet. */
 export const turn = kind<Turn>({
@@ -18,7 +19,7 @@ export const turn = kind<Turn>({
     const turned = turnPart(piece, { dart, part, pivot, by });
     if ('refused' in turned) return turned;
     return {
-      work: { ...withPieces(work, piece.id, turned.ok.piece), turns: [...work.turns, turned.ok.fact] },
+      work: withWork(withPieces(work, piece.id, turned.ok.piece), { turns: [...work.turns, turned.ok.fact] }),
     };
   },
 });

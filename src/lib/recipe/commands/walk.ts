@@ -4,6 +4,7 @@ import { refused } from '../pieces.ts';
 import { base, fabric, id } from '../shapes.ts';
 import type { Walk } from '../types.ts';
 import { kind } from './kind.ts';
+import { withWork } from '../pieces.ts';
 
 /** Walks a seam and notes what the learner concluded; walking the same line of it again replaces. */
 export const walk = kind<Walk>({
@@ -19,6 +20,6 @@ export const walk = kind<Walk>({
     if (seamOf(work.pieces, command.seam, command.as) === undefined)
       return refused('no-such-seam', { seam: command.seam });
     const others = work.walked.filter((w) => w.seam !== command.seam || w.as !== command.as);
-    return { work: { ...work, walked: [...others, command] } };
+    return { work: withWork(work, { walked: [...others, command] }) };
   },
 });
