@@ -1,0 +1,111 @@
+import { readdirSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test, type Page } from '@playwright/test';
+import { parseAttempt } from '../../src/lib/recipe/parse.ts';
+import { toText } from '../../src/lib/recipe/save.ts';
+import { sampleAttempt } from '../recipe/sample.ts';
+import {
+  check,
+  commandsOf,
+  enter,
+  errorsOf,
+  lesson,
+  openAttempt,
+  tableOf,
+  cutShort,
+} from './support/attempt.ts';
+import { giveTyped, typedOf, unfold } from './support/typed.ts';
+
+const sample = sampleAttempt(lesson.figure, 'knit');
+const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+
+/** Waits until the service worker has everything and answers for this page. */
+async function visited(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    if (navigator.serviceWorker.controller === null)
+      await new Promise((resolve) =>
+        navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }),
+      );
+  });
+}
+
+test('after a visit to the home page alone, the whole lesson page works without a network', async ({
+  page,
+  context,
+}) => {
+  await page.goto('/');
+  await visited(page);
+  await context.setOffline(true);
+  const errors = errorsOf(page);
+  const failed: string[] = [];
+  page.on('requestfailed', (request) => failed.push(request.url()));
+
+  // A step by hand, checked, with everything that is fetched only when it is asked for.
+  await enter(page);
+  await unfold(page, 'typed');
+  await giveTyped(page, typedOf(sample.commands[0]!, tableOf(cutShort(sample, 0))));
+  expect(await check(page)).toBe('notReady');
+  await button(page, 'A hint').click();
+  await expect(page.getByRole('region', { name: 'Hints' }).getByRole('listitem')).toHaveCount(1);
+  for (let i = 1; i < commandsOf(sample, 'read-the-block').length; i += 1)
+    await giveTyped(page, typedOf(sample.commands[i]!, tableOf(cutShort(sample, i))));
+  expect(await check(page)).toBe('accepted');
+  await page.getByText('The trade’s words in this step').click();
+  await expect(page.getByText('neck point', { exact: true }).first()).toBeVisible();
+  await button(page, 'Next step').click();
+  await unfold(page, 'twin');
+
+  // The worked solution plays and ends; the own work is as it was.
+  await button(page, 'Show me how, on my own table').click();
+  const player = page.getByRole('region', { name: 'Demonstration' });
+  await expect(player).toContainText('Mirror the half');
+  await button(page, 'To my own table').click();
+
+  // Files go out and come in.
+  const menu = page.getByText('My work');
+  await openAttempt(page, sample);
+  expect(await check(page)).toBe('accepted');
+  await menu.click();
+  const [saved] = await Promise.all([page.waitForEvent('download'), button(page, 'Save my attempt').click()]);
+  const parsed = parseAttempt(await readFile(await saved.path(), 'utf8'));
+  expect('ok' in parsed && toText(parsed.ok)).toBe(toText(sample));
+  if (!(await button(page, 'Save the result sheet').isVisible())) await menu.click();
+  const [sheet] = await Promise.all([
+    page.waitForEvent('download'),
+    button(page, 'Save the result sheet').click(),
+  ]);
+  expect(await readFile(await sheet.path(), 'utf8')).toContain('<svg');
+
+  // And it is kept: another visit, still without a network.
+  await page.reload();
+  await button(page, 'Check').waitFor();
+  expect(await check(page)).toBe('accepted');
+  expect(failed).toEqual([]);
+  expect(errors).toEqual([]);
+});
+
+test('everything the site is built of is kept by the service worker', async ({ page }) => {
+  await page.goto('/');
+  await visited(page);
+  const kept = await page.evaluate(async () => {
+    const names = await caches.keys();
+    const lists = await Promise.all(
+      names.map(async (name) =>
+        (await (await caches.open(name)).keys()).map(({ url }) => new URL(url).pathname),
+      ),
+    );
+    return lists.flat();
+  });
+  const root = fileURLToPath(new URL('../../build', import.meta.url));
+  const built = readdirSync(root, { recursive: true, withFileTypes: true })
+    .filter((one) => one.isFile())
+    .map((one) => `/${relative(root, `${one.parentPath}/${one.name}`).replaceAll('\\', '/')}`)
+    // The worker itself is the browser's to keep; a page that is not there and the version to compare need the network.
+    .filter((path) => !['/service-worker.js', '/404.html', '/_app/version.json'].includes(path))
+    .map((path) => path.replace(/\/index\.html$/, '/'));
+  expect(built.length).toBeGreaterThan(20);
+  expect(built.filter((path) => !kept.includes(path))).toEqual([]);
+});
