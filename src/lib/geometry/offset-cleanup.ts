@@ -1,5 +1,6 @@
 import type { Point, Segment } from './types.ts';
 import { between, hullBox, pointAt } from './segment.ts';
+import { signedArea } from './outline.ts';
 import { bitsCross, flatten, settle, withEnds } from './offset-crossing.ts';
 
 /** A segment of the raw cut line and where it comes from: 2·edge, or 2·edge + 1 for the corner after that edge. */
@@ -57,27 +58,18 @@ export function untangle(pieces: readonly Piece[]): Untangled {
   // Arc e runs from event e to the next one.
   const count = events.length;
   const arcs: Piece[][] = [];
-  const areas: number[] = [];
-  const origin = pieces[0]!.segment.a;
-  for (let e = 0; e < count; e++) {
-    const arc = arcBetween(pieces, events[e]!, events[(e + 1) % count]!, found);
-    arcs.push(arc);
-    let sum = 0;
-    for (const p of arc) sum += swept(p.segment, origin);
-    areas.push(sum);
-  }
+  for (let e = 0; e < count; e++) arcs.push(arcBetween(pieces, events[e]!, events[(e + 1) % count]!, found));
   const seen = new Array<boolean>(count).fill(false);
   let best: number[] = [];
   let most = -Infinity;
   for (let e = 0; e < count; e++) {
     if (seen[e]) continue;
     const loop: number[] = [];
-    let area = 0;
     for (let k = e; !seen[k]; k = events[(k + 1) % count]!.other) {
       seen[k] = true;
       loop.push(k);
-      area += areas[k]!;
     }
+    const area = signedArea(loop.flatMap((k) => arcs[k]!.map((piece) => piece.segment)));
     if (area > most) {
       most = area;
       best = loop;
@@ -155,27 +147,6 @@ function arcBetween(
 }
 
 const moved = (p: Piece, a: Point, d: Point): Piece => ({ ...p, segment: withEnds(p.segment, a, d) });
-
-/** Twice the area swept from `o`, mm². */
-function swept(s: Segment, o: Point): number {
-  const ax = s.a.x - o.x;
-  const ay = s.a.y - o.y;
-  const dx = s.d.x - o.x;
-  const dy = s.d.y - o.y;
-  if (s.kind === 'line') return ax * dy - ay * dx;
-  const bx = s.b.x - o.x;
-  const by = s.b.y - o.y;
-  const cx = s.c.x - o.x;
-  const cy = s.c.y - o.y;
-  return (
-    0.6 * (ax * by - ay * bx) +
-    0.3 * (ax * cy - ay * cx) +
-    0.1 * (ax * dy - ay * dx) +
-    0.3 * (bx * cy - by * cx) +
-    0.3 * (bx * dy - by * dx) +
-    0.6 * (cx * dy - cy * dx)
-  );
-}
 
 /** Room added to the boxes, so that lines which only touch are looked at too (mm). */
 const MARGIN = 1e-6;

@@ -3,55 +3,14 @@ import { MITRE_LIMIT } from './offset-types.ts';
 import type { CornerForm, OffsetNote } from './offset-types.ts';
 import type { Run } from './offset-edge.ts';
 import type { Cut } from './offset-crossing.ts';
-import { curvesMeet, inwards, lineMeets, withEnds } from './offset-crossing.ts';
-import { between, line, reverse, transform } from './segment.ts';
-import { reflectionAcross } from './isometry.ts';
-
-/** How two runs are joined: where each is cut (undefined: at its own end) and what lies between. */
-export interface Joint {
-  readonly before?: Cut | undefined;
-  readonly after?: Cut | undefined;
-  readonly path: readonly Segment[];
-  readonly note?: OffsetNote['kind'] | undefined;
-  /** Joined through the seam corner, to be untangled by the clean-up. */
-  readonly raw?: boolean;
-}
-
-/** One run's end at a corner. `away` points off the end along its tangent, `n` outwards. */
-interface End {
-  readonly run: Run;
-  readonly last: boolean;
-  readonly p: Point;
-  readonly away: Point;
-  readonly n: Point;
-  readonly w: number;
-}
+import { curvesMeet, lineMeets } from './offset-crossing.ts';
+import { along, endOf, pushLine, reach, settled, stretched, within } from './offset-end.ts';
+import type { End, Joint, Turn } from './offset-end.ts';
+import { pressedEnd } from './offset-pressed.ts';
+import { line, reverse } from './segment.ts';
 
 /** Parallels that miss each other by less than this at an all but smooth joint are simply drawn together (mm). */
 const SNAP = 1e-3;
-
-const along = (p: Point, v: Point, k: number): Point => ({ x: p.x + v.x * k, y: p.y + v.y * k });
-
-function endOf(run: Run, last: boolean): End {
-  const t = last ? run.arriving : run.leaving;
-  const segments = run.segments;
-  return {
-    run,
-    last,
-    p: last ? segments[segments.length - 1]!.d : segments[0]!.a,
-    away: last ? t : { x: -t.x, y: -t.y },
-    n: { x: t.y, y: -t.x },
-    w: run.width,
-  };
-}
-
-/** The turn at a corner: sine and cosine (sine > 0: an outward corner), and tan of half the turn. */
-interface Turn {
-  readonly seam: Point;
-  readonly sin: number;
-  readonly cos: number;
-  readonly half: number;
-}
 
 /** Joins the parallel of `a` to that of `b`, which follows it, at the seam corner between them. */
 export function join(a: Run, b: Run, form: CornerForm): Joint {
@@ -93,31 +52,7 @@ export function throughCorner(a: Run, b: Run, note?: OffsetNote['kind']): Joint 
   const path: Segment[] = [];
   pushLine(path, p, a.to);
   pushLine(path, path.length > 0 ? a.to : p, q);
-  return { path, note, raw: true };
-}
-
-function pushLine(path: Segment[], a: Point, d: Point): void {
-  if (a.x !== d.x || a.y !== d.y) path.push(line(a, d));
-}
-
-/** Cuts or lengthens a straight run so that it ends at x, `s` mm past its end. */
-function stretched(e: End, s: number, x: Point): Cut {
-  const { a, d } = e.run.segments[0]!;
-  const length = Math.sqrt((d.x - a.x) * (d.x - a.x) + (d.y - a.y) * (d.y - a.y));
-  return { segment: 0, t: e.last ? 1 + s / length : -s / length, point: x };
-}
-
-/** A length past an end that is only rounding is none, so that a right angle is one on every side of rounding. */
-const settled = (s: number): number => (Math.abs(s) < 1e-10 ? 0 : s);
-
-const within = (c: Cut): boolean => c.t >= 0 && c.t <= 1;
-
-/** Brings an end out to x, `s` ≥ 0 mm past it: a straight run runs on, a curve gets a straight piece along its tangent. */
-function reach(e: End, s: number, x: Point, out: Segment[]): Cut | undefined {
-  if (e.run.straight) return stretched(e, s, x);
-  if (e.last) pushLine(out, e.p, x);
-  else pushLine(out, x, e.p);
-  return undefined;
+  return { path, note };
 }
 
 /** Keeps corners of round numbers off the border of the step rule, so that rounding does not decide. */
@@ -221,99 +156,6 @@ function step(a: End, b: End, turn: Turn): Joint | undefined {
   pushLine(path, xa, xb);
   if (!cuts[1]) pushLine(path, xb, b.p);
   return { before: cuts[0], after: cuts[1], path };
-}
-
-/**
- * Square or reflected end of the first-sewn edge's allowance. Its seam line, run on, meets the other's cut line at q; from q
- * the end goes square to the seam line, or along the mirror image of the other's cut line, up to its own cut line. The
- * result runs from `first` to `other`. Undefined when it would reach past MITRE_LIMIT or the edges are too short for it.
- */
-function pressedEnd(first: End, other: End, turn: Turn, mirrored: boolean): Joint | undefined {
-  const { seam, sin, cos } = turn;
-  const far = MITRE_LIMIT * Math.max(first.w, other.w);
-  const sq = other.w / sin;
-  const sr = mirrored ? sq + (first.w * cos) / sin : sq;
-  if (sq * sq > far * far || sr * sr + first.w * first.w > far * far) return undefined;
-  const so = settled((-other.w * cos) / sin);
-  // Where the first edge's seam line meets the other's cut line.
-  let q = along(seam, first.away, sq);
-  let otherCut: Cut | undefined;
-  const tail: Segment[] = [];
-  if (so < 0 && !other.run.straight) {
-    otherCut = other.run.cusped ? undefined : lineMeets(other.run.segments, other.last, seam, first.away);
-    if (!otherCut) return undefined;
-    q = otherCut.point;
-  } else if (other.run.straight) {
-    otherCut = stretched(other, so, q);
-    if (so < 0 && !within(otherCut)) return undefined;
-  } else pushLine(tail, q, other.p);
-
-  let end: Segment[];
-  if (!mirrored || first.w === 0) {
-    const s = (q.x - first.p.x) * first.away.x + (q.y - first.p.y) * first.away.y;
-    end = [line(along(first.p, first.away, s), q)];
-  } else if (other.run.straight) {
-    end = [line(along(first.p, first.away, sr), q)];
-  } else {
-    const image = mirrorImage(first, other, seam, q, otherCut, tail[0]);
-    if (!image) return undefined;
-    end = image;
-  }
-  const head: Segment[] = [];
-  const r = end[0]!.a;
-  const s = settled((r.x - first.p.x) * first.away.x + (r.y - first.p.y) * first.away.y);
-  let firstCut: Cut | undefined;
-  if (first.run.straight) {
-    firstCut = stretched(first, s, r);
-    if (s < 0 && !within(firstCut)) return undefined;
-  } else if (s >= 0) pushLine(head, first.p, r);
-  else {
-    // The end leans back over a curve: it stops where it meets the curve itself.
-    if (first.run.cusped) return undefined;
-    const own = first.last
-      ? first.run.segments
-      : inwards(first.run.segments, false, undefined).map(reverse).reverse();
-    const found = curvesMeet(own, end);
-    if (!found) return undefined;
-    const { segment, t, point } = found.before;
-    firstCut = first.last
-      ? found.before
-      : { segment: first.run.segments.length - 1 - segment, t: 1 - t, point };
-    const cutEnd = end[found.after.segment]!;
-    end = [
-      withEnds(between(cutEnd, found.after.t, 1), point, cutEnd.d),
-      ...end.slice(found.after.segment + 1),
-    ];
-  }
-  const only = end.filter((e) => e.a.x !== e.d.x || e.a.y !== e.d.y);
-  return { before: firstCut, after: otherCut, path: [...head, ...only, ...tail] };
-}
-
-/** The mirror image, in the first edge's seam line, of the other's cut line from q to the first's width inside. */
-function mirrorImage(
-  first: End,
-  other: End,
-  seam: Point,
-  q: Point,
-  cut: Cut | undefined,
-  lead: Segment | undefined,
-): Segment[] | undefined {
-  const along1: Segment[] = inwards(other.run.segments, other.last, cut);
-  if (lead) along1.unshift(lead);
-  const inside = along(seam, first.n, -first.w);
-  const hit = lineMeets(along1, false, inside, first.away);
-  if (!hit) return undefined;
-  const mirror = reflectionAcross(seam, along(seam, first.away, 1));
-  const image: Segment[] = [];
-  let start = q;
-  for (let i = 0; i <= hit.segment; i++) {
-    const s = i === hit.segment ? between(along1[i]!, 0, hit.t) : along1[i]!;
-    const m = transform(s, mirror);
-    const fitted = withEnds(m, start, m.d);
-    image.push(fitted);
-    start = fitted.d;
-  }
-  return image.map(reverse).reverse();
 }
 
 function turnedRound(j: Joint): Joint {
