@@ -55,20 +55,37 @@ function asCut(edges: readonly Edge[]): Chain {
   return out;
 }
 
+/**
+ * The area by which a redrawn edge changed the piece, mm²: negative where paper was taken away. Undefined for an edge that no
+ * treatment redrew.
+ */
+export function sliverArea(piece: Piece, edgeId: string): number | undefined {
+  const { seam, ...untreated } = piece;
+  const edge = seam?.find((e) => e.id === edgeId && isRedrawn(e));
+  const region = edge && regionOf(edge, asCut(outlineOf(untreated)));
+  return region && signedArea(region);
+}
+
 function sliverOf(edge: Edge, before: Chain): Sliver | undefined {
-  const start = nearestOnChain(before, chainStart(edge.chain));
-  const end = nearestOnChain(before, chainEnd(edge.chain));
-  const cut = stretch(before, start.length, end.length);
-  if (cut === undefined) return undefined;
-  // The treated edge keeps the clockwise sense: what lies between it and the cut seam on the outer side was added.
-  const closed = [...closing(chainEnd(edge.chain), chainEnd(cut)), ...reverseChain(cut)];
-  const chain = [...edge.chain, ...closed, ...closing(chainStart(cut), chainStart(edge.chain))];
+  const chain = regionOf(edge, before);
+  if (chain === undefined) return undefined;
   let width = 0;
   for (const s of edge.chain) {
     for (let k = 0; k <= 32; k++)
       width = Math.max(width, nearestOnChain(before, pointAt(s, k / 32)).distance);
   }
   return { edge: edge.id, chain, area: signedArea(chain), width };
+}
+
+/** Closed: along the treated edge, back along the seam as cut. */
+function regionOf(edge: Edge, before: Chain): Chain | undefined {
+  const start = nearestOnChain(before, chainStart(edge.chain));
+  const end = nearestOnChain(before, chainEnd(edge.chain));
+  const cut = stretch(before, start.length, end.length);
+  if (cut === undefined) return undefined;
+  // The treated edge keeps the clockwise sense: what lies between it and the cut seam on the outer side was added.
+  const closed = [...closing(chainEnd(edge.chain), chainEnd(cut)), ...reverseChain(cut)];
+  return [...edge.chain, ...closed, ...closing(chainStart(cut), chainStart(edge.chain))];
 }
 
 const closing = (p: Chain[number]['a'], q: Chain[number]['a']): Chain =>

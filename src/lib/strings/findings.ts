@@ -111,6 +111,11 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'overlaid/fit': 'The {part} of the {piece}, laid on the block, at its farthest edge',
   'overlaid/coverage': 'The {part} of the {piece} no longer has the {edge} of the block.',
 
+  'sliver/rest':
+    'For the {fabric}: the {piece} laid on the block again, farthest edge that no treatment redrew',
+  'sliver/area':
+    'For the {fabric}: area that redrawing the {edge} changed on the {piece}, beside the prediction',
+
   'leftover/copy': 'There is no copy of the pieces for the {fabric} yet.',
   'leftover/bridged': 'For the {fabric}: the opening at the {dart} bust point is not bridged yet.',
   'leftover/treated':

@@ -15,6 +15,7 @@ export const REASONS: Readonly<Record<string, string>> = {
   'pin-hole': 'the width of a pin hole',
   'careful-seam': 'careful work is within 1/16 in',
   'passable-seam': 'seams are acceptable within 1/8 in',
+  'sliver-triangle': 'the prediction is a triangle, and a curved seam departs from it a little',
   'rigid-parts': 'cut parts do not stretch; only rounding is left',
   'teacher-limit': 'how much a cloth takes up is a teacher’s setting',
   'allowance-width': 'so much a seam forgives',

@@ -15,6 +15,7 @@ import { openedOut } from './opened-out.ts';
 import { overlaid } from './overlaid.ts';
 import { readings } from './readings.ts';
 import { separated } from './separated.ts';
+import { sliver } from './sliver.ts';
 import { walked } from './walked.ts';
 
 /** All checks by the name that lessons call them by. To add one: its file, its test, one line here. */
@@ -32,6 +33,7 @@ export const CHECKS: ReadonlyMap<string, Check> = new Map([
   ['separated', separated],
   ['overlaid', overlaid],
   ['leftover', leftover],
+  ['sliver', sliver],
   ['allowances', allowances],
   ['labels', labels],
   ['grain', grain],
