@@ -153,6 +153,12 @@ export async function separate(desk: Desk): Promise<void> {
   await desk.onStep('Separate, close and overlay');
   await desk.tap('line:line');
   await desk.hasDone(1);
+  await desk.take('Move a piece');
+  const middle = await desk.at('piece:upper');
+  await desk.drag('piece:upper', { x: middle.x + 10, y: middle.y - 25 });
+  await desk.hasDone(2);
+  await desk.push('Undo');
+  await desk.hasDone(1);
   await desk.take('Close and overlay');
   await desk.tap('piece:upper');
   await desk.tap('piece:lower');
@@ -209,21 +215,23 @@ async function bridge(desk: Desk, piece: string, dart: 'right' | 'left'): Promis
   await desk.push(`Bridge the ${dart} opening`);
 }
 
-/** The width of each seam of a knit top, mm, as step 11 asks for them. */
-function widthOf(seam: string): string {
-  if (/neckline|armhole/.test(seam)) return '6.35 mm';
-  if (seam === 'waist') return '20 mm';
-  return seam.includes('centre-back') ? '0 mm' : '9.5 mm';
-}
+/** The widths of the allowances, as step 11 asks for them; only those of seams differ by cloth. */
+const widthOf =
+  (seams: string) =>
+  (group: string): string => {
+    if (/neckline|armhole/.test(group)) return '6.35 mm';
+    if (group === 'waist') return '20 mm';
+    return group.includes('centre-back') ? '0 mm' : seams;
+  };
 
 /** Step 11: each seam is pressed on with its width set, the corners of the style line are mirrored in it, the notches carried out. */
-export async function allowances(desk: Desk, width: (seam: string) => string = widthOf): Promise<void> {
+export async function allowances(desk: Desk, seam = '9.5 mm'): Promise<void> {
   await desk.onStep('Add the allowances');
-  const seams = (await desk.handles()).sort((a, b) => (width(a) < width(b) ? -1 : 1));
+  const width = widthOf(seam);
+  const seams = (await desk.handles()).map((id) => ({ id, width: width(id.split(':')[2] ?? '') }));
   let set = '';
-  for (const id of seams) {
-    const wanted = width(id.split(':')[2] ?? '');
-    if (wanted !== set) await desk.type('width', (set = wanted));
+  for (const { id, width } of seams.sort((a, b) => a.width.localeCompare(b.width))) {
+    if (width !== set) await desk.type('width', (set = width));
     await desk.tap(id);
   }
   await desk.hasDone(seams.length);
@@ -276,7 +284,7 @@ export async function labelAndGrain(desk: Desk): Promise<void> {
 }
 
 /** Step 13: each seam is walked on the seam line, and what is seen is said. */
-export async function walkTheSeams(desk: Desk, style: 'eased' | 'match'): Promise<void> {
+export async function walkTheSeams(desk: Desk, style: 'eased' | 'match' = 'eased'): Promise<void> {
   await desk.onStep('Walk the seams');
   const seams = ['style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side'];
   for (const [i, seam] of seams.entries()) {
@@ -290,30 +298,27 @@ export async function walkTheSeams(desk: Desk, style: 'eased' | 'match'): Promis
 export const finished = (desk: Desk): Promise<void> =>
   expect(desk.page.getByText(/^The lesson is finished/)).toBeVisible();
 
-/** The whole lesson for a knit, each step checked and accepted; `seen` is called when a step lies done on the table. */
-export async function wholeLesson(
-  desk: Desk,
-  seen: (step: string) => Promise<void> = async () => {},
-): Promise<void> {
+/** The whole lesson for a knit, each step checked and accepted. `name` is that of the pictures. */
+export async function wholeLesson(desk: Desk, name: string): Promise<void> {
   const steps: readonly (readonly [string, (desk: Desk) => Promise<void>])[] = [
     ['read-the-block', readTheBlock],
     ['open-out', openOut],
-    ['style-line', styleLine],
-    ['notches', notches],
+    ['style-line', (one) => styleLine(one)],
+    ['notches', (one) => notches(one)],
     ['working-darts', workingDarts],
     ['connectors', connectors],
     ['first-dart', (one) => moveDart(one, 'right')],
     ['second-dart', (one) => moveDart(one, 'left')],
     ['separate', separate],
     ['leftover', leftover],
-    ['allowances', allowances],
+    ['allowances', (one) => allowances(one)],
     ['label-and-grain', labelAndGrain],
-    ['walk-the-seams', (one) => walkTheSeams(one, 'eased')],
+    ['walk-the-seams', (one) => walkTheSeams(one)],
   ];
   for (const [i, [id, act]] of steps.entries()) {
     await test.step(id, async () => {
       await act(desk);
-      await seen(id);
+      await desk.picture(`${name}-${i + 1}-${id}`);
       await desk.accepted(i === steps.length - 1 ? 'Finish' : 'Next step');
     });
   }

@@ -19,6 +19,12 @@ export class Desk {
     });
   }
 
+  /** With a folder named in PIN_SHOTS keeps a picture of the page there, to be looked at. */
+  async picture(name: string): Promise<void> {
+    const folder = process.env['PIN_SHOTS'];
+    if (folder) await this.page.screenshot({ path: `${folder}/${name}.png` });
+  }
+
   async open(): Promise<void> {
     await this.page.goto('/lesson/slanted-seam/');
     await expect(this.page.getByRole('heading', { level: 1 })).toBeVisible();
@@ -153,6 +159,28 @@ export class Desk {
       throw new Error(`The step was ${verdict}: ${text.join(' | ')}`);
     }
     await this.push(next);
+  }
+  /** A finding of the mark by its code, in the state that it has. */
+  finding(code: string, state: 'wrong' | 'missing' | 'note' | 'right' = 'wrong'): Locator {
+    return this.page.locator(`.mark li.${state}[data-code="${code}"]`);
+  }
+  /** A step in the rail. */
+  step(id: string): Locator {
+    return this.page.locator(`button[data-step="${id}"]`);
+  }
+  async go(id: string): Promise<void> {
+    await this.hand.push(this.step(id));
+    await expect(this.step(id)).toHaveAttribute('aria-current', 'step');
+  }
+  /** Opens the attempt in which everything before a step is done, and goes on to that step. */
+  async startAt(folder: string): Promise<void> {
+    await this.open();
+    await this.push('Start at once');
+    await this.openAttempt(`lessons/slanted-seam/${folder}/attempts/start.attempt.json`);
+    // It opens at the last step in which something was done.
+    const before = Number(folder.slice(0, 2)) - 1;
+    await expect(this.page.getByRole('heading', { level: 2 })).toContainText(`${before}. `);
+    await this.accepted();
   }
   async onStep(title: string): Promise<void> {
     await expect(this.page.getByRole('heading', { level: 2 })).toHaveText(new RegExp(`^\\d+\\. ${title}$`));
