@@ -16,7 +16,7 @@ export interface Frame {
   /** SVG matrices of parts that are on their way, by part id. */
   readonly turning?: Readonly<Record<string, string>>;
   /** What the scissors have cut so far. */
-  readonly cut?: Chain;
+  readonly cut?: { readonly chain: Chain; readonly piece: string };
 }
 
 interface Scene {
@@ -72,7 +72,7 @@ function pictureOf({ before, after, command }: Scene, t: number): Pick<Frame, 'w
     if (!path) return { work: before };
     const whole = chainLength(path.chain);
     const to = Math.min(whole, Math.max(0.02, t * Math.max(1, path.tip + command.past)));
-    return { work: before, cut: subchain(path.chain, 0, to) };
+    return { work: before, cut: { chain: subchain(path.chain, 0, to), piece: path.piece } };
   }
   return { work: before };
 }

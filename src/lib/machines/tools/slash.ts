@@ -64,11 +64,12 @@ function reached(scene: Scene, path: CutPath, grip: Grip): number {
   return Math.abs(at - path.tip) <= Math.max(scene.reach, 0.05) ? path.tip : at;
 }
 
-/** What the scissors have cut so far, for the preview. */
-export function cutSoFar(scene: Scene, grip: Grip): Chain | undefined {
+/** What the scissors have cut so far, for the preview, and on which piece. */
+export function cutSoFar(scene: Scene, grip: Grip): { chain: Chain; piece: string } | undefined {
   const path = pathOf(scene, grip);
   const at = path && reached(scene, path, grip);
-  return path && at !== undefined && at > 0.01 ? subchain(path.chain, 0, at) : undefined;
+  if (!path || at === undefined || at <= 0.01) return undefined;
+  return { chain: subchain(path.chain, 0, at), piece: path.piece };
 }
 
 /** Cuts along the line and up the connector: the scissors are pulled (or nudged) along that path and hold at the tip. */

@@ -1,0 +1,166 @@
+import { applyTo, invert } from '../geometry/isometry.ts';
+import type { Point } from '../geometry/types.ts';
+import type { Over } from '../machines/tool.ts';
+import { TABLE } from '../strings/table.ts';
+import type { Units } from '../strings/units.ts';
+import { announce } from './announcer.ts';
+import { placeOf } from './layout.ts';
+import { spokenReadings } from './marks.ts';
+import type { Picture } from './picture.svelte.ts';
+import { stepOf, type ToolRunner } from './runner.svelte.ts';
+import type { LabelledTarget } from './targets.ts';
+import type { Viewport } from './viewport.svelte.ts';
+
+/** How near a press must be to a handle, px: a finger is wider than a mouse. */
+const NEAR = 14;
+const NEAR_TOUCH = 22;
+
+/** Turns what pointer and keys do on the drawing into the events of the tool in hand. */
+export class Gestures {
+  readonly #svg: () => SVGSVGElement;
+  readonly #picture: Picture;
+  readonly #runner: ToolRunner;
+  readonly #view: Viewport;
+  readonly #units: () => Units;
+  #last: PointerEvent | undefined;
+  #request = 0;
+  #speaking: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(
+    svg: () => SVGSVGElement,
+    parts: { picture: Picture; runner: ToolRunner; view: Viewport },
+    units: () => Units,
+  ) {
+    this.#svg = svg;
+    this.#picture = parts.picture;
+    this.#runner = parts.runner;
+    this.#view = parts.view;
+    this.#units = units;
+  }
+
+  #onSvg(event: PointerEvent): Point {
+    const box = this.#svg().getBoundingClientRect();
+    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  }
+  #inPiece(screen: Point, piece: string): Point {
+    return applyTo(invert(placeOf(this.#picture.layout, piece)), this.#view.toTable(screen));
+  }
+  #handleNear(screen: Point, reach: number): LabelledTarget | undefined {
+    let best: LabelledTarget | undefined;
+    let least = reach;
+    for (const { target, at } of this.#picture.handles) {
+      const d = Math.hypot(at.x - screen.x, at.y - screen.y);
+      if (d <= least) [least, best] = [d, target];
+    }
+    return best;
+  }
+
+  down = (event: PointerEvent): void => {
+    if (!this.#picture.tool || event.button !== 0) return;
+    // A second finger means to zoom.
+    if (!event.isPrimary) return this.letGo();
+    const touch = event.pointerType !== 'mouse';
+    const screen = this.#onSvg(event);
+    const target = this.#handleNear(screen, touch ? NEAR_TOUCH : NEAR);
+    const over = under(event);
+    const held = this.#runner.busy ? this.#picture.context?.grip?.piece : undefined;
+    const piece = target?.piece ?? held ?? over.piece ?? 'front';
+    const point = this.#inPiece(screen, piece);
+    const which = target ? { target: target.id } : {};
+    this.#runner.send({ type: 'pointer.down', point, screen, over, touch, ...which });
+    if (!this.#runner.busy) return;
+    this.#view.held = true;
+    this.#last = event;
+    this.#svg().setPointerCapture(event.pointerId);
+    if (target) this.focus(target.id);
+  };
+
+  /** Keeps the last place only; the work is done once for each picture that the screen shows. */
+  move = (event: PointerEvent): void => {
+    if (!this.#runner.busy) return;
+    this.#last = event;
+    this.#request ||= requestAnimationFrame(this.#follow);
+  };
+
+  #follow = (): void => {
+    this.#request = 0;
+    if (!this.#last || !this.#runner.busy) return;
+    const screen = this.#onSvg(this.#last);
+    const piece = this.#picture.context?.grip?.piece ?? 'front';
+    this.#runner.send({ type: 'pointer.move', point: this.#inPiece(screen, piece), screen });
+  };
+
+  up = (): void => {
+    if (!this.#view.held) return;
+    if (this.#request) {
+      cancelAnimationFrame(this.#request);
+      this.#follow();
+    }
+    this.#view.held = false;
+    this.#runner.send({ type: 'pointer.up' });
+    this.#sayHeld();
+  };
+
+  letGo = (): void => {
+    this.#view.held = false;
+    if (!this.#runner.busy) return;
+    this.#runner.send({ type: 'pointer.cancel' });
+    announce(TABLE.letGo);
+  };
+
+  focus(id: string): void {
+    this.#svg()
+      .querySelector<SVGElement>(`[data-target="${CSS.escape(id)}"]`)
+      ?.focus({ preventScroll: true });
+  }
+
+  #sayHeld(): void {
+    const target = this.#picture.targets.find(({ id }) => id === this.#picture.context?.grip?.target);
+    if (this.#runner.busy && target) announce(TABLE.takenUp(target.label));
+  }
+
+  keyOnHandle = (event: KeyboardEvent, target: LabelledTarget): void => {
+    const by = stepOf(event);
+    if (by) this.nudge(target.id, by);
+    else if (event.key === 'Enter' || event.key === ' ') this.choose(target.id);
+    else if (event.key === 'Delete' || event.key === 'Backspace') this.remove(target.id);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  keyOnTable = (event: KeyboardEvent): void => {
+    if (event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement) return;
+    if (event.key === 'Escape' && this.#runner.busy) this.letGo();
+    else if (event.key === '+' || event.key === '=') this.#view.zoomBy(1.4);
+    else if (event.key === '-') this.#view.zoomBy(1 / 1.4);
+    else if (event.key === '0') this.#view.fit(this.#picture.box);
+    else return;
+    event.preventDefault();
+  };
+
+  choose(id: string): void {
+    this.#runner.send({ type: 'target.pick', target: id });
+    this.#sayHeld();
+  }
+
+  /** Moves by mm at full size; what it measures now is said once the keys rest. */
+  nudge(id: string, by: Point): void {
+    this.#runner.send({ type: 'target.nudge', target: id, by });
+    clearTimeout(this.#speaking);
+    const say = (): void => announce(spokenReadings(this.#picture.readings, this.#units()));
+    this.#speaking = setTimeout(say, 350);
+  }
+
+  remove(id: string): void {
+    this.#runner.send({ type: 'target.remove', target: id });
+  }
+}
+
+/** The piece and the part under a pointer. */
+function under({ clientX, clientY }: PointerEvent): Over {
+  const element = document.elementsFromPoint(clientX, clientY).find((one) => one.closest('[data-piece]'));
+  const piece = element?.closest<SVGElement>('[data-piece]')?.dataset['piece'];
+  const part = element?.closest<SVGElement>('[data-part]')?.dataset['part'];
+  return { ...(piece === undefined ? {} : { piece }), ...(part === undefined ? {} : { part }) };
+}

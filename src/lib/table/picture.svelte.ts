@@ -1,0 +1,154 @@
+import { applyTo } from '../geometry/isometry.ts';
+import type { Finding } from '../grading/types.ts';
+import { isBack, pieceSet } from '../machines/scene.ts';
+import { cutSoFar } from '../machines/tools/slash.ts';
+import type { CommandName, Fabric, Work } from '../recipe/types.ts';
+import type { Units } from '../strings/units.ts';
+import { placeLabels } from './labels.ts';
+import { layOut, placeOf, tableBox } from './layout.ts';
+import { findingMarks, readingMarks } from './marks.ts';
+import { overlayOf } from './overlay.ts';
+import { turnedParts, type Frame } from './replay.ts';
+import { rulerAt } from './ruler.ts';
+import type { ToolRunner } from './runner.svelte.ts';
+import { tableLabels } from './table-labels.ts';
+import { targets } from './targets.ts';
+import type { Viewport } from './viewport.svelte.ts';
+
+/** What the table is to show. */
+export interface Shown {
+  readonly work: Work;
+  readonly tool: CommandName | undefined;
+  readonly fabric: Fabric;
+  readonly units: Units;
+  readonly findings: readonly Finding[];
+  readonly readonly: boolean;
+  readonly anonymous: boolean;
+  readonly bothCloths: boolean;
+  readonly frame: Frame | undefined;
+}
+
+/** Everything that is seen on the table, derived from what it is to show, the tool in hand, and where it is looked at from. */
+export class Picture {
+  readonly #input: () => Shown;
+  readonly #runner: ToolRunner;
+  readonly #view: Viewport;
+  /** The cloth whose pieces lie on the table, where that can be chosen. */
+  chosen = $state<Fabric>();
+  hovered = $state<string>();
+
+  constructor(input: () => Shown, runner: ToolRunner, view: Viewport) {
+    this.#input = input;
+    this.#runner = runner;
+    this.#view = view;
+  }
+
+  #in = $derived.by(() => this.#input());
+  #work = $derived(this.#in.frame?.work ?? this.#in.work);
+  #frame = $derived(this.#in.frame);
+  #tool = $derived(this.#in.tool);
+  #copied = $derived(this.#in.work.pieces.some((piece) => piece.id.includes('@')));
+  fabrics = $derived<readonly Fabric[]>(this.#copied && this.#in.bothCloths ? ['knit', 'woven'] : []);
+  fabric = $derived(this.fabrics.length > 0 ? (this.chosen ?? this.#in.fabric) : this.#in.fabric);
+  /** The tool that may be used now. */
+  tool = $derived(this.#in.readonly || this.#frame ? undefined : this.#tool);
+
+  context = $derived.by(() => (this.tool ? this.#runner.context : undefined));
+  // Derived by itself, since it stays the same all through a drag.
+  #scene = $derived(this.context?.scene);
+  options = $derived.by(() => (this.#scene && this.#runner.spec?.options?.(this.#scene)) ?? []);
+  acts = $derived.by(() => (this.#scene && this.#runner.spec?.acts?.(this.#scene)) ?? []);
+
+  /** The table as it would be after letting go. */
+  preview = $derived(this.context?.preview ?? this.#work);
+  #pieces = $derived(pieceSet(this.#work, this.fabric));
+  overlaid = $derived(
+    this.#tool === 'overlay' && !this.#frame ? overlayOf(this.#work, this.#pieces) : undefined,
+  );
+  #standing = $derived(
+    this.overlaid
+      ? [
+          this.overlaid.block,
+          ...this.#pieces.filter((one) => !isBack(one) && !this.overlaid?.ids.includes(one.id)),
+        ]
+      : this.#pieces,
+  );
+  #aspect = $derived.by(() => (this.#view.height > 0 ? this.#view.width / this.#view.height : 1.6));
+  // Where pieces lie follows the work that is stored: a drag must not make the table run away under the hand.
+  #placed = $derived(this.preview.placed);
+  layout = $derived(layOut(this.#standing, this.#placed, this.#aspect));
+  box = $derived(tableBox(this.#standing, this.layout));
+  /** Changes when other pieces lie on the table: then it is time to show all of it. */
+  standing = $derived(
+    [...this.#standing.map(({ id }) => id), this.#work.opened ? 'whole' : 'half'].join(' '),
+  );
+
+  #turned = $derived(this.context?.preview ? turnedParts(this.#work, this.context.preview) : undefined);
+  turning = $derived(this.#frame?.turning ?? this.#turned);
+  pieces = $derived(
+    pieceSet(this.#turned ? this.#work : this.preview, this.fabric).filter(
+      ({ id }) => !this.overlaid || (this.layout.has(id) && id !== this.overlaid.block.id),
+    ),
+  );
+  cut = $derived(
+    this.#frame?.cut ??
+      (this.context?.grip && this.#tool === 'slash'
+        ? cutSoFar(this.context.scene, this.context.grip)
+        : undefined),
+  );
+
+  targets = $derived(
+    targets(this.#in.work, this.tool, {
+      fabric: this.fabric,
+      units: this.#in.units,
+      anonymous: this.#in.anonymous,
+      ...(this.#scene ? { options: this.#scene.options } : {}),
+    }).filter(({ piece }) => this.layout.has(piece) && !this.overlaid?.ids.includes(piece)),
+  );
+  handles = $derived.by(() => {
+    const grip = this.#runner.busy ? this.context?.grip : undefined;
+    // While something is held, the places for new points would lie beside the line that follows the hand.
+    const list = this.targets.filter(({ id, kind }) => !grip || kind !== 'add' || grip.target === id);
+    return list.map((target) => {
+      const held = grip?.target === target.id;
+      const point = applyTo(placeOf(this.layout, target.piece), held ? grip.at : target.point);
+      return { target, held, at: this.#view.toScreen(point) };
+    });
+  });
+
+  readings = $derived.by(
+    () =>
+      (this.context && this.#runner.spec?.readings?.(this.context.scene, this.preview, this.context.grip)) ??
+      [],
+  );
+  dimensions = $derived(readingMarks(this.readings, this.layout, this.#in.units));
+  marks = $derived(
+    this.#frame ? [] : findingMarks(this.#in.findings, this.#standing, this.layout, this.#in.units),
+  );
+  ruler = $derived.by(() => rulerAt(this.#view.k, this.#in.units));
+  labels = $derived.by(() => {
+    const { anonymous, units } = this.#in;
+    const { layout, dimensions, marks, handles, hovered, overlaid } = this;
+    const view = this.#view;
+    const named = !this.#runner.busy;
+    const pieces = this.#standing;
+    return placeLabels(
+      tableLabels({
+        pieces,
+        layout,
+        view,
+        dimensions,
+        marks,
+        handles,
+        hovered,
+        anonymous,
+        units,
+        named,
+        overlaid,
+      }),
+      handles.map(({ at }) => at),
+      view.width,
+      view.height,
+    );
+  });
+}
