@@ -15,6 +15,9 @@ import { tableLabels } from './table-labels.ts';
 import { targets } from './targets.ts';
 import type { Viewport } from './viewport.svelte.ts';
 
+/** A table of less than this many px has no room for pieces that only lie by. */
+const NARROW = 600;
+
 /** What the table is to show. */
 export interface Shown {
   readonly work: Work;
@@ -77,10 +80,18 @@ export class Picture {
   // Where pieces lie follows the work that is stored: a drag must not make the table run away under the hand.
   #placed = $derived(this.preview.placed);
   layout = $derived(layOut(this.#standing, this.#placed, this.#aspect));
+  /** All that lies on the table. */
   box = $derived(tableBox(this.#standing, this.layout));
-  /** Changes when other pieces lie on the table: then it is time to show all of it. */
+  /** What is shown first: all of it, or on a narrow screen the pieces that the tool works on. */
+  #near = $derived.by(() => {
+    const wanted = this.#standing.filter(({ id }) => this.targets.some(({ piece }) => piece === id));
+    return this.#view.width < NARROW && wanted.length > 0 ? wanted : this.#standing;
+  });
+  near = $derived(tableBox(this.#near, this.layout));
+  /** Changes when other pieces come to be shown: then it is time to look at them. */
   standing = $derived(
-    [...this.#standing.map(({ id }) => id), this.#work.opened ? 'whole' : 'half'].join(' '),
+    [...this.#standing, ...this.#near].map(({ id }) => id).join(' ') +
+      (this.#work.opened ? ' whole' : ' half'),
   );
 
   #turned = $derived(this.context?.preview ? turnedParts(this.#work, this.context.preview) : undefined);

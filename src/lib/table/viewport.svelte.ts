@@ -34,6 +34,12 @@ export class Viewport {
         this.y = transform.y;
       });
     const selection = select(svg).call(this.#zoom).on('dblclick.zoom', null);
+    // A finger that carries something is no scrolling: left to itself the browser takes its end for a fling, and then
+    // swallows the next tap.
+    const still = (event: Event): void => {
+      if (this.held) event.preventDefault();
+    };
+    svg.addEventListener('touchmove', still, { passive: false });
     const observer = new ResizeObserver(() => {
       this.width = svg.clientWidth;
       this.height = svg.clientHeight;
@@ -43,6 +49,7 @@ export class Viewport {
     this.height = svg.clientHeight;
     return () => {
       observer.disconnect();
+      svg.removeEventListener('touchmove', still);
       selection.on('.zoom', null);
     };
   }
