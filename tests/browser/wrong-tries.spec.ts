@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test';
 import * as lesson from './support/lesson.ts';
-import { Desk, type Point } from './support/table.ts';
+import { Desk, type Goal } from './support/table.ts';
 
 /** A finding says its number, and the same number stands on the table at a dimension line. */
 async function saysAndShows(desk: Desk, code: string, words: RegExp): Promise<number> {
@@ -22,10 +22,10 @@ test('a hooked style line is shown with how far it comes back, and not accepted'
   await desk.startAt('03-style-line');
   await lesson.styleLine(desk);
   const b1 = await desk.mark('right/bust-point');
-  const at = (dx: number, dy: number): Promise<Point> => desk.place({ x: b1.x + dx, y: b1.y + dy });
+  const at = (dx: number, dy: number): Goal => ({ mm: { x: b1.x + dx, y: b1.y + dy } });
   // Out towards centre front and back again above B1: 120.7 mm from it, then 110.9 (by Pythagoras).
-  await desk.drag('add:0', await at(66, -101));
-  await desk.drag('add:0', await at(-14, -110));
+  await desk.drag('add:0', at(66, -101));
+  await desk.drag('add:0', at(-14, -110));
   const back = await saysAndShows(desk, 'line-passes/growth', /comes back towards the right bust point/);
   await desk.picture('wrong-hook');
   expect(back).toBeGreaterThan(9);
@@ -44,7 +44,7 @@ test('notches on one side only are found; the one that is dragged over puts it r
   await desk.picture('wrong-notch');
   const line = await desk.drawn('in line');
   const foot = line.nearest(await desk.mark('right/bust-point')).along;
-  await desk.drag('notch:n2', await desk.place(line.pointAt(foot + 34)));
+  await desk.drag('notch:n2', { mm: line.pointAt(foot + 34) });
   await desk.accepted();
   expect(desk.errors).toEqual([]);
 });
@@ -55,8 +55,8 @@ test('a step is left flagged and come back to; what no longer follows stays list
   // The right connector goes 30 mm beside the nearest place.
   const line = await desk.drawn('in line');
   const near = line.nearest(await desk.mark('right/bust-point'));
-  await desk.drag('tip:right', await desk.place(line.pointAt(near.along + 30)));
-  await desk.drag('tip:left', await desk.place(line.nearest(await desk.mark('left/bust-point')).point));
+  await desk.drag('tip:right', { mm: line.pointAt(near.along + 30) });
+  await desk.drag('tip:left', { mm: line.nearest(await desk.mark('left/bust-point')).point });
   await desk.hasDone(2);
   const long = await saysAndShows(desk, 'connectors/foot', /Length of the right connector/);
   await desk.picture('wrong-foot');
@@ -70,7 +70,7 @@ test('a step is left flagged and come back to; what no longer follows stays list
   await desk.take('Turn');
   await expect(desk.svg.locator('.label.reading text').first()).toHaveText(/^gap [\d.]+ mm$/);
   const held = await desk.at('turn:right:freed');
-  await desk.drag('turn:right:freed', { x: held.x + 10, y: held.y - 40 });
+  await desk.drag('turn:right:freed', async () => ({ x: held.x + 10, y: held.y - 40 }));
   await desk.hasDone(2);
   expect(await desk.check()).toBe('needsWork');
   await expect(desk.finding('dart-closed/residual')).toContainText(/wrong way/i);
@@ -78,21 +78,21 @@ test('a step is left flagged and come back to; what no longer follows stays list
   await desk.push('Undo');
   // Let go before the legs meet a gap stays, and it is said how wide.
   const rest = await desk.at('turn:right:rest');
-  await desk.drag('turn:right:freed', {
+  await desk.drag('turn:right:freed', async () => ({
     x: held.x + 0.7 * (rest.x - held.x),
     y: held.y + 0.7 * (rest.y - held.y),
-  });
+  }));
   await desk.hasDone(2);
   const left = await saysAndShows(desk, 'dart-closed/residual', /Gap between the ends of the right dart/);
   await desk.picture('wrong-gap');
   expect(left).toBeGreaterThan(5);
   await desk.push('Undo');
-  await desk.drag('turn:right:freed', rest);
+  await desk.drag('turn:right:freed', 'turn:right:rest');
   expect(await desk.check()).toBe('accepted');
 
   // Coming back: the foot is slid to where it belongs, and the slash and the turn after it follow by themselves.
   await desk.go('connectors');
-  await desk.drag('foot:right', await desk.place(near.point));
+  await desk.drag('foot:right', { mm: near.point });
   expect(await desk.check()).toBe('accepted');
   await expect(desk.step('connectors')).not.toContainText('flagged');
   await desk.go('first-dart');

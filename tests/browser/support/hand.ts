@@ -8,6 +8,8 @@ export interface Point {
 
 /** What a person works with: a mouse, or fingers. Real events of the browser, no script in the page. */
 export interface Hand {
+  /** How large one mm has to be on the page before this hand can work on it, px. */
+  readonly near: number;
   press(at: Point): Promise<void>;
   move(to: Point): Promise<void>;
   lift(): Promise<void>;
@@ -28,6 +30,7 @@ export interface Room {
 
 export function mouseHand(page: Page): Hand {
   const hand: Hand = {
+    near: 0.7,
     press: async (at) => {
       await page.mouse.move(at.x, at.y);
       await page.mouse.down();
@@ -70,12 +73,15 @@ export async function touchHand(page: Page): Promise<Hand> {
     at = to;
   };
   return {
+    near: 2.4,
     press: async (to) => {
       at = to;
       await send('touchStart', [to]);
     },
     move: (to) => slide(to, 4),
     lift: async () => {
+      // A finger rests for a moment before it is taken off; one that is still moving would start a fling.
+      await page.waitForTimeout(60);
       await send('touchEnd', []);
     },
     breakOff: async () => {
@@ -85,8 +91,8 @@ export async function touchHand(page: Page): Promise<Hand> {
     push: (what) => what.tap(),
     zoom: async (from, to, factor, room) => {
       // Two fingers, one above the other's place: they land round `from` and go apart round `to`.
-      const reach = 0.9 * Math.min(to.y - room.y, room.y + room.height - to.y);
-      const near = { x: 0, y: Math.max(12, reach / factor) };
+      const apart = (at: Point): number => Math.min(at.y - room.y, room.y + room.height - at.y);
+      const near = { x: 0, y: Math.max(14, Math.min(apart(from), apart(to) / factor)) };
       const far = { x: 0, y: near.y * factor };
       at = plus(from, near, -1);
       await send('touchStart', [at]);

@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { distance, type Desk, type Point } from './table.ts';
+import { distance, type Desk, type Goal, type Point } from './table.ts';
 
 /** How far the line is made to pass from each bust point, mm: the lesson asks for 10 to 25. */
 const PASS = 17;
@@ -20,12 +20,12 @@ export async function readTheBlock(desk: Desk): Promise<void> {
   await desk.hasDone(5);
   await desk.take('Read off');
   const [bust, upper, lower] = ['bust-point', 'dart-upper-end', 'dart-lower-end'].map((id) => `right/${id}`);
-  await desk.drag(bust!, await desk.at(upper!));
-  await desk.drag(bust!, await desk.at(lower!));
+  await desk.drag(bust!, upper!);
+  await desk.drag(bust!, lower!);
   const seen = await desk.written();
   const angle = numberIn(seen, /^([\d.]+)°$/);
   const leg = numberIn(seen, /^([\d.]+) mm$/);
-  await desk.drag(upper!, await desk.at(lower!));
+  await desk.drag(upper!, lower!);
   const intake = numberIn((await desk.written()).slice(1), /^([\d.]+) mm$/);
   await desk.unfold('By typed values');
   for (const [what, value] of [
@@ -39,6 +39,14 @@ export async function readTheBlock(desk: Desk): Promise<void> {
   }
   await desk.hasDone(8);
 }
+
+/** A place some mm beside a handle. */
+const beside =
+  (desk: Desk, id: string, dx: number, dy: number): Goal =>
+  async () => {
+    const [{ x, y }, scale] = [await desk.at(id), await desk.scale()];
+    return { x: x + dx * scale, y: y + dy * scale };
+  };
 
 function numberIn(written: readonly string[], form: RegExp): string {
   const found = written.map((text) => form.exec(text.trim())?.[1]).find((one) => one !== undefined);
@@ -61,13 +69,13 @@ export async function styleLine(desk: Desk, { pass = PASS }: LineWish = {}): Pro
   await desk.onStep('Draw the style line');
   const b1 = await desk.mark('right/bust-point');
   const b2 = await desk.mark('left/bust-point');
-  await desk.drag('start:right/shoulder', await desk.at('start:left/side-lower'));
+  await desk.drag('start:right/shoulder', 'start:left/side-lower');
   await desk.hasDone(1);
   const by = (k: number): Point => ({ x: b1.x + 0.94 * k, y: b1.y - 0.34 * k });
   const below = (k: number): Point => ({ x: b2.x - 0.2 * k, y: b2.y + 0.98 * k });
-  await desk.drag('add:0', await desk.place(by(pass)));
-  await desk.drag('add:1', await desk.place(below(pass)));
-  await desk.drag('add:1', await desk.place({ x: (b1.x + b2.x) / 2 - 8, y: (b1.y + b2.y) / 2 + 8 }));
+  await desk.drag('add:0', { mm: by(pass) });
+  await desk.drag('add:1', { mm: below(pass) });
+  await desk.drag('add:1', { mm: { x: (b1.x + b2.x) / 2 - 8, y: (b1.y + b2.y) / 2 + 8 } });
   await desk.hasDone(4);
   // The curve passes a little nearer than its points; a correction has to be long enough to count as a drag.
   let k1 = pass;
@@ -77,8 +85,8 @@ export async function styleLine(desk: Desk, { pass = PASS }: LineWish = {}): Pro
     const short1 = pass - line.nearest(b1).off;
     const short2 = pass - line.nearest(b2).off;
     if (Math.abs(short1) <= NEAR && Math.abs(short2) <= NEAR) return;
-    if (Math.abs(short1) > NEAR) await desk.drag('point:1', await desk.place(by((k1 += short1))));
-    if (Math.abs(short2) > NEAR) await desk.drag('point:3', await desk.place(below((k2 += short2))));
+    if (Math.abs(short1) > NEAR) await desk.drag('point:1', { mm: by((k1 += short1)) });
+    if (Math.abs(short2) > NEAR) await desk.drag('point:3', { mm: below((k2 += short2)) });
   }
   throw new Error('The line could not be brought to pass the bust points as asked.');
 }
@@ -94,8 +102,8 @@ export async function notches(
   for (const side of ['right', 'left'] as const) {
     const foot = line.nearest(await desk.mark(`${side}/bust-point`)).along;
     for (const [i, away] of marks[side].entries()) {
-      const to = await desk.place(line.pointAt(foot + away));
-      if (i === 0) await desk.tapAt(to);
+      const to = { mm: line.pointAt(foot + away) };
+      if (i === 0) await desk.tap(to);
       else await desk.drag(`new:${side}`, to);
       await desk.hasDone(++done);
     }
@@ -105,7 +113,7 @@ export async function notches(
 export async function workingDarts(desk: Desk): Promise<void> {
   await desk.onStep('Draw the working darts');
   for (const [i, side] of (['right', 'left'] as const).entries()) {
-    await desk.drag(`tip:${side}`, await desk.at(`to:${side}`));
+    await desk.drag(`tip:${side}`, `to:${side}`);
     await desk.hasDone(i + 1);
   }
 }
@@ -115,7 +123,7 @@ export async function connectors(desk: Desk): Promise<void> {
   const line = await desk.drawn('in line');
   for (const [i, side] of (['right', 'left'] as const).entries()) {
     const foot = line.nearest(await desk.mark(`${side}/bust-point`)).point;
-    await desk.drag(`tip:${side}`, await desk.place(foot));
+    await desk.drag(`tip:${side}`, { mm: foot });
     await desk.hasDone(i + 1);
   }
 }
@@ -126,27 +134,19 @@ export async function moveDart(desk: Desk, side: 'right' | 'left'): Promise<void
   await slash(desk, side);
   await desk.hasDone(1);
   await desk.take('Turn');
-  await desk.drag(`turn:${side}:freed`, await desk.at(`turn:${side}:rest`));
+  await desk.drag(`turn:${side}:freed`, `turn:${side}:rest`);
   await desk.hasDone(2);
 }
 
-/** Pulls the scissors along the line from its end at the shoulder (right) or the side (left), and up the connector. */
+/** Pulls the scissors along the line from the end at which they lie, and up the connector. */
 export async function slash(desk: Desk, side: 'right' | 'left'): Promise<void> {
-  const way: Point[] = [];
-  for (const [x, y] of await scissorsWay(desk, side)) way.push(await desk.place({ x, y }));
-  await desk.drag(`cut:${side}`, ...way, await desk.at(`tip:${side}`));
-}
-
-async function scissorsWay(desk: Desk, side: 'right' | 'left'): Promise<(readonly [number, number])[]> {
   const line = await desk.drawn('in line');
-  const start = await desk.at(`cut:${side}`);
-  const fromStart = distance(start, await desk.place(line.pointAt(0))) < 3;
+  const scissors = await desk.at(`cut:${side}`);
+  const ends = [await desk.place(line.pointAt(0)), await desk.place(line.pointAt(line.length))] as const;
+  const edge = distance(scissors, ends[0]) < distance(scissors, ends[1]) ? 0 : line.length;
   const foot = line.nearest(await desk.mark(`${side}/bust-point`)).along;
-  const edge = fromStart ? 0 : line.length;
-  return [0.25, 0.5, 0.75, 1].map((part) => {
-    const { x, y } = line.pointAt(edge + (foot - edge) * part);
-    return [x, y] as const;
-  });
+  const way = [0.25, 0.5, 0.75, 1].map((part) => ({ mm: line.pointAt(edge + (foot - edge) * part) }));
+  await desk.drag(`cut:${side}`, ...way, `tip:${side}`);
 }
 
 export async function separate(desk: Desk): Promise<void> {
@@ -154,8 +154,7 @@ export async function separate(desk: Desk): Promise<void> {
   await desk.tap('line:line');
   await desk.hasDone(1);
   await desk.take('Move a piece');
-  const middle = await desk.at('piece:upper');
-  await desk.drag('piece:upper', { x: middle.x + 10, y: middle.y - 25 });
+  await desk.drag('piece:upper', beside(desk, 'piece:upper', 10, -30));
   await desk.hasDone(2);
   await desk.push('Undo');
   await desk.hasDone(1);
@@ -176,9 +175,9 @@ export async function leftover(desk: Desk): Promise<void> {
   await bridge(desk, 'upper', 'left');
   await desk.hasDone(3);
   await desk.take('Ease in');
-  await desk.drag('notch:lower:n1', await desk.at('notch:lower:n2'));
+  await desk.drag('notch:lower:n1', 'notch:lower:n2');
   await desk.hasDone(4);
-  await desk.drag('notch:upper:n3', await desk.at('notch:upper:n4'));
+  await desk.drag('notch:upper:n3', 'notch:upper:n4');
   await desk.hasDone(5);
   await piecesFor(desk, 'woven');
   await desk.take('Bridge and blend');
@@ -206,12 +205,10 @@ export async function piecesFor(desk: Desk, fabric: 'knit' | 'woven'): Promise<v
 
 /** Pulls the far end of the bridge a little further into the seam, then bridges. */
 async function bridge(desk: Desk, piece: string, dart: 'right' | 'left'): Promise<void> {
-  const [near, far] = [await desk.at(`before:${piece}:${dart}`), await desk.at(`after:${piece}:${dart}`)];
-  const part = 7 / distance(near, far);
-  await desk.drag(`after:${piece}:${dart}`, {
-    x: far.x + (far.x - near.x) * part,
-    y: far.y + (far.y - near.y) * part,
-  });
+  const [near, far] = [`before:${piece}:${dart}`, `after:${piece}:${dart}`];
+  const [a, b] = [await desk.at(near), await desk.at(far)];
+  const part = 9 / distance(a, b);
+  await desk.drag(far, beside(desk, far, (b.x - a.x) * part, (b.y - a.y) * part));
   await desk.push(`Bridge the ${dart} opening`);
 }
 
@@ -275,10 +272,9 @@ export async function labelAndGrain(desk: Desk): Promise<void> {
   await desk.take('Grainline');
   const pieces = (await desk.handles()).map((id) => id.slice('grain:'.length));
   for (const piece of pieces) {
-    // Along centre front of the paper that was not turned: straight down, drawn beside the handle in the middle.
-    const middle = await desk.at(`grain:${piece}`);
-    const from = { x: middle.x + 20, y: middle.y - 40 };
-    await desk.pull(from, middle, { x: from.x, y: from.y + 90 });
+    // Along centre front of the paper that was not turned: straight down, beside the handle in the middle.
+    const middle = `grain:${piece}`;
+    await desk.drag(beside(desk, middle, 20, -45), beside(desk, middle, 0, 0), beside(desk, middle, 20, 45));
   }
   await desk.hasDone(ids.length + pieces.length);
 }

@@ -1,7 +1,15 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import { mouseHand, type Hand, type Point } from './hand.ts';
 
+export { touchHand } from './hand.ts';
 export type { Hand, Point } from './hand.ts';
+
+/** A handle by its id, a place of a piece in mm, or whatever is found on the page when it is needed. */
+export type Goal = string | { readonly mm: Point; readonly piece?: string } | (() => Promise<Point>);
+
+/** Room kept free at the edges of the table, and for its zoom buttons, px. */
+const EDGE = 26;
+const BUTTONS = 64;
 
 /** The lesson page as a person sees it: the table with its handles, and the panel beside it. */
 export class Desk {
@@ -106,23 +114,62 @@ export class Desk {
       });
   }
 
-  async tapAt(at: Point): Promise<void> {
-    await this.hand.press(at);
+  /** Where a goal lies on the page now. */
+  find(goal: Goal): Promise<Point> {
+    if (typeof goal === 'string') return this.at(goal);
+    return typeof goal === 'function' ? goal() : this.place(goal.mm, goal.piece);
+  }
+  /** Presses and lifts, on a handle or at a place of the paper. */
+  async tap(goal: Goal): Promise<void> {
+    await this.bring([goal]);
+    await this.hand.press(await this.find(goal));
     await this.hand.lift();
   }
-  async tap(id: string): Promise<void> {
-    await this.tapAt(await this.at(id));
-  }
-  /** Presses at the first place, goes through the others, lets go at the last. */
-  async pull(from: Point, ...way: readonly Point[]): Promise<void> {
-    await this.hand.press(from);
-    for (const point of way) await this.hand.move(point);
+  /** Presses at the first goal, goes through the others, lifts at the last. */
+  async drag(from: Goal, ...way: readonly Goal[]): Promise<void> {
+    await this.bring([from, ...way]);
+    const points: Point[] = [];
+    for (const goal of way) points.push(await this.find(goal));
+    await this.hand.press(await this.find(from));
+    for (const point of points) await this.hand.move(point);
     await this.hand.lift();
-  }
-  async drag(id: string, ...way: readonly Point[]): Promise<void> {
-    await this.pull(await this.at(id), ...way);
   }
 
+  /** px of the page for one mm of the paper. */
+  scale(): Promise<number> {
+    const piece = this.page.locator('g[data-piece]').first();
+    return piece.evaluate((group: SVGGElement) => group.getScreenCTM()!.a);
+  }
+  /** Brings goals into sight, and near enough for the hand: as a person would, who shows all first when something lies outside. */
+  async bring(goals: readonly Goal[]): Promise<void> {
+    const { x, y, width, height } = (await this.svg.boundingBox())!;
+    const room = { x: x + EDGE, y: y + EDGE, width: width - 2 * EDGE, height: height - EDGE - BUTTONS };
+    const inRoom = (p: Point): boolean =>
+      p.x >= room.x && p.x <= room.x + room.width && p.y >= room.y && p.y <= room.y + room.height;
+    const find = (): Promise<Point[]> => Promise.all(goals.map((goal) => this.find(goal)));
+    let points = await find();
+    if (!points.every(inRoom)) {
+      await this.push('Show all');
+      points = await find();
+    }
+    const now = await this.scale();
+    const span = (of: 'x' | 'y'): { middle: number; wide: number } => {
+      const all = points.map((point) => point[of]);
+      return { middle: (Math.min(...all) + Math.max(...all)) / 2, wide: Math.max(...all) - Math.min(...all) };
+    };
+    const [across, down] = [span('x'), span('y')];
+    const fits = Math.min(room.width / Math.max(1, across.wide), room.height / Math.max(1, down.wide));
+    const factor = Math.min(this.hand.near / now, fits);
+    if (factor < 1.2) return;
+    const centre = { x: room.x + room.width / 2, y: room.y + room.height / 2 };
+    await this.hand.zoom({ x: across.middle, y: down.middle }, centre, factor, room);
+    await expect.poll(async () => (await this.scale()) / now).toBeGreaterThan(0.9 * factor);
+  }
+
+  /** What stands written on the table. */
+  async written(): Promise<string[]> {
+    return this.svg.locator('.label text').allTextContents();
+  }
   /** Something of the menu at the top. */
   async menu(name: string): Promise<void> {
     await this.hand.push(this.page.locator('header summary'));
@@ -135,10 +182,6 @@ export class Desk {
     await (await chooser).setFiles(file);
   }
 
-  /** What stands written on the table. */
-  async written(): Promise<string[]> {
-    return this.page.locator('.desk > svg .label text').allTextContents();
-  }
   /** The text of what was done counts the commands of the step: one for each gesture. */
   async hasDone(count: number): Promise<void> {
     await expect(this.page.getByText(/^What was done in this step/)).toHaveText(
