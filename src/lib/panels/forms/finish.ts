@@ -15,8 +15,6 @@ import {
 
 const isCutPiece = (piece: Piece): boolean => /^(upper|lower)/.test(piece.id);
 const cutPieces = (work: Work): readonly Piece[] => work.pieces.filter(isCutPiece);
-const pieceOptions = (pieces: readonly Piece[]): Option[] =>
-  pieces.map((piece) => ({ value: piece.id, label: pieceName(piece.id) }));
 /** The dart whose connector opened in the seam edge of this piece. */
 const dartOf = (piece: Piece): string => piece.hinges[0]?.dart ?? piece.darts[0]?.id ?? '';
 const mm = (value: number): string => `${value.toFixed(1)} mm`;
