@@ -123,6 +123,8 @@ async function readTheBlock(keys: Keys): Promise<void> {
   await lay('bust-point', 'dart-upper-end');
   await lay('bust-point', 'dart-lower-end');
   const [leg, angle] = await rulersRead(keys);
+  // Who cannot see the rulers hears them.
+  await expect(keys.page.locator('[data-announcer]')).toContainText(`${leg}; ${leg}; ${angle}`);
   await lay('dart-upper-end', 'dart-lower-end');
   const intake = (await rulersRead(keys)).at(-1);
   await keys.unfold('By typed values');
