@@ -140,16 +140,23 @@ export class Gestures {
   };
 
   choose(id: string): void {
+    const before = this.#spoken();
     this.#runner.send({ type: 'target.pick', target: id });
     this.#sayHeld();
+    // A ruler that was laid gives no command: what it reads is all there is to say.
+    const now = this.#spoken();
+    if (!this.#runner.busy && now !== '' && now !== before) announce(now);
   }
 
   /** Moves by mm at full size; what it measures now is said once the keys rest. */
   nudge(id: string, by: Point): void {
     this.#runner.send({ type: 'target.nudge', target: id, by });
     clearTimeout(this.#speaking);
-    const say = (): void => announce(spokenReadings(this.#picture.readings, this.#units()));
-    this.#speaking = setTimeout(say, 350);
+    this.#speaking = setTimeout(() => announce(this.#spoken()), 350);
+  }
+
+  #spoken(): string {
+    return spokenReadings(this.#picture.readings, this.#units());
   }
 
   remove(id: string): void {
