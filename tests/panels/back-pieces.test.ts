@@ -16,7 +16,7 @@ describe.each(['knit', 'woven'] as const)('the back of a %s top, once the leftov
   it.each(Object.entries({ allow, corner, 'carry-notches': carryNotches, label, grain }))(
     'gets its forms for %s like the front',
     (_, make) => {
-      const ids = make(work, fabric).map(({ id }) => id.slice(id.indexOf('-') + 1));
+      const ids = make(work, fabric, 'mm').map(({ id }) => id.slice(id.indexOf('-') + 1));
       expect(ids.sort()).toEqual(PIECES[fabric]);
     },
   );
@@ -28,5 +28,5 @@ describe.each(['knit', 'woven'] as const)('the back of a %s top, once the leftov
 });
 
 it('gives no form before the front is cut apart', () => {
-  expect(allow(startWork({ figure: 'F2' }), 'knit')).toEqual([]);
+  expect(allow(startWork({ figure: 'F2' }), 'knit', 'mm')).toEqual([]);
 });

@@ -2,6 +2,7 @@ import { seamGroups } from '../../pattern/outline.ts';
 import type { CornerForm, Piece } from '../../pattern/types.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
 import { nameOf, pieceName } from '../../strings/names.ts';
+import { formatLength } from '../../strings/units.ts';
 import { cutPieces, sewnPieces } from '../pieces.ts';
 import {
   angle,
@@ -22,7 +23,7 @@ export const cutPiecesFor = (work: Work, fabric: Fabric): readonly Piece[] => cu
 const groupOptions = (piece: Piece): Option[] =>
   seamGroups(piece).map((group) => ({ value: group.id, label: nameOf(group.id) }));
 
-export const allow: FormMaker = (work, fabric) =>
+export const allow: FormMaker = (work, fabric, units) =>
   sewnPieces(work.pieces, fabric).map((piece) => {
     const fields = seamGroups(piece).map((group) => ({
       ...length(group.id, nameOf(group.id)),
@@ -34,7 +35,7 @@ export const allow: FormMaker = (work, fabric) =>
     ];
     const set = fields
       .filter((field) => field.value !== '')
-      .map((field) => `${field.label} ${Number(field.value).toFixed(1)} mm`);
+      .map((field) => `${field.label} ${formatLength(Number(field.value), units)}`);
     return {
       id: `allow-${piece.id}`,
       title: `Allowance of an edge: ${pieceName(piece.id)}`,

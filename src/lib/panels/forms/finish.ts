@@ -1,3 +1,4 @@
+import { formatLength, type Units } from '../../strings/units.ts';
 import { openings } from '../../pattern/openings.ts';
 import type { Piece } from '../../pattern/types.ts';
 import type { Command, Work } from '../../recipe/types.ts';
@@ -17,7 +18,6 @@ const isCutPiece = (piece: Piece): boolean => /^(upper|lower)/.test(piece.id);
 const cutPieces = (work: Work): readonly Piece[] => work.pieces.filter(isCutPiece);
 /** The dart whose connector opened in the seam edge of this piece. */
 const dartOf = (piece: Piece): string => piece.hinges[0]?.dart ?? piece.darts[0]?.id ?? '';
-const mm = (value: number): string => `${value.toFixed(1)} mm`;
 
 export const copy: FormMaker = (work, fabric) =>
   cutPieces(work).length !== 2
@@ -42,7 +42,7 @@ export const copy: FormMaker = (work, fabric) =>
         },
       ];
 
-export const bridge: FormMaker = (work) =>
+export const bridge: FormMaker = (work, _fabric, units) =>
   cutPieces(work)
     .filter((piece) => piece.hinges.length > 0 && piece.treatments.length === 0)
     .map((piece) => {
@@ -51,7 +51,7 @@ export const bridge: FormMaker = (work) =>
         length('after', 'to this far after it', 25),
       ];
       const measured = openings(piece)
-        .map((opening) => `opening ${mm(opening.width)}`)
+        .map((opening) => `opening ${formatLength(opening.width, units)}`)
         .join(', ');
       return {
         id: `bridge-${piece.id}`,
@@ -78,11 +78,11 @@ const seamNotches = (piece: Piece): Option[] =>
     .filter((notch) => !notch.ghost)
     .map(({ id, edge }) => ({ value: id, label: `${id}, on ${nameOf(edge)}` }));
 
-export const ease: FormMaker = (work) =>
+export const ease: FormMaker = (work, _fabric, units) =>
   untreated(work).map((piece) => ({
     id: `ease-${piece.id}`,
     title: `Ease the excess in: ${pieceName(piece.id)}`,
-    note: excessNote(piece),
+    note: excessNote(piece, units),
     fields: [
       choice('from', 'Between notch', seamNotches(piece)),
       choice('to', 'and notch', seamNotches(piece)),
@@ -95,7 +95,7 @@ export const ease: FormMaker = (work) =>
     },
   }));
 
-export const takeOut: FormMaker = (work) =>
+export const takeOut: FormMaker = (work, _fabric, units) =>
   untreated(work).map((piece) => {
     const fields: Field[] = [
       choice('end', 'At', [
@@ -111,7 +111,7 @@ export const takeOut: FormMaker = (work) =>
     return {
       id: `take-out-${piece.id}`,
       title: `Take the excess out: ${pieceName(piece.id)}`,
-      note: excessNote(piece),
+      note: excessNote(piece, units),
       fields,
       submit: 'Trim and redraw the end',
       build: (values) => {
@@ -129,9 +129,9 @@ export const takeOut: FormMaker = (work) =>
     };
   });
 
-function excessNote(piece: Piece): string {
+function excessNote(piece: Piece, units: Units): string {
   const treatment = piece.treatments[0];
-  return treatment ? `Measured excess: ${mm(treatment.excess)}.` : '';
+  return treatment ? `Measured excess: ${formatLength(treatment.excess, units)}.` : '';
 }
 
 const trimmed = (work: Work): readonly Piece[] =>

@@ -1,4 +1,5 @@
 import type { Command, CommandName, Fabric, Work } from '../../recipe/types.ts';
+import type { Units } from '../../strings/units.ts';
 
 /** A value of a form: mm, radians, a count, a text, an option's value, or yes/no. */
 export type Value = number | string | boolean;
@@ -32,7 +33,7 @@ export interface Form {
 }
 
 /** Makes the forms of one command from what lies on the table; an empty list when it has no footing yet. */
-export type FormMaker = (work: Work, fabric: Fabric) => readonly Form[];
+export type FormMaker = (work: Work, fabric: Fabric, units: Units) => readonly Form[];
 
 export type FormMakers = Readonly<Partial<Record<CommandName, FormMaker>>>;
 

@@ -1,4 +1,5 @@
 import type { CommandName, Fabric, Work } from '../../recipe/types.ts';
+import type { Units } from '../../strings/units.ts';
 import { allow, carryNotches, corner, grain, label, walk } from './allow.ts';
 import { bridge, copy, ease, renotch, takeOut, trueWithBack } from './finish.ts';
 import type { Form, FormMakers } from './form.ts';
@@ -33,6 +34,11 @@ const MAKERS: FormMakers = {
 };
 
 /** The typed way to give each of these commands, for what lies on the table now. */
-export function formsFor(commands: readonly CommandName[], work: Work, fabric: Fabric): readonly Form[] {
-  return commands.flatMap((command) => MAKERS[command]?.(work, fabric) ?? []);
+export function formsFor(
+  commands: readonly CommandName[],
+  work: Work,
+  fabric: Fabric,
+  units: Units,
+): readonly Form[] {
+  return commands.flatMap((command) => MAKERS[command]?.(work, fabric, units) ?? []);
 }

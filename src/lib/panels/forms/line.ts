@@ -1,3 +1,4 @@
+import { formatLength } from '../../strings/units.ts';
 import { anchorInside, anchorPolygon } from '../../recipe/anchors.ts';
 import { chainLength } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
@@ -103,12 +104,12 @@ export function nextNotch(work: Work): string {
   return `n${n}`;
 }
 
-export const notch: FormMaker = (work) => {
+export const notch: FormMaker = (work, _fabric, units) => {
   const line = styleLine(work);
   if (!line) return [];
   const whole = chainLength(line.chain);
   const fields = [
-    { ...length('at', `From the line's start (it is ${Math.round(whole)} mm long)`), value: '' },
+    { ...length('at', `From the line's start (it is ${formatLength(whole, units)} long)`), value: '' },
   ];
   return [
     {
@@ -132,14 +133,14 @@ export const notch: FormMaker = (work) => {
   ];
 };
 
-export const removeNotch: FormMaker = (work) => {
+export const removeNotch: FormMaker = (work, _fabric, units) => {
   const notches = work.pieces.flatMap((piece) =>
     piece.parts.flatMap((part) => part.lines.flatMap((line) => line.notches)),
   );
   if (notches.length === 0) return [];
   const options = notches.map(({ id, at }) => ({
     value: id,
-    label: `${id}, ${at.toFixed(0)} mm from the start`,
+    label: `${id}, ${formatLength(at, units)} from the start`,
   }));
   return [
     {
@@ -176,19 +177,20 @@ export const extendDart: FormMaker = (work) => {
   });
 };
 
-export const connect: FormMaker = (work) => {
+export const connect: FormMaker = (work, _fabric, units) => {
   const line = styleLine(work);
   const front = frontOf(work);
   if (!line || !front) return [];
   const whole = chainLength(line.chain);
   return front.darts.map((dart) => {
     const fields = [
-      { ...length('at', `Foot, from the line's start (${Math.round(whole)} mm long)`), value: '' },
+      { ...length('at', `Foot, from the line's start (${formatLength(whole, units)} long)`), value: '' },
     ];
     const bust = front.parts.map((part) => part.landmarks[dart.bustPoint]).find((p) => p !== undefined);
     const marks = bust
       ? line.points.map(
-          (p) => `${nearestOnChain(line.chain, p).length.toFixed(0)} mm → ${distance(p, bust).toFixed(1)} mm`,
+          (p) =>
+            `${formatLength(nearestOnChain(line.chain, p).length, units)} → ${formatLength(distance(p, bust), units)}`,
         )
       : [];
     return {

@@ -1,3 +1,4 @@
+import { formatLength, type Units } from '../../strings/units.ts';
 import { chainEnd, chainLength, chainStart } from '../../geometry/chain.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Work } from '../../recipe/types.ts';
@@ -11,34 +12,36 @@ const ASKED: readonly Option[] = [
   { value: 'neck-point', label: 'the neck point' },
 ];
 
-const place = (p: Point): string => {
-  const across = Math.round(Math.abs(p.x));
-  const down = Math.round(p.y);
-  const level = down === 0 ? 'on the bust line' : `${Math.abs(down)} mm ${down < 0 ? 'above' : 'below'} it`;
-  return across === 0 ? `at the front edge, ${level}` : `${across} mm from the front edge, ${level}`;
+const place = (p: Point, units: Units): string => {
+  const across = formatLength(Math.abs(p.x), units);
+  const level =
+    Math.abs(p.y) < 0.5
+      ? 'on the bust line'
+      : `${formatLength(Math.abs(p.y), units)} ${p.y < 0 ? 'above' : 'below'} it`;
+  return Math.abs(p.x) < 0.5 ? `at the front edge, ${level}` : `${across} from the front edge, ${level}`;
 };
 
 /** Points and edges described by where they lie, not by name: naming them is the exercise. */
-function candidates(work: Work): Option[] {
+function candidates(work: Work, units: Units): Option[] {
   const part = work.pieces.find((piece) => piece.id === 'front')?.parts[0];
   if (!part) return [];
   const points = Object.entries(part.landmarks).map(([id, p]) => ({
     value: `landmark:${id}`,
-    label: `point ${place(p)}`,
+    label: `point ${place(p, units)}`,
   }));
   const edges = part.edges.map((edge) => {
     const straight = edge.chain.every((segment) => segment.kind === 'line') ? 'straight' : 'curved';
-    const ends = `${place(chainStart(edge.chain))} to ${place(chainEnd(edge.chain))}`;
+    const ends = `${place(chainStart(edge.chain), units)} to ${place(chainEnd(edge.chain), units)}`;
     return {
       value: `edge:${edge.id}`,
-      label: `${straight} edge, ${Math.round(chainLength(edge.chain))} mm, ${ends}`,
+      label: `${straight} edge, ${formatLength(chainLength(edge.chain), units)}, ${ends}`,
     };
   });
   return [...points, ...edges];
 }
 
-export const identify: FormMaker = (work) => {
-  const options = candidates(work);
+export const identify: FormMaker = (work, _fabric, units) => {
+  const options = candidates(work, units);
   if (options.length === 0) return [];
   return [
     {
@@ -85,7 +88,7 @@ export const read: FormMaker = () =>
     };
   });
 
-export const openOut: FormMaker = (work) => {
+export const openOut: FormMaker = (work, _fabric, units) => {
   const front = work.pieces.find((piece) => piece.id === 'front');
   if (!front || work.opened) return [];
   const straight = front.parts[0]?.edges.filter(
@@ -93,7 +96,7 @@ export const openOut: FormMaker = (work) => {
   );
   const options = (straight ?? []).map((edge) => ({
     value: edge.id,
-    label: `${Math.round(chainLength(edge.chain))} mm edge, ${place(chainStart(edge.chain))} to ${place(chainEnd(edge.chain))}`,
+    label: `${formatLength(chainLength(edge.chain), units)} edge, ${place(chainStart(edge.chain), units)} to ${place(chainEnd(edge.chain), units)}`,
   }));
   if (options.length === 0) return [];
   return [
