@@ -78,6 +78,15 @@ export class Desk {
       .locator('[data-target]')
       .evaluateAll((all) => all.map((one) => one.getAttribute('data-target') ?? ''));
   }
+  /** What can be hit of each handle, px. */
+  hits(): Promise<{ id: string; x: number; y: number; width: number; height: number }[]> {
+    return this.page.locator('[data-target]').evaluateAll((all) =>
+      all.map((one) => {
+        const { x, y, width, height } = one.querySelector('.hit')!.getBoundingClientRect();
+        return { id: one.getAttribute('data-target') ?? '', x, y, width, height };
+      }),
+    );
+  }
   /** The middle of a handle on the page. */
   async at(id: string): Promise<Point> {
     const box = await this.handle(id).locator('.hit').boundingBox();
@@ -210,6 +219,13 @@ export class Desk {
   /** A step in the rail. */
   step(id: string): Locator {
     return this.page.locator(`button[data-step="${id}"]`);
+  }
+  /** Comes to a step of an attempt just opened: it opens there, or with `start` at the step before, which is accepted then. */
+  async goTo(id: string, start: boolean): Promise<void> {
+    const before = this.page.locator('li', { has: this.step(id) }).locator('xpath=preceding-sibling::li[1]');
+    const opens = start ? before.locator('button') : this.step(id);
+    await expect(opens).toHaveAttribute('aria-current', 'step');
+    if (start) await this.accepted();
   }
   async go(id: string): Promise<void> {
     await this.hand.push(this.step(id));
