@@ -101,7 +101,7 @@ test.describe('what axe cannot measure', () => {
     const keys = new Keys(page);
     await enter(page);
     await openAttempt(page, cutShort(sample, stretchOf(sample, 'style-line').to));
-    await unfold(page, 'typed');
+    // A page that opens begins at its top.
     await page.reload();
     await page.getByRole('button', { name: 'Check', exact: true }).waitFor();
     const stops: string[] = [];
