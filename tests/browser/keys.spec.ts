@@ -1,5 +1,6 @@
 import { expect, test } from '@playwright/test';
-import { errorsOf, LESSON_PATH, lesson } from './support/attempt.ts';
+import { sampleAttempt } from '../recipe/sample.ts';
+import { drawing, enter, errorsOf, LESSON_PATH, lesson, openAttempt } from './support/attempt.ts';
 import { Keys, placeIn } from './support/keys.ts';
 import { mmIn, told } from './support/twin.ts';
 
@@ -91,6 +92,85 @@ test('the whole lesson by keys alone, and every step is accepted', async ({ page
   await accepted('walk-the-seams');
   await expect(page.getByText('The lesson is finished')).toBeVisible();
   expect(errors).toEqual([]);
+});
+
+test('what is held by keys can be let go, put down, taken away and taken back', async ({ page }) => {
+  const sample = sampleAttempt(lesson.figure, 'knit', { upTo: 'notches' });
+  const keys = new Keys(page);
+  await enter(page);
+  await openAttempt(page, sample);
+  const said = page.locator('[data-announcer]');
+  const before = await drawing(page);
+
+  // Space takes up as Enter does; what it measures is said when the keys rest; Escape changes nothing.
+  await keys.handle('notch:n2');
+  await keys.press('Space');
+  await expect(said).toHaveText(/^notch n2 taken up\./);
+  await keys.press('ArrowRight', 3);
+  await expect(said).toHaveText(/^right bust point [\d.]+ mm/);
+  expect(await drawing(page)).not.toBe(before);
+  await keys.press('Escape');
+  await expect(said).toHaveText(/^Let go; nothing changed\./);
+  expect(await drawing(page)).toBe(before);
+
+  // 20 + 2 + 0.2 mm further along the line, to the tenth that the handle tells.
+  const along = async () => Number(/along the line ([\d.]+) mm/.exec(await keys.words('notch:n2'))![1]);
+  const from = await along();
+  for (const key of ['Enter', 'Shift+ArrowRight', 'ArrowRight', 'Alt+ArrowRight', 'Enter'])
+    await keys.press(key);
+  await expect(said).toHaveText(/^Put down\./);
+  expect(Math.abs((await along()) - from - 22.2)).toBeLessThan(0.11);
+  const moved = await drawing(page);
+
+  await keys.handle('notch:n1');
+  await keys.press('Delete');
+  await expect(page.locator('[data-target="notch:n1"]')).toHaveCount(0);
+  // The handle is gone; the table still has the keyboard.
+  await expect(page.locator('.desk svg')).toBeFocused();
+  await keys.button('Undo');
+  expect(await drawing(page)).toBe(moved);
+  await keys.button('Undo');
+  expect(await drawing(page)).toBe(before);
+
+  // Plus, minus and 0 look nearer, farther and at everything, and are no commands.
+  const zoom = () => page.locator('.desk svg > g').first().getAttribute('transform');
+  await keys.handle('notch:n3');
+  await keys.press('0');
+  const whole = await zoom();
+  await keys.press('+');
+  expect(await zoom()).not.toBe(whole);
+  await keys.press('0');
+  expect(await zoom()).toBe(whole);
+  expect(await drawing(page)).toBe(before);
+});
+
+test('what is typed wrongly is told in words, and the table stays as it was', async ({ page }) => {
+  const keys = new Keys(page);
+  await enter(page);
+  await openAttempt(page, sampleAttempt(lesson.figure, 'knit', { upTo: 'style-line' }));
+  await keys.button('Check');
+  await keys.button('Next step');
+  const before = await drawing(page);
+  await keys.unfold('By typed values');
+  for (const [typed, told] of [
+    ['', /a number is expected/],
+    ['a pin', /a number is expected/],
+    ['-5', /between the two ends of the line/],
+    ['99999', /between the two ends of the line/],
+  ] as const) {
+    await keys.give({ form: 'notch', values: { at: typed } });
+    await expect(page.locator('form[data-form="notch"] .problem')).toHaveText(told);
+    await expect(page.locator('[data-announcer]')).toHaveText(told);
+    // What was typed stays, to be mended.
+    await expect(page.locator('[id="notch-at"]')).toHaveValue(typed);
+    expect(await drawing(page)).toBe(before);
+  }
+  await keys.give({ form: 'notch', values: { at: '150,5 mm' } });
+  await expect(page.locator('form[data-form="notch"] .problem')).toHaveCount(0);
+  await expect(page.locator('[data-target="notch:n1"]')).toHaveAttribute(
+    'aria-label',
+    /along the line 150\.5 mm/,
+  );
 });
 
 /** Arrow keys for a way in mm: with Shift 20, plain 2, with Alt 0.2 at full size. */

@@ -131,6 +131,38 @@ test.describe('stopped without warning', () => {
         expect(errors).toEqual([]);
       }
     });
+
+  test('a page that is killed while its record is being written comes back with the record before', async ({
+    page,
+    context,
+  }) => {
+    await enter(page);
+    await openAttempt(page, half);
+    const seen = await look(page);
+    const marked = { verdict: await check(page), text: await markText(page) };
+    await page.evaluate(() => {
+      // The record is put, and its transaction is kept from ending: one request calls for the next.
+      const put = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = function (...given) {
+        const again = (): void => {
+          document.title = 'writing';
+          this.get('nothing').onsuccess = again;
+        };
+        again();
+        return put.apply(this, given);
+      };
+    });
+    await dragged(page, 10);
+    await page.mouse.up();
+    expect(await done(page)).toBe(2);
+    await expect(page).toHaveTitle('writing');
+    await kill(page);
+    const next = await context.newPage();
+    await next.goto(LESSON_PATH);
+    await ready(next);
+    expect(await look(next)).toEqual(seen);
+    expect({ verdict: await check(next), text: await markText(next) }).toEqual(marked);
+  });
 });
 
 /** How many commands the step has. */
