@@ -4,7 +4,7 @@ import type { FindingState } from '../grading/types.ts';
 type Entry = string | Readonly<Partial<Record<FindingState, string>>>;
 
 const found = (what: string): Entry => ({
-  right: `Distance of your pin from the ${what}`,
+  right: `Distance of your mark from the ${what}`,
   missing: `The ${what} is not pointed out yet.`,
 });
 const read = (what: string): Entry => ({ right: `Your ${what}`, missing: `The ${what} is not read yet.` });
@@ -21,7 +21,7 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'readings/intake': read('intake at the side seam'),
 
   'opened-out/mirror': {
-    right: 'The left half from the mirror image of the right half, at the {landmark}',
+    right: 'How far the left half lies from the mirror image of the right one, at the {landmark}',
     missing: 'The front is not opened out yet.',
   },
 
@@ -63,12 +63,11 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
 
   'notches-placed/line': 'There is no style line to mark notches on.',
   'notches-placed/before-foot': {
-    right: 'Notch towards the shoulder from the {side} connector’s place',
-    wrong: 'Notch towards the shoulder from the {side} connector’s place',
+    right: 'Notch towards the shoulder from the place nearest to the {side} bust point',
     missing: 'No notch yet towards the shoulder from the {side} connector’s place.',
   },
   'notches-placed/after-foot': {
-    right: 'Notch towards the side from the {side} connector’s place',
+    right: 'Notch towards the side from the place nearest to the {side} bust point',
     missing: 'No notch yet towards the side from the {side} connector’s place.',
   },
   'notches-placed/after-cutting':
@@ -99,7 +98,7 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'dart-closed/opening': 'Opening at the {edge}',
   'dart-closed/end': 'The line did not open towards the {edge}.',
   'dart-closed/grain':
-    'Turned: the {part}. It is congruent either way; on a turned part the old grain is void.',
+    'Turned: the {part}. The result is congruent whichever part turns, but on a turned part the old grain is void.',
 
   'separated/pieces': {
     right: 'The front is two pieces.',
@@ -123,13 +122,13 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'leftover/smooth': 'For the {fabric}: tightest bend of the bridge at the {dart} bust point, as a radius',
   'leftover/over-limit': 'For the {fabric}: excess eased in at the {dart} bust point',
   'leftover/trim-not-needed':
-    'For the {fabric}: excess taken out at the {dart} bust point, though this cloth takes it up',
+    'For the {fabric}: excess taken out at the {dart} bust point, though only more than this cloth can ease is to be taken out',
   'leftover/end': {
     right: 'For the {fabric}: the excess at the {dart} bust point went where its dart went.',
     wrong:
       'For the {fabric}: the excess at the {dart} bust point was taken out at the {edge}, where its dart did not go.',
   },
-  'leftover/amount': 'For the {fabric}: taken out at the end, for the {dart} bust point',
+  'leftover/amount': 'For the {fabric}: what was taken out at the seam’s end for the {dart} bust point',
   'leftover/notches': {
     right: 'For the {fabric}: notches between the {dart} opening and the trimmed end, against their partners',
     missing:

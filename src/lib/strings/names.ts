@@ -45,4 +45,4 @@ export const partNames = (ids: string): string =>
   ids
     .split(', ')
     .map((id) => (id.startsWith('freed-') ? `freed ${id.slice(6)} part` : 'main part'))
-    .join(', ');
+    .join(', the ');

@@ -20,6 +20,6 @@ export const REASONS: Readonly<Record<string, string>> = {
   'teacher-limit': 'how much a cloth takes up is a teacher’s setting',
   'allowance-width': 'so much a seam forgives',
   'same-width': 'partners are laid edge on edge',
-  'cut-count': 'so often is the piece in the top',
+  'cut-count': 'the top has it that many times',
   'grain-degree': 'more than a degree off the grain, and the piece twists',
 };

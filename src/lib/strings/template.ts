@@ -11,7 +11,8 @@ export function filled(
     const value = about[key];
     if (value === undefined) return '';
     if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
-    if (key === 'piece') return pieceName(String(value));
+    // Where the cloth is named, the copy need not be.
+    if (key === 'piece') return pieceName(about['fabric'] ? String(value).replace(/@.*/, '') : String(value));
     if (key === 'part') return partNames(String(value));
     if (key === 'says') return SAYS[value] ?? String(value);
     if (typeof value === 'number') return decimal(value, 1);
