@@ -3,7 +3,8 @@ import { add, scale } from '../../src/lib/geometry/point.ts';
 import type { Point } from '../../src/lib/geometry/types.ts';
 import type { Options, OptionValue } from '../../src/lib/machines/scene.ts';
 import type { Over, ToolActor, ToolTarget } from '../../src/lib/machines/tool.ts';
-import { machineOf, TOOLS } from '../../src/lib/machines/tools/index.ts';
+import { TOOLS } from '../../src/lib/machines/tools/index.ts';
+import { machineOf } from '../../src/lib/machines/tools/known.ts';
 import { apply } from '../../src/lib/recipe/apply.ts';
 import type { Command, CommandName, Fabric, Refusal, Work } from '../../src/lib/recipe/types.ts';
 
@@ -28,7 +29,7 @@ export class Hand {
     this.#actor?.stop();
     this.#tool = tool;
     const input = { work: this.work, fabric: this.fabric, options, reach: 5 };
-    const actor = createActor(machineOf(tool), { input });
+    const actor = createActor(machineOf(TOOLS[tool]), { input });
     actor.on('command', ({ command }) => this.#do(command));
     actor.on('refused', ({ refused }) => this.refused.push(refused));
     this.#actor = actor.start();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { progressStore, type Backend, type Notice } from '../../src/lib/progress/store.ts';
-import type { Progress } from '../../src/lib/progress/record.ts';
+import type { Progress } from '../../src/lib/progress/progress.ts';
 
 const progress = (step: string): Progress => ({
   attempt: {

@@ -1,7 +1,9 @@
 import type { GenericSchema } from 'valibot';
 import { KINDS } from '../../src/lib/recipe/commands/index.ts';
-import { lesson, recipeSchema } from '../../src/lib/recipe/file-schema.ts';
+import type { CommandKind } from '../../src/lib/recipe/commands/kind.ts';
+import { lesson, recipeSchema, schemaOf } from '../../src/lib/recipe/file-schema.ts';
 import { anchor, fabric, id, turnBy } from '../../src/lib/recipe/shapes.ts';
+import type { Command } from '../../src/lib/recipe/types.ts';
 import { DESCRIPTIONS } from './descriptions.ts';
 
 type Json = Record<string, unknown>;
@@ -101,7 +103,7 @@ export function publishedSchema(): Json {
   (properties['commands'] as Json)['items'] = { $ref: '#/$defs/command' };
   const commands = Object.fromEntries(
     names.map((name) => {
-      const schema = node(KINDS[name as keyof typeof KINDS].schema as GenericSchema<unknown, unknown>);
+      const schema = node(schemaOf(KINDS[name as keyof typeof KINDS] as unknown as CommandKind<Command>));
       return [name, described(convert(schema, name), name)];
     }),
   );

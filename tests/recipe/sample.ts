@@ -6,6 +6,7 @@ import type { Chain, Point } from '../../src/lib/geometry/types.ts';
 import { seamGroups } from '../../src/lib/pattern/outline.ts';
 import { anchorInside, anchorOn, chainOf, resolveAnchor } from '../../src/lib/recipe/anchors.ts';
 import { apply } from '../../src/lib/recipe/apply.ts';
+import '../../src/lib/recipe/commands/index.ts';
 import { toAttempt } from '../../src/lib/recipe/save.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Anchor, Attempt, BlockChoice, Command, Fabric, Work } from '../../src/lib/recipe/types.ts';

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { COMMANDS } from '../recipe/commands/index.ts';
+import { PHASES } from '../recipe/commands/known.ts';
 import { problemOf, type Problem } from '../recipe/problem.ts';
 import type { CommandName } from '../recipe/types.ts';
 import type { Lesson } from './types.ts';
@@ -8,7 +8,7 @@ const id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,60}$/));
 const line = v.pipe(v.string(), v.maxLength(200));
 const code = v.pipe(v.string(), v.regex(/^[a-z0-9-]+(\/[a-z0-9-]+)?$/));
 const command = v.custom<CommandName>(
-  (value) => typeof value === 'string' && COMMANDS.has(value as CommandName),
+  (value) => typeof value === 'string' && Object.hasOwn(PHASES, value),
   'the name of a command',
 );
 

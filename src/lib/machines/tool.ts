@@ -1,6 +1,6 @@
 import { assign, enqueueActions, setup, type ActorRefFrom } from 'xstate';
 import { add, distance, sub } from '../geometry/point.ts';
-import type { Point } from '../geometry/types.ts';
+import type { Chain, Point } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
 import type { Command, CommandName, Refusal, Work } from '../recipe/types.ts';
 import type { Options, OptionValue, Scene } from './scene.ts';
@@ -103,6 +103,8 @@ export interface ToolSpec {
   readonly remove?: (scene: Scene, target: string) => Command | undefined;
   readonly options?: (scene: Scene) => readonly ToolOption[];
   readonly acts?: (scene: Scene) => readonly Act[];
+  /** What the scissors have cut so far, and on which piece. */
+  readonly cut?: (scene: Scene, grip: Grip) => { readonly chain: Chain; readonly piece: string } | undefined;
   readonly readings?: (scene: Scene, work: Work, grip?: Grip) => readonly Reading[];
 }
 

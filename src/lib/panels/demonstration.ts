@@ -3,6 +3,9 @@ import { workedStep } from '../lessons/worked/index.ts';
 import { apply } from '../recipe/apply.ts';
 import { startWork } from '../recipe/start.ts';
 import type { Command, Fabric, Work } from '../recipe/types.ts';
+// Whatever is worked is also shown.
+import '../table/phases/cut.ts';
+import '../table/phases/finish.ts';
 
 /** What is played: commands over a table. */
 export interface Demonstration {

@@ -12,6 +12,8 @@ import {
 } from '../machines/lesson.ts';
 import type { Notice, ProgressStore } from '../progress/store.ts';
 import type { Problem } from '../recipe/problem.ts';
+import type { Attempt, CommandName } from '../recipe/types.ts';
+import { areFetched, fetchFor } from '../table/phases/index.ts';
 
 /** A lesson being worked on: its machine, and where its progress is kept. */
 export class LessonSession {
@@ -52,6 +54,7 @@ export class LessonSession {
         commands: [],
       },
     };
+    await fetchFor(this.#needs(input.attempt, input.step));
     this.#actor = createActor(lessonMachine(this.lesson, this.#mark), { input });
     this.#actor.subscribe((snapshot) => {
       this.snapshot = snapshot;
@@ -65,13 +68,35 @@ export class LessonSession {
     this.#actor?.stop();
   }
 
+  /** Sends at once, unless the event goes on to a step whose tools are still to be fetched. */
   send(event: LessonEvent): void {
-    this.#actor?.send(event);
+    const tools = event.type === 'step.next' || event.type === 'step.leaveFlagged' ? this.#nextTools() : [];
+    if (areFetched(tools)) this.#actor?.send(event);
+    else void fetchFor(tools).then(() => this.#actor?.send(event));
+  }
+
+  #nextTools(): readonly CommandName[] {
+    const { steps } = this.lesson;
+    const now = steps.findIndex(({ id }) => id === this.snapshot?.context.step);
+    return steps[now + 1]?.tools ?? [];
+  }
+
+  /** What has to be there for an attempt: its own commands, and the tools of every step that may be gone to. */
+  #needs({ commands }: Attempt, step = ''): readonly CommandName[] {
+    const { steps } = this.lesson;
+    const ids = steps.map(({ id }) => id);
+    const furthest = Math.max(
+      0,
+      ...[step, ...commands.map((one) => one.step ?? '')].map((id) => ids.indexOf(id)),
+    );
+    return [...commands.map((one) => one.do), ...steps.slice(0, furthest + 1).flatMap(({ tools }) => tools)];
   }
 
   /** Marks the step as it stands; with `leave` it is left after that, flagged. */
   async mark(leave = false): Promise<void> {
     await this.#fetchGrade();
+    // While the mark is read; when it cannot be had now, it is asked for again on going on.
+    fetchFor(this.#nextTools()).catch(() => {});
     this.send({ type: leave ? 'step.leaveFlagged' : 'step.check' });
   }
 
@@ -100,7 +125,7 @@ export class LessonSession {
       this.problems = [{ path: 'lesson.id', expected: `an attempt of ${this.lesson.id}`, found }];
     } else {
       this.problems = [];
-      await this.#fetchGrade();
+      await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(parsed.ok))]);
       this.send({ type: 'attempt.open', attempt: parsed.ok });
     }
   }

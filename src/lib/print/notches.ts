@@ -2,7 +2,7 @@ import { pointAtLength, tangentAtLength } from '../geometry/chain.ts';
 import { samePoint } from '../geometry/point.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import { line } from '../geometry/segment.ts';
-import { cutLine } from '../pattern/allowance.ts';
+import type { CutLine } from '../pattern/allowance.ts';
 import { outlineOf } from '../pattern/outline.ts';
 import { baseId } from '../pattern/copy.ts';
 import type { Piece } from '../pattern/types.ts';
@@ -27,11 +27,12 @@ function strokes(from: Point, to: Point, double: boolean): Chain[] {
  * The notches of a piece as strokes, mm full size: from the seam line to the cut line once they were carried out, across the
  * seam line before. Single on the front, double on the back. Old places of notches that were marked again are left out.
  */
-export function notchStrokes(piece: Piece): Chain[] {
+export function notchStrokes(piece: Piece, cut: CutLine | undefined): Chain[] {
   const double = baseId(piece.id) === 'back';
-  const cut = piece.notchesCarried ? cutLine(piece) : undefined;
   // On an edge without allowance there is nothing to carry a notch out to: it stays a mark across the seam line.
-  const carriedOut = (cut?.notches ?? []).filter(({ from, to }) => !samePoint(from, to));
+  const carriedOut = (piece.notchesCarried ? (cut?.notches ?? []) : []).filter(
+    ({ from, to }) => !samePoint(from, to),
+  );
   const carried = new Set(carriedOut.map((notch) => notch.id));
   const onCut = carriedOut.flatMap(({ from, to }) => strokes(from, to, double));
   const onSeam = piece.notches.flatMap((notch) => {

@@ -49,8 +49,9 @@ function heads({ from, to }: Grainline): Chain[] {
  */
 export function pieceBlock(piece: Piece, caption: readonly string[], units: Units): Block {
   const seam = chainOf(outlineOf(piece));
-  const cut = cutLine(piece)?.cut;
-  const notches = notchStrokes(piece);
+  const drawn = cutLine(piece);
+  const cut = drawn?.cut;
+  const notches = notchStrokes(piece, drawn);
   const grain = piece.grainline;
   const grainlines = grain ? [[line(grain.from, grain.to)], ...heads(grain)] : [];
   const eased = easedStretches(piece);

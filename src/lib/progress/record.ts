@@ -1,17 +1,7 @@
 import * as v from 'valibot';
 import { checkAttempt } from '../recipe/parse.ts';
 import { problemOf, type Problem } from '../recipe/problem.ts';
-import type { Attempt } from '../recipe/types.ts';
-
-/** What is kept of a lesson between visits. The mark is never kept: it is worked out again from the attempt. */
-export interface Progress {
-  readonly attempt: Attempt;
-  readonly step: string;
-  readonly flagged: readonly string[];
-  /** Rungs of the hint ladder that were shown, by step id. */
-  readonly hints: Readonly<Record<string, number>>;
-  readonly demonstrationSeen: boolean;
-}
+import type { Progress } from './progress.ts';
 
 export type ParsedProgress = { readonly ok: Progress } | { readonly problems: readonly Problem[] };
 
@@ -27,11 +17,6 @@ const recordSchema = v.object({
   hints: v.record(id, count),
   demonstrationSeen: v.boolean(),
 });
-
-/** Text of a progress record, ready to be stored. */
-export function progressToText(progress: Progress): string {
-  return JSON.stringify({ format: 'pin-and-pivot/progress', version: 1, ...progress });
-}
 
 /**
  * Reads a stored record. The attempt goes through the same parser as a file from outside; nothing is half-loaded.

@@ -1,4 +1,3 @@
-import * as v from 'valibot';
 import type { Units } from '../strings/units.ts';
 
 export type Theme = 'system' | 'light' | 'dark';
@@ -11,16 +10,19 @@ export interface Settings {
 export const DEFAULT_SETTINGS: Settings = { units: 'mm', theme: 'system' };
 
 const KEY = 'pin-and-pivot:settings';
-const schema = v.object({
-  units: v.picklist(['mm', 'inch']),
-  theme: v.picklist(['system', 'light', 'dark']),
-});
+const UNITS: readonly unknown[] = ['mm', 'inch'] satisfies Units[];
+const THEMES: readonly unknown[] = ['system', 'light', 'dark'] satisfies Theme[];
+
+function isSettings(data: unknown): data is Settings {
+  if (typeof data !== 'object' || data === null || !('units' in data) || !('theme' in data)) return false;
+  return UNITS.includes(data.units) && THEMES.includes(data.theme);
+}
 
 /** The kept settings; the defaults when there are none, or they cannot be read. */
 export function loadSettings(): Settings {
   try {
-    const result = v.safeParse(schema, JSON.parse(localStorage.getItem(KEY) ?? 'null'));
-    return result.success ? result.output : DEFAULT_SETTINGS;
+    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');
+    return isSettings(kept) ? { units: kept.units, theme: kept.theme } : DEFAULT_SETTINGS;
   } catch {
     return DEFAULT_SETTINGS;
   }

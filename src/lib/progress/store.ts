@@ -1,5 +1,5 @@
 import type { Problem } from '../recipe/problem.ts';
-import { parseProgress, progressToText, type Progress } from './record.ts';
+import { progressToText, type Progress } from './progress.ts';
 
 /** Where records are kept: one text for each key. Rejects with the browser's own error when it cannot. */
 export interface Backend {
@@ -14,7 +14,8 @@ export type Notice =
   | { readonly kind: 'corrupted'; readonly text: string; readonly problems: readonly Problem[] };
 
 export interface ProgressStore {
-  /** The kept progress of a lesson, or undefined when there is none or it could not be read. Never rejects. */
+  /** The kept progress of a lesson, or undefined when there is none or it could not be read. Rejects only when
+   *  the page cannot fetch what checks records: going on fresh would overwrite one that may be sound. */
   load(lesson: string): Promise<Progress | undefined>;
   /** Keeps the progress; the newest call wins. Never rejects: work goes on in memory. */
   save(lesson: string, progress: Progress): Promise<void>;
@@ -71,6 +72,8 @@ export function progressStore(
     async load(lesson) {
       const text = await read(lesson);
       if (text === undefined) return undefined;
+      // A first visit has nothing to be checked, and does not wait for what checks it.
+      const { parseProgress } = await import('./record.ts');
       const parsed = parseProgress(text);
       if ('ok' in parsed) return parsed.ok;
       await write(`${lesson}:unreadable`, text);

@@ -3,6 +3,7 @@ import type { Chain } from '../geometry/types.ts';
 import { cutLine } from '../pattern/allowance.ts';
 import { outlineOf } from '../pattern/outline.ts';
 import type { Edge, InnerLine, Piece } from '../pattern/types.ts';
+import './commands/index.ts';
 import { replay } from './replay.ts';
 import type { DrawnLine, Recipe } from './types.ts';
 

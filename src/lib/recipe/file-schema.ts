@@ -1,18 +1,37 @@
 import * as v from 'valibot';
 import { FIGURES, MEASURE_LIMITS } from '../pattern/figures.ts';
 import { KINDS } from './commands/index.ts';
-import { LIMITS, content, fabric, id, keyed, seed } from './shapes.ts';
+import type { CommandKind } from './commands/kind.ts';
+import { FORMS, LIMITS, base, content, fabric, id, keyed, seed } from './shapes.ts';
 import type { Attempt, BlockChoice, Command, Recipe } from './types.ts';
 
 export const FORMAT = 'pin-and-pivot/recipe';
 export const VERSION = 1;
+
+/** The schema of one key of a command. */
+function shapeOf(form: string | readonly string[]): v.GenericSchema {
+  if (typeof form !== 'string') return v.picklist(form);
+  const shape = FORMS[form.replace('?', '') as keyof typeof FORMS];
+  return form.endsWith('?') ? v.exactOptional(shape) : shape;
+}
+
+/** The schema of a kind of command: its `do`, the step, and the keys it has for itself. */
+export function schemaOf<C extends Command>({ name, keys }: CommandKind<C>): v.GenericSchema<unknown, C> {
+  const own = Object.entries<string | readonly string[]>(keys).map(([key, form]) => [key, shapeOf(form)]);
+  return v.strictObject({ ...base(name), ...Object.fromEntries(own) }) as unknown as v.GenericSchema<
+    unknown,
+    C
+  >;
+}
 
 type OneOf = v.VariantSchema<'do', v.VariantOptions<'do'>, undefined>;
 
 /** Any command; its `do` says which. */
 export const commandSchema = v.variant(
   'do',
-  Object.values(KINDS).map((kind) => kind.schema) as unknown as OneOf['options'],
+  Object.values(KINDS).map((kind) =>
+    schemaOf(kind as unknown as CommandKind<Command>),
+  ) as unknown as OneOf['options'],
 ) as unknown as v.GenericSchema<unknown, Command>;
 
 const size = ({ min, max }: { readonly min: number; readonly max: number }) =>

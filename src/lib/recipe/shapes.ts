@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Forms } from './commands/kind.ts';
 import type { Anchor, Fabric, TurnBy } from './types.ts';
 
 /** Bounds of what a file may hold; generous for every real design, far from what could stall a browser. */
@@ -67,6 +68,24 @@ export const turnBy = keyed<TurnBy>({
   until: v.strictObject({ until: v.literal('legs-meet') }),
   angle: v.strictObject({ angle }),
 });
+
+/** The schema of each form a key of a command may have. */
+export const FORMS: { readonly [F in keyof Forms]: v.GenericSchema<unknown, Forms[F]> } = {
+  id,
+  name,
+  mm,
+  width,
+  fraction,
+  angle,
+  count,
+  flag,
+  end,
+  fabric,
+  anchor,
+  points: v.pipe(v.array(anchor), v.minLength(2), v.maxLength(LIMITS.linePoints)),
+  turnBy,
+  amount: v.union([v.literal('measured'), mm]),
+};
 
 /** Every command has these two keys; the rest is its own. */
 export const base = <Do extends string>(command: Do) => ({

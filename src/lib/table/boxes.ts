@@ -1,8 +1,9 @@
 import { chainBounds } from '../geometry/chain.ts';
 import { applyTo } from '../geometry/isometry.ts';
 import type { Box, Isometry } from '../geometry/types.ts';
-import { cutLine, type CutLine } from '../pattern/allowance.ts';
+import type { CutLine } from '../pattern/allowance.ts';
 import type { Part, Piece } from '../pattern/types.ts';
+import { late } from './late.ts';
 
 export function unite(boxes: readonly Box[]): Box {
   return {
@@ -29,8 +30,9 @@ export function partBox(part: Part): Box {
 const cuts = new WeakMap<Piece, { cut: CutLine | undefined }>();
 /** The cut line of a piece, worked out once. */
 export function cutOf(piece: Piece): CutLine | undefined {
+  if (!late.cutLine) return undefined;
   let kept = cuts.get(piece);
-  if (!kept) cuts.set(piece, (kept = { cut: cutLine(piece) }));
+  if (!kept) cuts.set(piece, (kept = { cut: late.cutLine(piece) }));
   return kept.cut;
 }
 

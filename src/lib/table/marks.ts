@@ -1,7 +1,5 @@
-import { arc } from 'd3-shape';
 import { applyTo } from '../geometry/isometry.ts';
 import { lerp, sub } from '../geometry/point.ts';
-import { angleBetween, atan2, PI } from '../geometry/trig.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import type { Finding } from '../grading/types.ts';
 import type { Reading } from '../machines/tool.ts';
@@ -21,24 +19,8 @@ export interface Dimension {
   readonly to: Point;
   readonly text: string;
   readonly tone: Tone;
-  /** For an angle: the arc's path round `from`, px. */
-  readonly arc?: string;
-}
-
-const RADIUS = 46;
-
-/** The path of an arc from the ray towards u to the ray towards v, px round the origin. */
-export function angleArc(u: Point, v: Point, radius = RADIUS): string {
-  // d3 counts angles clockwise from twelve o'clock.
-  const from = atan2(u.y, u.x) + PI / 2;
-  return (
-    arc()({
-      innerRadius: radius,
-      outerRadius: radius,
-      startAngle: from,
-      endAngle: from + angleBetween(u, v),
-    }) ?? ''
-  );
+  /** For an angle: the directions of its two rays from `from`. */
+  readonly rays?: readonly [Point, Point];
 }
 
 /** Live measures as dimension lines. */
@@ -56,7 +38,7 @@ export function readingMarks(readings: readonly Reading[], layout: Layout, units
     const base = { id: `${reading.id} ${reading.dart ?? ''}`, from, to, text, tone: 'reading' as const };
     if (!reading.other) return [base];
     const other = applyTo(place, reading.other);
-    return [{ ...base, to: from, arc: angleArc(sub(to, from), sub(other, from)) }];
+    return [{ ...base, to: from, rays: [sub(to, from), sub(other, from)] }];
   });
 }
 

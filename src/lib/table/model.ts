@@ -2,11 +2,10 @@ import { pointAtLength, tangentAtLength } from '../geometry/chain.ts';
 import { distance } from '../geometry/point.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import { chainOf } from '../pattern/outline.ts';
-import { notchAlong, styleSeam } from '../pattern/style-seam.ts';
 import type { Part, Piece } from '../pattern/types.ts';
 import { notchStrokes } from '../print/notches.ts';
-import { seamPoint } from '../machines/tools/seam.ts';
 import { cutOf } from './boxes.ts';
+import { late } from './late.ts';
 import { closedPath, pathOf, segmentPath } from './paths.ts';
 
 /** How a stroke is drawn; each is a class of the table's style sheet. */
@@ -143,27 +142,6 @@ function head(from: Point, tip: Point, size = 9): string {
   return `${segmentPath(l, tip)}${segmentPath(tip, r)}`;
 }
 
-/** The stretch of a style seam that is eased, as a path beside it. */
-function easedPaths(piece: Piece): Drawn[] {
-  const seam = styleSeam(piece);
-  if (!seam) return [];
-  return piece.treatments.flatMap((treatment): Drawn[] => {
-    const ends = [treatment.eased?.from, treatment.eased?.to].map((id) => {
-      const notch = piece.notches.find((one) => one.id === id && one.ghost !== true);
-      return notch && notchAlong(seam, notch);
-    });
-    const [from, to] = [Math.min(...ends.map((e) => e ?? NaN)), Math.max(...ends.map((e) => e ?? NaN))];
-    if (!(to > from)) return [];
-    const count = Math.max(4, Math.round((to - from) / 8));
-    let d = '';
-    for (let i = 0; i <= count; i++) {
-      const p = seamPoint(piece, seam, from + ((to - from) * i) / count);
-      if (p) d += (d === '' ? 'M' : 'L') + `${p.x.toFixed(2)} ${p.y.toFixed(2)}`;
-    }
-    return [{ key: `eased ${treatment.dart}`, stroke: 'eased', d }];
-  });
-}
-
 const pieces = new WeakMap<Piece, PieceModel>();
 
 /** What is drawn of a piece; made once for each. */
@@ -183,7 +161,7 @@ function make(piece: Piece): PieceModel {
       stroke: cut ? ('seam' as const) : roleStroke(edge.role),
       d: pathOf(edge.chain),
     })),
-    ...notchStrokes(piece).map((chain, i) => ({
+    ...notchStrokes(piece, cut).map((chain, i) => ({
       key: `mark ${i}`,
       stroke: 'notch' as const,
       d: pathOf(chain),
@@ -196,7 +174,7 @@ function make(piece: Piece): PieceModel {
         ? [{ key: `ghost ${notch.id}`, stroke: 'ghost-notch', d: across(edge.chain, notch.at) }]
         : [];
     }),
-    ...easedPaths(piece),
+    ...(piece.treatments.length > 0 ? (late.eased?.(piece) ?? []) : []),
     ...(cut ? [{ key: 'cut', stroke: 'cut' as const, d: closedPath([cut.cut]) }] : []),
     ...(grain
       ? [

@@ -1,18 +1,18 @@
 import { applyTo } from '../geometry/isometry.ts';
 import type { Finding } from '../grading/types.ts';
 import { isBack, pieceSet } from '../machines/scene.ts';
-import { cutSoFar } from '../machines/tools/slash.ts';
 import type { CommandName, Fabric, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { placeLabels } from './labels.ts';
+import { late } from './late.ts';
 import { layOut, placeOf, tableBox } from './layout.ts';
 import { findingMarks, readingMarks } from './marks.ts';
-import { overlayOf } from './overlay.ts';
-import { turnedParts, type Frame } from './replay.ts';
+import type { Frame } from './replay.ts';
 import { rulerAt } from './ruler.ts';
 import type { ToolRunner } from './runner.svelte.ts';
 import { tableLabels } from './table-labels.ts';
 import { targets } from './targets.ts';
+import { turnedParts } from './turned.ts';
 import type { Viewport } from './viewport.svelte.ts';
 
 /** A table of less than this many px has no room for pieces that only lie by. */
@@ -66,7 +66,7 @@ export class Picture {
   preview = $derived(this.context?.preview ?? this.#work);
   #pieces = $derived(pieceSet(this.#work, this.fabric));
   overlaid = $derived(
-    this.#tool === 'overlay' && !this.#frame ? overlayOf(this.#work, this.#pieces) : undefined,
+    this.#tool === 'overlay' && !this.#frame ? late.overlayOf?.(this.#work, this.#pieces) : undefined,
   );
   #standing = $derived(
     this.overlaid
@@ -101,12 +101,10 @@ export class Picture {
       ({ id }) => !this.overlaid || (this.layout.has(id) && id !== this.overlaid.block.id),
     ),
   );
-  cut = $derived(
-    this.#frame?.cut ??
-      (this.context?.grip && this.#tool === 'slash'
-        ? cutSoFar(this.context.scene, this.context.grip)
-        : undefined),
-  );
+  cut = $derived.by(() => {
+    const { scene, grip } = this.context ?? {};
+    return this.#frame?.cut ?? (scene && grip && this.#runner.spec?.cut?.(scene, grip));
+  });
 
   targets = $derived(
     targets(this.#in.work, this.tool, {

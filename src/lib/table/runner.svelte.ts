@@ -2,7 +2,7 @@ import { createActor } from 'xstate';
 import type { Point } from '../geometry/types.ts';
 import type { Options } from '../machines/scene.ts';
 import { type ToolActor, type ToolContext, type ToolEvent, type ToolSpec } from '../machines/tool.ts';
-import { machineOf, TOOLS } from '../machines/tools/index.ts';
+import { machineOf, toolOf } from '../machines/tools/known.ts';
 import type { Command, CommandName, Fabric, Refusal, Work } from '../recipe/types.ts';
 
 /** Runs the machine of the tool in hand and shows its state to the table. */
@@ -21,9 +21,10 @@ export class ToolRunner {
     fabric: Fabric,
     on: { command: (c: Command) => void; refused: (r: Refusal) => void },
   ): () => void {
-    const spec = TOOLS[tool];
+    const spec = toolOf(tool);
+    if (!spec) throw new Error(`the tool '${tool}' was not fetched`);
     const input = { work, fabric, options: this.#options[tool] ?? {}, reach: 6 };
-    const actor = createActor(machineOf(tool), { input });
+    const actor = createActor(machineOf(spec), { input });
     this.#actor = actor;
     actor.subscribe((snapshot) => {
       this.state = String(snapshot.value);

@@ -4,7 +4,7 @@ import { chainLength } from '../geometry/chain.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
 import { bustPoints, lineOf, type Options, type Scene } from '../machines/scene.ts';
 import { targetsOf, type ToolTarget } from '../machines/tool.ts';
-import { TOOLS } from '../machines/tools/index.ts';
+import { toolOf } from '../machines/tools/known.ts';
 import type { CommandName, Fabric, Work } from '../recipe/types.ts';
 import { placeWords, targetWords } from '../strings/table.ts';
 import { formatLength, type Units } from '../strings/units.ts';
@@ -77,7 +77,7 @@ export function targets(
   tool: CommandName | undefined,
   view: TargetView,
 ): readonly LabelledTarget[] {
-  const spec = tool && TOOLS[tool];
+  const spec = tool && toolOf(tool);
   if (!spec) return [];
   const key = JSON.stringify([tool, view]);
   const kept = same.get(work) ?? new Map<string, readonly LabelledTarget[]>();

@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { loadLesson } from '../../../src/cli/load-lessons.ts';
+import '../../../src/lib/recipe/commands/index.ts';
 import { replay } from '../../../src/lib/recipe/replay.ts';
 import { toText } from '../../../src/lib/recipe/save.ts';
 import type { Attempt, Command, Work } from '../../../src/lib/recipe/types.ts';

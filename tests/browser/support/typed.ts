@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test';
 import { chainLength } from '../../../src/lib/geometry/chain.ts';
 import { apply } from '../../../src/lib/recipe/apply.ts';
+import '../../../src/lib/recipe/commands/index.ts';
 import { anchorOn, resolveAnchor } from '../../../src/lib/recipe/anchors.ts';
 import type { Command, Work } from '../../../src/lib/recipe/types.ts';
 

@@ -1,3 +1,4 @@
+import '../../recipe/commands/index.ts';
 import type { Command, Fabric, Work } from '../../recipe/types.ts';
 import type { LessonStep } from '../types.ts';
 import * as design from './design.ts';

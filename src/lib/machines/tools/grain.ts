@@ -5,7 +5,7 @@ import { apply } from '../../recipe/apply.ts';
 import { anchorInside } from '../../recipe/anchors.ts';
 import { pieceSet, type Scene } from '../scene.ts';
 import type { Grip, ToolSpec } from '../tool.ts';
-import { centreOf } from './pieces.ts';
+import { centreOf } from './whole-piece.ts';
 
 /** A grainline drawn this near to the centre front's direction lies along it, radians (2°). */
 const ALONG = (2 * PI) / 180;

@@ -65,7 +65,7 @@ function reached(scene: Scene, path: CutPath, grip: Grip): number {
 }
 
 /** What the scissors have cut so far, for the preview, and on which piece. */
-export function cutSoFar(scene: Scene, grip: Grip): { chain: Chain; piece: string } | undefined {
+function cutSoFar(scene: Scene, grip: Grip): { chain: Chain; piece: string } | undefined {
   const path = pathOf(scene, grip);
   const at = path && reached(scene, path, grip);
   if (!path || at === undefined || at <= 0.01) return undefined;
@@ -120,6 +120,7 @@ export const slash: ToolSpec = {
     const from = path.from === undefined ? {} : { from: path.from };
     return { command: { do: 'slash', dart: path.dart, line: line.id, ...from, past } };
   },
+  cut: cutSoFar,
   readings: (scene, _work: Work, grip) => {
     const path = grip && pathOf(scene, grip);
     if (!grip || !path) return [];

@@ -1,13 +1,11 @@
-import * as v from 'valibot';
 import { connectAt, uncutFront } from '../lines.ts';
-import { base, fraction, id } from '../shapes.ts';
 import type { Connect } from '../types.ts';
 import { kind } from './kind.ts';
 
 /** Draws the connector from a dart's tip to the line; drawing it again replaces. */
 export const connect = kind<Connect>({
   name: 'connect',
-  schema: v.strictObject({ ...base('connect'), dart: id, line: id, at: fraction }),
+  keys: { dart: 'id', line: 'id', at: 'fraction' },
   apply: (work, { dart, line, at }) => {
     const paper = uncutFront(work);
     if ('refused' in paper) return paper;

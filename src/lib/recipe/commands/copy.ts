@@ -1,7 +1,5 @@
-import * as v from 'valibot';
 import { copyPieces as copied } from '../../pattern/copy.ts';
 import { fabricOf, refused } from '../pieces.ts';
-import { base, fabric } from '../shapes.ts';
 import type { CopyPieces } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -9,7 +7,7 @@ import { withWork } from '../pieces.ts';
 /** Copies the learner's own set once for a fabric. */
 export const copy = kind<CopyPieces>({
   name: 'copy',
-  schema: v.strictObject({ ...base('copy'), as: fabric }),
+  keys: { as: 'fabric' },
   apply: (work, { as }) => {
     if (work.pieces.some((p) => fabricOf(p.id) === as)) return refused('already-copied', { as });
     return { work: withWork(work, { pieces: [...work.pieces, ...copied(work.pieces, as)] }) };

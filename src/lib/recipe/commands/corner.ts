@@ -1,21 +1,18 @@
-import * as v from 'valibot';
 import { setCorner } from '../../pattern/allowance.ts';
 import { onPiece } from '../pieces.ts';
-import { base, id } from '../shapes.ts';
 import type { ShapeCorner } from '../types.ts';
 import { kind } from './kind.ts';
 
 /** Says how the allowance turns the corner between two seam groups. */
 export const corner = kind<ShapeCorner>({
   name: 'corner',
-  schema: v.strictObject({
-    ...base('corner'),
-    piece: id,
-    before: id,
-    after: id,
-    form: v.picklist(['mitre', 'square', 'reflect', 'step']),
-    first: v.exactOptional(id),
-  }),
+  keys: {
+    piece: 'id',
+    before: 'id',
+    after: 'id',
+    form: ['mitre', 'square', 'reflect', 'step'],
+    first: 'id?',
+  },
   apply: (work, { piece: id, before, after, form, first }) => {
     const rule = first === undefined ? { before, after, form } : { before, after, form, first };
     return onPiece(work, id, (piece) => setCorner(piece, rule));

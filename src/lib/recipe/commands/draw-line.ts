@@ -1,4 +1,3 @@
-import * as v from 'valibot';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { splineThrough } from '../../geometry/spline.ts';
 import type { Point } from '../../geometry/types.ts';
@@ -8,7 +7,6 @@ import type { Piece } from '../../pattern/types.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { connectAt, uncutFront, withDrawn } from '../lines.ts';
 import { refused, withPieces } from '../pieces.ts';
-import { LIMITS, anchor, base, id } from '../shapes.ts';
 import type { Anchor, DrawLine } from '../types.ts';
 import { kind } from './kind.ts';
 
@@ -21,11 +19,7 @@ const ON_EDGE = 1e-4;
  */
 export const drawLine = kind<DrawLine>({
   name: 'draw-line',
-  schema: v.strictObject({
-    ...base('draw-line'),
-    line: id,
-    points: v.pipe(v.array(anchor), v.minLength(2), v.maxLength(LIMITS.linePoints)),
-  }),
+  keys: { line: 'id', points: 'points' },
   apply: (work, { line, points: anchors }) => {
     const paper = uncutFront(work);
     if ('refused' in paper) return paper;

@@ -1,16 +1,14 @@
-import * as v from 'valibot';
 import { extendDart as extend } from '../../pattern/extend.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { connectAt, lineLength, uncutFront, withoutFoot } from '../lines.ts';
 import { refused, withPieces } from '../pieces.ts';
-import { anchor, base, id } from '../shapes.ts';
 import type { ExtendDart } from '../types.ts';
 import { kind } from './kind.ts';
 
 /** Draws a dart's legs to a point; a connector that began at its old tip is drawn from the new one, where that is possible. */
 export const extendDart = kind<ExtendDart>({
   name: 'extend-dart',
-  schema: v.strictObject({ ...base('extend-dart'), dart: id, to: anchor }),
+  keys: { dart: 'id', to: 'anchor' },
   apply: (work, { dart, to }) => {
     const paper = uncutFront(work);
     if ('refused' in paper) return paper;

@@ -1,15 +1,13 @@
-import * as v from 'valibot';
 import { setGrain } from '../../pattern/grain.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { onPiece, refused } from '../pieces.ts';
-import { anchor, angle, base, id } from '../shapes.ts';
 import type { DrawGrain } from '../types.ts';
 import { kind } from './kind.ts';
 
 /** Draws a piece's grainline. */
 export const grain = kind<DrawGrain>({
   name: 'grain',
-  schema: v.strictObject({ ...base('grain'), piece: id, at: anchor, angle }),
+  keys: { piece: 'id', at: 'anchor', angle: 'angle' },
   apply: (work, { piece: id, at, angle }) =>
     onPiece(work, id, (piece) => {
       const point = resolveAnchor(work, at, id);

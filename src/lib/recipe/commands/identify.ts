@@ -1,7 +1,5 @@
-import * as v from 'valibot';
 import { resolveAnchor } from '../anchors.ts';
 import { refused } from '../pieces.ts';
-import { anchor, base, id } from '../shapes.ts';
 import type { Identify } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -9,7 +7,7 @@ import { withWork } from '../pieces.ts';
 /** Points at something on the block; pointing again replaces. */
 export const identify = kind<Identify>({
   name: 'identify',
-  schema: v.strictObject({ ...base('identify'), what: id, at: anchor }),
+  keys: { what: 'id', at: 'anchor' },
   apply: (work, { what, at }) => {
     const point = resolveAnchor(work, at);
     if (point === undefined) return refused('no-such-place');

@@ -1,15 +1,13 @@
-import * as v from 'valibot';
 import { markNotch } from '../../pattern/style-line.ts';
 import { lineLength, uncutFront } from '../lines.ts';
 import { changed, refused } from '../pieces.ts';
-import { base, fraction, id } from '../shapes.ts';
 import type { MarkNotch } from '../types.ts';
 import { kind } from './kind.ts';
 
 /** Marks a notch across the line before anything is cut, or moves the one with that id. */
 export const notch = kind<MarkNotch>({
   name: 'notch',
-  schema: v.strictObject({ ...base('notch'), id, line: id, at: fraction }),
+  keys: { id: 'id', line: 'id', at: 'fraction' },
   apply: (work, { id, line, at }) => {
     const paper = uncutFront(work);
     if ('refused' in paper) return paper;

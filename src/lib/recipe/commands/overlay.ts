@@ -1,6 +1,4 @@
-import * as v from 'valibot';
 import { pieceById, refused } from '../pieces.ts';
-import { base, id } from '../shapes.ts';
 import type { Overlay } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -8,7 +6,7 @@ import { withWork } from '../pieces.ts';
 /** Notes that a piece was closed and laid on the block. */
 export const overlay = kind<Overlay>({
   name: 'overlay',
-  schema: v.strictObject({ ...base('overlay'), piece: id }),
+  keys: { piece: 'id' },
   apply: (work, { piece }) => {
     if (pieceById(work, piece) === undefined) return refused('no-such-piece', { piece });
     if (work.opened === undefined) return refused('not-opened');

@@ -1,6 +1,4 @@
-import * as v from 'valibot';
 import { pieceById, refused } from '../pieces.ts';
-import { angle, base, id, mm } from '../shapes.ts';
 import type { PlacePiece } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -8,7 +6,7 @@ import { withWork } from '../pieces.ts';
 /** Says where a piece lies on the table; the piece's own numbers stay. */
 export const place = kind<PlacePiece>({
   name: 'place',
-  schema: v.strictObject({ ...base('place'), piece: id, dx: mm, dy: mm, angle }),
+  keys: { piece: 'id', dx: 'mm', dy: 'mm', angle: 'angle' },
   apply: (work, { piece, dx, dy, angle }) => {
     if (pieceById(work, piece) === undefined) return refused('no-such-piece', { piece });
     return { work: withWork(work, { placed: { ...work.placed, [piece]: { dx, dy, angle } } }) };

@@ -1,15 +1,13 @@
-import * as v from 'valibot';
 import { removeNotch as rubOut } from '../../pattern/style-line.ts';
 import { uncutFront } from '../lines.ts';
 import { changed } from '../pieces.ts';
-import { base, id } from '../shapes.ts';
 import type { RemoveNotch } from '../types.ts';
 import { kind } from './kind.ts';
 
 /** Rubs a notch out, as long as nothing is cut. */
 export const removeNotch = kind<RemoveNotch>({
   name: 'remove-notch',
-  schema: v.strictObject({ ...base('remove-notch'), id }),
+  keys: { id: 'id' },
   apply: (work, command) => {
     const paper = uncutFront(work);
     return 'refused' in paper ? paper : changed(work, 'front', rubOut(paper.front, command.id));

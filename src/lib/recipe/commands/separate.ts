@@ -1,14 +1,12 @@
-import * as v from 'valibot';
 import { separate as cutApart } from '../../pattern/separate.ts';
 import { frontOf, refused, withPieces } from '../pieces.ts';
-import { base, id } from '../shapes.ts';
 import type { Separate } from '../types.ts';
 import { kind } from './kind.ts';
 
 /** Cuts the rest of the line: the front becomes `upper` and `lower`. */
 export const separate = kind<Separate>({
   name: 'separate',
-  schema: v.strictObject({ ...base('separate'), line: id }),
+  keys: { line: 'id' },
   apply: (work, { line }) => {
     const front = frontOf(work);
     if (front === undefined) return refused('already-separated');

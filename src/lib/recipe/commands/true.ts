@@ -1,10 +1,8 @@
-import * as v from 'valibot';
 import { baseId, piecesOf } from '../../pattern/copy.ts';
 import { backFor } from '../../pattern/seam.ts';
 import { trueBack } from '../../pattern/true.ts';
 import type { Side } from '../../pattern/types.ts';
 import { refused } from '../pieces.ts';
-import { base, fabric, id } from '../shapes.ts';
 import type { TrueWithBack } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -15,7 +13,7 @@ import { withWork } from '../pieces.ts';
  */
 export const trueWithBack = kind<TrueWithBack>({
   name: 'true',
-  schema: v.strictObject({ ...base('true'), edge: id, as: v.exactOptional(fabric) }),
+  keys: { edge: 'id', as: 'fabric?' },
   apply: (work, { edge, as }) => {
     const set = piecesOf(work.pieces, as);
     const back = backFor(set, edge.split('/')[0] as Side);

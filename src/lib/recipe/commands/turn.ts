@@ -1,8 +1,6 @@
-import * as v from 'valibot';
 import { turnPart } from '../../pattern/turn.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { pieceWithDart, refused, withPieces } from '../pieces.ts';
-import { anchor, base, id, turnBy } from '../shapes.ts';
 import type { Turn } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -10,7 +8,7 @@ import { withWork } from '../pieces.ts';
 /** Turns a part about a point and keeps the fact for whoever asks why the legs do not meet. */
 export const turn = kind<Turn>({
   name: 'turn',
-  schema: v.strictObject({ ...base('turn'), dart: id, part: id, about: anchor, by: turnBy }),
+  keys: { dart: 'id', part: 'id', about: 'anchor', by: 'turnBy' },
   apply: (work, { dart, part, about, by }) => {
     const piece = pieceWithDart(work, dart);
     if (piece === undefined) return refused('no-such-dart', { dart });

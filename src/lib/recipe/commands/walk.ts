@@ -1,7 +1,5 @@
-import * as v from 'valibot';
 import { seamOf } from '../../pattern/seam.ts';
 import { refused } from '../pieces.ts';
-import { base, fabric, id } from '../shapes.ts';
 import type { Walk } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -9,13 +7,7 @@ import { withWork } from '../pieces.ts';
 /** Walks a seam and notes what the learner concluded; walking the same line of it again replaces. */
 export const walk = kind<Walk>({
   name: 'walk',
-  schema: v.strictObject({
-    ...base('walk'),
-    seam: id,
-    along: v.picklist(['seam', 'cut']),
-    says: v.picklist(['match', 'eased', 'differs']),
-    as: v.exactOptional(fabric),
-  }),
+  keys: { seam: 'id', along: ['seam', 'cut'], says: ['match', 'eased', 'differs'], as: 'fabric?' },
   apply: (work, command) => {
     if (seamOf(work.pieces, command.seam, command.as) === undefined)
       return refused('no-such-seam', { seam: command.seam });

@@ -1,0 +1,49 @@
+import type { Command, CommandName } from '../types.ts';
+import type { CommandKind } from './kind.ts';
+
+/** Commands are fetched by the part of the work in which they are first needed. */
+export type Phase = 'block' | 'line' | 'cut' | 'finish';
+
+/** Every command, and the phase it belongs to. */
+export const PHASES: Readonly<Record<CommandName, Phase>> = {
+  identify: 'block',
+  read: 'block',
+  'open-out': 'line',
+  'draw-line': 'line',
+  notch: 'line',
+  'remove-notch': 'line',
+  'extend-dart': 'line',
+  connect: 'line',
+  slash: 'cut',
+  turn: 'cut',
+  separate: 'cut',
+  place: 'cut',
+  overlay: 'cut',
+  copy: 'finish',
+  bridge: 'finish',
+  ease: 'finish',
+  'take-out': 'finish',
+  true: 'finish',
+  renotch: 'finish',
+  allow: 'finish',
+  corner: 'finish',
+  'carry-notches': 'finish',
+  label: 'finish',
+  grain: 'finish',
+  walk: 'finish',
+};
+
+export type Kinds = {
+  readonly [Name in CommandName]: CommandKind<Extract<Command, { readonly do: Name }>>;
+};
+
+const known = new Map<string, CommandKind<Command>>();
+
+/** Makes kinds known to `apply`; gives them back. */
+export function register<K extends Partial<Kinds>>(kinds: K): K {
+  for (const [name, kind] of Object.entries(kinds)) known.set(name, kind as unknown as CommandKind<Command>);
+  return kinds;
+}
+
+/** The kind of that name; undefined when there is none, or its phase was not fetched. */
+export const kindOf = (name: string): CommandKind<Command> | undefined => known.get(name);

@@ -1,0 +1,17 @@
+import { connect } from './connect.ts';
+import { drawLine } from './draw-line.ts';
+import { extendDart } from './extend-dart.ts';
+import { register } from './known.ts';
+import { notch } from './notch.ts';
+import { openOut } from './open-out.ts';
+import { removeNotch } from './remove-notch.ts';
+
+/** What is drawn on the opened front before anything is cut. */
+export const LINE = register({
+  'open-out': openOut,
+  'draw-line': drawLine,
+  notch,
+  'remove-notch': removeNotch,
+  'extend-dart': extendDart,
+  connect,
+});

@@ -1,0 +1,12 @@
+import type { CutLine } from '../pattern/allowance.ts';
+import type { Piece } from '../pattern/types.ts';
+import type { Work } from '../recipe/types.ts';
+import type { Drawn } from './model.ts';
+import type { Overlaid } from './overlay.ts';
+
+/** What of the picture comes with a later phase (`phases/`). Until that is fetched nothing on the table needs it. */
+export const late: {
+  cutLine?: (piece: Piece) => CutLine | undefined;
+  eased?: (piece: Piece) => readonly Drawn[];
+  overlayOf?: (work: Work, pieces: readonly Piece[]) => Overlaid | undefined;
+} = {};

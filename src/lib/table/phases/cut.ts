@@ -1,0 +1,5 @@
+import '../../machines/tools/cut.ts';
+import { late } from '../late.ts';
+import { overlayOf } from '../overlay.ts';
+
+late.overlayOf = overlayOf;

@@ -1,0 +1,7 @@
+import '../../machines/tools/finish.ts';
+import { cutLine } from '../../pattern/allowance.ts';
+import { eased } from '../eased.ts';
+import { late } from '../late.ts';
+
+late.cutLine = cutLine;
+late.eased = eased;

@@ -1,0 +1,31 @@
+import '../../machines/tools/block.ts';
+import { PHASES, type Phase } from '../../recipe/commands/known.ts';
+import type { CommandName } from '../../recipe/types.ts';
+
+/** Commands, tools and what the table draws for them, by phase; the first one comes with the table itself. */
+const FETCH = {
+  line: () => import('../../machines/tools/line.ts'),
+  cut: () => import('./cut.ts'),
+  finish: () => import('./finish.ts'),
+};
+
+type Later = keyof typeof FETCH;
+const isLater = (phase: Phase): phase is Later => phase !== 'block';
+
+const fetched = new Set<Phase>();
+
+const missing = (names: readonly CommandName[]): Later[] =>
+  [...new Set(names.map((name) => PHASES[name]))].filter(isLater).filter((phase) => !fetched.has(phase));
+
+/** Whether these commands can be given, and their tools taken in hand, at once. */
+export const areFetched = (names: readonly CommandName[]): boolean => missing(names).length === 0;
+
+/** Fetches what is needed to give and to show these commands; rejects when it cannot be had. */
+export async function fetchFor(names: readonly CommandName[]): Promise<void> {
+  await Promise.all(
+    missing(names).map(async (phase) => {
+      await FETCH[phase]();
+      fetched.add(phase);
+    }),
+  );
+}
