@@ -64,6 +64,17 @@ describe('drawing a line', () => {
     expect(faults(loop)).toContain('line-crosses-itself');
   });
 
+  it('of a scribble that crosses itself thousands of times notes a few', () => {
+    const b = landmark(front, 'right/bust-point')!;
+    const points = Array.from({ length: 198 }, (_, k) => ({
+      x: b.x + ((k * 37) % 41) - 20,
+      y: b.y + ((k * 53) % 97) - 60,
+    }));
+    const noted = faults(splineThrough([start, ...points, end]));
+    expect(noted).toContain('line-crosses-itself');
+    expect(noted.length).toBeLessThan(60);
+  });
+
   it('notes a line that meets a dart: across its legs, or ending on one', () => {
     const through = [line(start, on('right/waist', 0.9))];
     expect(faults(through)).toContain('line-meets-dart');

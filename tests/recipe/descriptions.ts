@@ -1,6 +1,6 @@
 /** What the published schema says about each place, by path: commands and shared forms begin with their name. */
 export const DESCRIPTIONS: Readonly<Record<string, string>> = {
-  '': "A design as a list of commands on a bodice block. Lengths are millimetres at full size, angles radians, positive clockwise on the screen; x runs to the viewer's right (the wearer's left), y down. Left and right are always the wearer's. With \"lesson\" it is an attempt that was handed in. See example.recipe.json. Measures must also go together: the waist at most 60 mm over the bust, and enough side seam under the armhole for a dart; and all lines together have at most 20,000 points. A schema cannot say that.",
+  '': "A design as a list of commands on a bodice block. Lengths are millimetres at full size, angles radians, positive clockwise on the screen; x runs to the viewer's right (the wearer's left), y down. Left and right are always the wearer's. With \"lesson\" it is an attempt that was handed in. See example.recipe.json. Measures must also go together: the waist at most 60 mm over the bust, and enough side seam under the armhole for a dart; and there are at most 100 lines with 20,000 points in all, and at most 100 things identified. A schema cannot say that.",
   format: 'Always this text.',
   version: 'Version of the format. A reader refuses versions newer than its own.',
   block: 'The block to work on: a practice figure by its code, or body measurements.',

@@ -149,6 +149,11 @@ describe('reading a file', () => {
     expect(first(commands(...Array.from({ length: 101 }, () => long)))).toMatchObject({
       found: '20200 points',
     });
+    const line = (_: unknown, i: number) => ({ do: 'draw-line', line: `l${i}`, points: points.slice(0, 2) });
+    expect(commands(...Array.from({ length: 100 }, line))).toHaveProperty('ok');
+    expect(first(commands(...Array.from({ length: 101 }, line)))).toMatchObject({ found: '101 lines' });
+    const thing = (_: unknown, i: number) => ({ do: 'identify', what: `w${i}`, at: { on: 'a', at: 0 } });
+    expect(first(commands(...Array.from({ length: 101 }, thing)))).toMatchObject({ found: '101 things' });
     expect(first(commands({ do: 'open-out', about: 'a'.repeat(10_000) })).found.length).toBeLessThan(80);
     expect(
       first(commands({ do: 'label', piece: 'a', name: 'x'.repeat(121), cut: 1, rightSideUp: true })).path,
@@ -157,6 +162,13 @@ describe('reading a file', () => {
     expect(first(parseRecipe('['.repeat(2_000_000))).path).toBe('');
     const faults = `{"format":"pin-and-pivot/recipe","version":1,"commands":[{"do":"draw-line","points":[${'[],'.repeat(1_000_000)}1]}]}`;
     expect(problems(parseRecipe(faults)).length).toBeGreaterThan(0);
+  });
+
+  it('says in words what a name or a whole number has to be', () => {
+    expect(first(commands({ do: 'open-out', about: 'A' })).expected).toMatch(/^a name: lower case letters/);
+    expect(first(parse(recipe({ seed: 0.5 }))).expected).toBe('a whole number');
+    const label = { do: 'label', piece: 'upper', name: 'a\nb', cut: 1, rightSideUp: true };
+    expect(first(commands(label)).expected).toBe('1 to 120 characters on one line');
   });
 
   it('takes no name that every object has', () => {

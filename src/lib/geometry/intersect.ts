@@ -91,16 +91,16 @@ export function intersectChains(c: Chain, k: Chain): Crossing[] {
 
 /**
  * Where a chain meets itself, other than in its joints: `a` comes before `b`. Fold-backs along the same curve give the
- * ends of the stretch, marked `overlap`.
+ * ends of the stretch, marked `overlap`. No more than `most` are looked for: a scribble can have thousands.
  */
-export function selfIntersections(c: Chain): Crossing[] {
+export function selfIntersections(c: Chain, most = Infinity): Crossing[] {
   const out: Crossing[] = [];
   const place = placer(c);
   meetItself(c, (i, t, j, u, rest) => {
     const a = place(i, t, rest.point);
     const b = place(j, u, rest.point);
     addOnce(out, { ...rest, ...(a.length <= b.length ? { a, b } : { a: b, b: a }) });
-    return false;
+    return out.length >= most;
   });
   return inOrder(out);
 }

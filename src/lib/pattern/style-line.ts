@@ -15,6 +15,8 @@ import { withLine, withPart, withPiece } from './with.ts';
 const ON_OUTLINE = 1e-4;
 /** Crossings this near (mm) to an end of the line are the end itself. */
 const AT_END = 1e-3;
+/** No more faults of a line than anybody looks at; the line of a hostile file has thousands. */
+const MOST_FAULTS = 24;
 
 /**
  * Draws (or draws again) the line `lineId` on the piece. A line that stops short, leaves the piece, crosses itself or meets a dart is
@@ -109,7 +111,11 @@ function lineFaults(part: Part, chain: Chain, startsOn: boolean, endsOn: boolean
                 at: point,
                 ...(e.dart !== undefined && { dart: e.dart }),
               });
-          } else if (!atEnd && !faults.some((f) => distance(f.at, point) <= AT_END)) {
+          } else if (
+            !atEnd &&
+            faults.length < MOST_FAULTS &&
+            !faults.some((f) => distance(f.at, point) <= AT_END)
+          ) {
             faults.push({ code: 'line-leaves-piece', at: point });
           }
         }
@@ -120,7 +126,8 @@ function lineFaults(part: Part, chain: Chain, startsOn: boolean, endsOn: boolean
     const middle = pointAt(chain[Math.floor(chain.length / 2)]!, 0.5);
     if (contains(outline, middle) !== 'inside') faults.push({ code: 'line-leaves-piece', at: middle });
   }
-  for (const own of selfIntersections(chain)) faults.push({ code: 'line-crosses-itself', at: own.point });
+  for (const own of selfIntersections(chain, MOST_FAULTS))
+    faults.push({ code: 'line-crosses-itself', at: own.point });
   return faults;
 }
 

@@ -68,9 +68,19 @@ function check<T extends Recipe>(
 /** What the schema cannot say: measures that do not go together, and more drawing than can be done in a reasonable time. */
 function usable<T extends Recipe>(recipe: T): Parsed<T> {
   let points = 0;
-  for (const command of recipe.commands) if (command.do === 'draw-line') points += command.points.length;
+  const lines = new Set<string>();
+  const things = new Set<string>();
+  for (const command of recipe.commands) {
+    if (command.do === 'identify') things.add(command.what);
+    if (command.do !== 'draw-line') continue;
+    points += command.points.length;
+    lines.add(command.line);
+  }
   if (points > LIMITS.allPoints)
     return one('commands', `at most ${LIMITS.allPoints} points in all lines`, `${points} points`);
+  if (lines.size > LIMITS.ids) return one('commands', `at most ${LIMITS.ids} lines`, `${lines.size} lines`);
+  if (things.size > LIMITS.ids)
+    return one('commands', `at most ${LIMITS.ids} things identified`, `${things.size} things`);
   const { block } = recipe;
   const unfit = 'measures' in block ? unfitMeasure(block.measures) : undefined;
   if (unfit === undefined || !('measures' in block)) return { ok: recipe };
