@@ -26,9 +26,13 @@ const ID = /^(?!constructor$)[a-z0-9][a-z0-9/.@-]{0,79}$/;
 const NAME = /^[^\u0000-\u001f\u007f\u2028\u2029]{1,120}$/u; // eslint-disable-line no-control-regex
 
 const between = (from: number, to: number) => v.pipe(v.number(), v.minValue(from), v.maxValue(to));
-const whole = (from: number, to: number) => v.pipe(v.number(), v.integer('a whole number'), v.minValue(from), v.maxValue(to));
+const whole = (from: number, to: number) =>
+  v.pipe(v.number(), v.integer('a whole number'), v.minValue(from), v.maxValue(to));
 
-export const id = v.pipe(v.string(), v.regex(ID, 'a name: lower case letters, digits, / . @ and -, 80 at most'));
+export const id = v.pipe(
+  v.string(),
+  v.regex(ID, 'a name: lower case letters, digits, / . @ and -, 80 at most'),
+);
 export const name = v.pipe(v.string(), v.regex(NAME, '1 to 120 characters on one line'));
 export const mm = between(-LIMITS.mm, LIMITS.mm);
 export const width = between(0, 200);
