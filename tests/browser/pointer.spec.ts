@@ -3,6 +3,7 @@ import * as lesson from './support/lesson.ts';
 import { Desk } from './support/table.ts';
 
 test('the whole lesson is done by mouse on the table, and every step is accepted', async ({ page }) => {
+  test.slow();
   const desk = new Desk(page);
   await desk.open();
   await desk.push('Watch the demonstration');

@@ -134,8 +134,29 @@ export async function moveDart(desk: Desk, side: 'right' | 'left'): Promise<void
   await slash(desk, side);
   await desk.hasDone(1);
   await desk.take('Turn');
-  await desk.drag(`turn:${side}:freed`, `turn:${side}:rest`);
+  if (side === 'right') await desk.drag(`turn:${side}:freed`, `turn:${side}:rest`);
+  else await turnByThePaper(desk, side);
   await desk.hasDone(2);
+}
+
+/** Takes the freed part by its paper, away from all handles, and pulls it round until the legs meet. */
+async function turnByThePaper(desk: Desk, side: 'right' | 'left'): Promise<void> {
+  const on =
+    (leg: 'freed' | 'rest'): Goal =>
+    async () => {
+      const [pin, end, other] = await Promise.all(
+        ['pin:', 'turn:', 'turn:'].map((kind, i) =>
+          desk.at(kind + side + ['', `:${leg}`, leg === 'freed' ? ':rest' : ':freed'][i]),
+        ),
+      );
+      const angle = ({ x, y }: Point): number => Math.atan2(y - pin!.y, x - pin!.x);
+      const opening = leg === 'freed' ? angle(other!) - angle(end!) : angle(end!) - angle(other!);
+      // A little inside of the leg, away from the open dart; the same for where it goes.
+      const at = angle(end!) - 0.12 * Math.sign(Math.sin(opening));
+      const reach = 0.7 * distance(pin!, end!);
+      return { x: pin!.x + reach * Math.cos(at), y: pin!.y + reach * Math.sin(at) };
+    };
+  await desk.drag(on('freed'), on('rest'));
 }
 
 /** Pulls the scissors along the line from the end at which they lie, and up the connector. */
