@@ -54,7 +54,7 @@ export function draftFront(
 
   const edges = [
     edge('centre-front', 'centre-front', 'centre', [line(neckCentre, waistCentre)]),
-    edge('right/waist', 'waist', 'right', [line(waistCentre, sideWaist)], 'back/waist'),
+    edge('right/waist', 'waist', 'right', [line(waistCentre, sideWaist)]),
     edge('right/side', 'side', 'right', [line(sideWaist, underarm)], 'back/side'),
     edge('armhole/below', 'armhole', 'right', lower),
     edge('armhole/leg-lower', 'dart-leg', 'right', [line(guide, bust)], 'armhole/leg-upper', 'armhole'),

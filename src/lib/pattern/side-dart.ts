@@ -98,7 +98,7 @@ function rejoin(outline: readonly Edge[]): Edge[] {
     else if (e.id === 'armhole/above') {
       const below = outline.find((o) => o.id === 'armhole/below')!.chain;
       const chain = [...below, ...startAt(e.chain, below[below.length - 1]!.d)];
-      out.push(edge('right/armhole', 'armhole', 'right', chain, 'back/armhole'));
+      out.push(edge('right/armhole', 'armhole', 'right', chain));
     } else out.push(e);
   }
   return out;
