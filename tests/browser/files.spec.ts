@@ -3,11 +3,11 @@ import { expect, test } from '@playwright/test';
 import { exitStatus, gradeFile } from '../../src/cli/grade.ts';
 import { loadLesson } from '../../src/cli/load-lessons.ts';
 import * as lesson from './support/lesson.ts';
-import { Desk } from './support/table.ts';
+import { Desk, type AttemptFile } from './support/table.ts';
 
 const START = 'lessons/slanted-seam/05-working-darts/attempts/start.attempt.json';
 
-const file = (name: string, text: string): { name: string; mimeType: string; buffer: Buffer } => ({
+const file = (name: string, text: string): AttemptFile => ({
   name,
   mimeType: 'application/json',
   buffer: Buffer.from(text),
@@ -87,7 +87,7 @@ test('a file that is broken, newer, foreign or hostile is refused with path, exp
   const alert = page.getByRole('alert');
   for (const [name, text, says] of bad) {
     await test.step(name, async () => {
-      await desk.openAttempt(file(`${name}.json`, text));
+      await desk.offer(file(`${name}.json`, text));
       await expect(alert).toContainText('The file was not opened; the table is as it was.');
       await expect(alert).toContainText(says);
       await desk.hasDone(2);

@@ -13,6 +13,7 @@ import {
 import type { Notice, ProgressStore } from '../progress/store.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt, CommandName } from '../recipe/types.ts';
+import { announce } from '../table/announcer.ts';
 import { areFetched, fetchFor } from '../table/phases/index.ts';
 
 /** A lesson being worked on: its machine, and where its progress is kept. */
@@ -127,6 +128,7 @@ export class LessonSession {
       this.problems = [];
       await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(parsed.ok))]);
       this.send({ type: 'attempt.open', attempt: parsed.ok });
+      announce('The attempt is open.');
     }
   }
 

@@ -7,6 +7,8 @@ export type { Hand, Point } from './hand.ts';
 /** A handle by its id, a place of a piece in mm, or whatever is found on the page when it is needed. */
 export type Goal = string | { readonly mm: Point; readonly piece?: string } | (() => Promise<Point>);
 
+export type AttemptFile = string | { name: string; mimeType: string; buffer: Buffer };
+
 /** Room kept free at the edges of the table, and for its zoom buttons, px. */
 const EDGE = 26;
 const BUTTONS = 64;
@@ -184,13 +186,20 @@ export class Desk {
     await this.hand.push(this.page.locator('header summary'));
     await this.push(name);
   }
-  /** Opens an attempt file by the file chooser. */
-  async openAttempt(file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
+  /** Picks a file in the file chooser; it may be refused. */
+  async offer(file: AttemptFile): Promise<void> {
     const chooser = this.page.waitForEvent('filechooser');
     await this.menu('Open an attempt');
     await (await chooser).setFiles(file);
   }
-
+  /** Opens an attempt file, and waits until that is said. */
+  async openAttempt(file: AttemptFile): Promise<void> {
+    const said = this.page.locator('[data-announcer]');
+    const before = await said.textContent();
+    await this.offer(file);
+    await expect.poll(() => said.textContent(), { intervals: [20, 50] }).not.toBe(before);
+    await expect(said).toContainText('The attempt is open.');
+  }
   /** The text of what was done counts the commands of the step: one for each gesture. */
   async hasDone(count: number): Promise<void> {
     await expect(this.page.getByText(/^What was done in this step/)).toHaveText(
