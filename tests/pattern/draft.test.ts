@@ -122,7 +122,7 @@ describe('any block', () => {
     });
   });
 
-  // Source: trade.md, metric block notes (memory): front and back side seams equal once the dart is closed, 0.5 mm.
+  // Source: trade notes, metric block notes (memory): front and back side seams equal once the dart is closed, 0.5 mm.
   it('has side seams of one length and a back shoulder 3 to 10 mm longer', () => {
     each((_, { front, back, facts }) => {
       const side = length(front, 'right/side-upper') + length(front, 'right/side-lower');
@@ -134,7 +134,7 @@ describe('any block', () => {
     });
   });
 
-  // Source: trade.md (memory): square at centre front's neck and waist; neck and armhole run smoothly across the shoulder; corners
+  // Source: trade notes (memory): square at centre front's neck and waist; neck and armhole run smoothly across the shoulder; corners
   // add to 180° at waist and armhole.
   it('is square at centre front and smooth where front and back meet', () => {
     each((_, { front, back }) => {

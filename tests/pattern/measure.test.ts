@@ -65,7 +65,7 @@ function disc(L: number, theta: number, off = 0): Piece {
   };
 }
 
-describe('dart theory, from trade.md (derived: arithmetic from c = 2 L sin(θ/2))', () => {
+describe('dart theory, from trade notes (derived: arithmetic from c = 2 L sin(θ/2))', () => {
   it('intake of 25° on a leg of 150 mm is 64.93 mm', () => {
     expect(intake(disc(150, 25), 'right')).toBeCloseTo(64.93, 2);
   });

@@ -121,7 +121,7 @@ describe('turning', () => {
       const { fact, piece } = ok(turnPart(slashed, { ...wish, by: { angle: sign * (theta - off) } }));
       expect(fact.residual).toBeCloseTo(off, 9);
       expect(dartAngle(piece, 'right')).toBeCloseTo(off, 9);
-      // Source: trade.md (derived): c = 2 L sin(θ/2).
+      // Source: trade notes (derived): c = 2 L sin(θ/2).
       const L = chainLength(findEdge(piece, 'right/dart-upper')!.chain);
       expect(intake(piece, 'right')).toBeCloseTo(2 * L * Math.sin(radians(1) / 2), 6);
     }
@@ -294,7 +294,7 @@ describe('whatever the body and the line', () => {
     });
   });
 
-  // Source: trade.md (derived): a line at distance d leaves e = 2 d sin(θ/2); here measured on the cut edges.
+  // Source: trade notes (derived): a line at distance d leaves e = 2 d sin(θ/2); here measured on the cut edges.
   it('the opening in the seam is 2 d sin(θ/2) wide', () => {
     each(({ front, d }) => {
       const theta = dartAngle(front, 'right')!;

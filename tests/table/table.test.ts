@@ -83,7 +83,7 @@ describe('overlayOf', () => {
     const work = after('separate');
     const laid = overlayOf(work, pieceSet(work, 'woven'))!;
     expect(laid.ids).toEqual(expect.arrayContaining(['upper', 'lower']));
-    // The block's rigid motions: engine tolerance 1e-6 mm (trade.md, close and overlay; read: NIMI p. 195, Erwin p. 31).
+    // The block's rigid motions: engine tolerance 1e-6 mm (trade notes, close and overlay; read: NIMI p. 195, Erwin p. 31).
     for (const part of laid.parts) expect(part.residual).toBeLessThan(1e-6);
     expect(laid.parts).toHaveLength(4);
   });
