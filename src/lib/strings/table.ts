@@ -110,6 +110,8 @@ export const TABLE = {
   fit: 'Show all',
   right: 'wearer’s right',
   left: 'wearer’s left',
+  bust: 'B',
+  busts: { 'right/bust-point': 'B1', 'left/bust-point': 'B2' } as Readonly<Record<string, string>>,
   done: 'done',
   held: 'held',
   placed: 'Put down.',
@@ -117,6 +119,7 @@ export const TABLE = {
   takenUp: (what: string) => `${what} taken up.`,
   refusedNow: 'Not possible here',
   set: 'Pieces for',
+  cloths: { knit: 'a knit', woven: 'a stable woven' },
   added: 'added',
   taken: 'taken off',
 };

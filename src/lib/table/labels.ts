@@ -8,6 +8,8 @@ export interface Label {
   readonly tone: 'reading' | 'wrong' | 'right' | 'note' | 'name' | 'soft';
   /** Sits on its point instead of beside it; or right below it, with its middle or an end there. */
   readonly sits?: 'on' | 'middle' | 'start' | 'end';
+  /** The dimension line that it belongs to, px: the label had better not lie on it. */
+  readonly line?: readonly [Point, Point];
 }
 
 export interface PlacedLabel extends Label {
@@ -47,14 +49,37 @@ const WAYS = [10, 26, 46].flatMap((d) =>
   ].map(([x, y]) => ({ x: x! * d, y: y! * d })),
 );
 
-function candidates({ at: exact, sits }: Label, size: { width: number; height: number }): Rect[] {
+const BESIDE = [
+  [0, -1],
+  [0, 1],
+  [1, -1],
+  [-1, -1],
+  [1, 1],
+  [-1, 1],
+].map(([x, y]) => ({ x: x! * 5, y: y! * 5 }));
+
+/** How much of its own dimension line a label hides, px. */
+function covered(rect: Rect, { line }: Label): number {
+  if (!line) return 0;
+  const [a, b] = line;
+  let inside = 0;
+  for (let i = 0; i <= 8; i++) {
+    const [x, y] = [a.x + ((b.x - a.x) * i) / 8, a.y + ((b.y - a.y) * i) / 8];
+    if (x > rect.x - 2 && x < rect.x + rect.width + 2 && y > rect.y && y < rect.y + rect.height) inside++;
+  }
+  return (inside * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y))) / 9;
+}
+
+function candidates({ at: exact, sits, tone }: Label, size: { width: number; height: number }): Rect[] {
   const at = { x: Math.round(exact.x), y: Math.round(exact.y) };
   if (sits !== undefined && sits !== 'on') {
     const x =
       at.x - (sits === 'middle' ? Math.round(size.width / 2) : sits === 'end' ? size.width - PAD : PAD);
     return [6, 26].map((down) => ({ x, y: at.y + down, ...size }));
   }
-  return (sits === 'on' ? [{ x: 0, y: 0 }, ...WAYS] : WAYS).map((way) => ({
+  // What only helps stands right beside its point or nowhere; lines mostly run across.
+  const ways = tone === 'soft' ? BESIDE : WAYS;
+  return (sits === 'on' ? [{ x: 0, y: 0 }, ...ways] : ways).map((way) => ({
     x: at.x + way.x + (way.x > 0 ? 0 : way.x < 0 ? -size.width : -Math.round(size.width / 2)),
     y: at.y + way.y + (way.y > 0 ? 0 : way.y < 0 ? -size.height : -size.height / 2),
     ...size,
@@ -79,7 +104,8 @@ export function placeLabels(
     for (const [i, rect] of candidates(label, size).entries()) {
       const outside =
         size.width * size.height - overlap(rect, { x: 4, y: 4, width: width - 8, height: height - 8 });
-      const cost = taken.reduce((sum, other) => sum + overlap(rect, other), 0) + 3 * outside + i;
+      const cost =
+        taken.reduce((sum, other) => sum + overlap(rect, other), 0) + 3 * outside + i + covered(rect, label);
       if (cost < least) [least, best] = [cost, rect];
     }
     // What only helps is left out where there is no room for it.

@@ -1,6 +1,8 @@
 import type { CutLine } from '../pattern/allowance.ts';
+import type { Point } from '../geometry/types.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
+import type { Label } from './labels.ts';
 import type { Drawn } from './model.ts';
 import type { Overlaid } from './overlay.ts';
 
@@ -9,4 +11,5 @@ export const late: {
   cutLine?: (piece: Piece) => CutLine | undefined;
   eased?: (piece: Piece) => readonly Drawn[];
   overlayOf?: (work: Work, pieces: readonly Piece[]) => Overlaid | undefined;
+  notchNames?: (piece: Piece, toScreen: (p: Point) => Point) => readonly Label[];
 } = {};

@@ -4,10 +4,11 @@ import type { Point } from '../geometry/types.ts';
 import { isBack } from '../machines/scene.ts';
 import type { Piece } from '../pattern/types.ts';
 import { pieceName } from '../strings/names.ts';
-import { TABLE } from '../strings/table.ts';
+import { choiceWords, TABLE } from '../strings/table.ts';
 import { formatLength, type Units } from '../strings/units.ts';
 import { pieceBox } from './boxes.ts';
 import type { Label } from './labels.ts';
+import { late } from './late.ts';
 import { placeOf, type Layout } from './layout.ts';
 import type { Dimension, FindingMark } from './marks.ts';
 import type { Overlaid } from './overlay.ts';
@@ -30,20 +31,53 @@ interface LabelView {
   /** Names are left out while something is held: the hand needs the room. */
   readonly named: boolean;
   readonly overlaid: Overlaid | undefined;
+  /** What the learner pointed out so far, mm. */
+  readonly identified: Readonly<Record<string, Point>>;
+  /** The front is complete: there are two bust points. */
+  readonly opened: boolean;
+  /** The notches of the pieces are called by name: seams are walked from one to the next. */
+  readonly notches: boolean;
 }
+
+const near = (p: Point, q: Point): boolean => Math.abs(p.x - q.x) + Math.abs(p.y - q.y) < 12;
 
 /** Everything that is written on the table, what matters most first. */
 export function tableLabels(view: LabelView): Label[] {
   const at = (p: Point): Point => view.view.toScreen(p);
-  const live = view.dimensions.map((one): Label => ({
-    id: `d ${one.id}`,
-    text: one.text,
-    at: at(lerp(one.from, one.to, 0.5)),
-    tone: one.tone,
-  }));
+  const along = ({ from, to }: { from?: Point; to?: Point }): Pick<Label, 'line'> =>
+    from && to ? { line: [at(from), at(to)] } : {};
+  // A finding says the same number at the same place: once is enough.
+  const said = (one: Dimension): boolean =>
+    view.marks.some(
+      (mark) =>
+        mark.text !== '' && one.text.endsWith(mark.text) && near(mark.at, lerp(one.from, one.to, 0.5)),
+    );
+  const live = view.dimensions
+    .filter((one) => !said(one))
+    .map((one): Label => ({
+      id: `d ${one.id}`,
+      text: one.text,
+      at: at(lerp(one.from, one.to, 0.5)),
+      tone: one.tone,
+      ...along(one),
+    }));
   const found = view.marks
     .filter(({ text }) => text !== '')
-    .map((one): Label => ({ id: `f ${one.id}`, text: one.text, at: at(one.at), tone: one.tone }));
+    .map((one): Label => ({
+      id: `f ${one.id}`,
+      text: one.text,
+      at: at(one.at),
+      tone: one.tone,
+      ...along(one),
+    }));
+  const pointed = Object.entries(view.anonymous && view.named ? view.identified : {}).map(
+    ([what, p]): Label => ({
+      id: `i ${what}`,
+      text: choiceWords('what', what),
+      at: at(applyTo(placeOf(view.layout, 'front'), p)),
+      tone: 'name',
+    }),
+  );
   const hover = view.handles
     .filter(({ target }) => target.id === view.hovered && view.named && !view.anonymous)
     .map(({ target, at: p }): Label => ({ id: `h ${target.id}`, text: target.label, at: p, tone: 'name' }));
@@ -67,13 +101,14 @@ export function tableLabels(view: LabelView): Label[] {
     ...found,
     ...differing,
     ...hover,
+    ...pointed,
     ...lying,
     ...(view.named && !view.anonymous ? names(view, at) : []),
   ];
 }
 
 /** Piece names below the pieces, and which side is the wearer's right. */
-function names({ pieces, layout, overlaid }: LabelView, at: (p: Point) => Point): Label[] {
+function names({ pieces, layout, overlaid, opened, notches }: LabelView, at: (p: Point) => Point): Label[] {
   return pieces.flatMap((piece): Label[] => {
     const box = pieceBox(piece);
     const place = placeOf(layout, piece.id);
@@ -88,6 +123,22 @@ function names({ pieces, layout, overlaid }: LabelView, at: (p: Point) => Point)
       sits: 'middle',
     };
     if (isBack(piece)) return [name];
+    const soft = (id: string, text: string, p: Point): Label => ({
+      id,
+      text,
+      at: at(applyTo(place, p)),
+      tone: 'soft',
+    });
+    // Both parts of a hinge carry the bust point that they meet in.
+    const points: Readonly<Record<string, Point>> = Object.assign(
+      {},
+      ...piece.parts.map((one) => one.landmarks),
+    );
+    const busts = Object.entries(isBlock ? {} : points).flatMap(([id, p]) => {
+      const text = opened ? TABLE.busts[id] : TABLE.bust;
+      return id.endsWith('bust-point') && text ? [soft(`b ${piece.id} ${id}`, text, p)] : [];
+    });
+    const marks = (notches && late.notchNames?.(piece, (p) => at(applyTo(place, p)))) || [];
     const sides: Label[] = [
       { id: `r ${piece.id}`, text: TABLE.right, at: spot(box.minX, box.maxY), tone: 'soft', sits: 'start' },
     ];
@@ -99,6 +150,6 @@ function names({ pieces, layout, overlaid }: LabelView, at: (p: Point) => Point)
         tone: 'soft',
         sits: 'end',
       });
-    return [name, ...sides];
+    return [...busts, ...marks, name, ...sides];
   });
 }

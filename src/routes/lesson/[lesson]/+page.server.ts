@@ -1,4 +1,5 @@
 import { error } from '@sveltejs/kit';
+import { HOW } from '../../../lib/strings/how.ts';
 import { allLessons } from '../../lesson-files.ts';
 import type { EntryGenerator, PageServerLoad } from './$types';
 
@@ -7,5 +8,5 @@ export const entries: EntryGenerator = () => allLessons().map(({ id }) => ({ les
 export const load: PageServerLoad = ({ params }) => {
   const lesson = allLessons().find(({ id }) => id === params.lesson);
   if (!lesson) error(404, 'There is no such lesson.');
-  return { lesson };
+  return { lesson, how: HOW };
 };

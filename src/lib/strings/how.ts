@@ -1,0 +1,34 @@
+import type { CommandName } from '../recipe/types.ts';
+
+/** How the hand begins with each tool on the table. It comes with the lesson's text, not with the code of the page. */
+export const HOW: Readonly<Record<CommandName, string>> = {
+  identify: 'Choose on the table what “This is” names. The next one is then asked for by itself.',
+  read: 'Pull a ruler from point to point; two from the same point show their angle too. Then enter the three numbers.',
+  'open-out': 'Choose the edge to mirror across, by its diamond.',
+  'draw-line':
+    'Pull from the edge where the line begins to the edge where it ends. Then pull its rings to shape it, and its plus signs to add points.',
+  notch:
+    'Pull a plus sign along the line to where the notch belongs, or tap the line there. Pull a notch to slide it.',
+  'remove-notch': 'Choose the notch to take away.',
+  'extend-dart': 'Pull the point of each dart on to the cross of its bust point.',
+  connect: 'Pull from each bust point to the line. The foot slides along it and holds where it is nearest.',
+  slash:
+    'Pull the scissors from the edge along the line and up the connector. They hold at the bust point. Then take “Turn”.',
+  turn: 'Pull the part that the slash freed, or the arrow at its leg, round the pin until the legs meet.',
+  separate: 'Choose the line by its diamond: it is cut from foot to foot. Then take “Close and overlay”.',
+  place: 'Pull a piece to where you want it on the table.',
+  overlay: 'Choose a piece by its ring. It is closed and laid on the block.',
+  copy: 'Copy the pieces first. Then “Pieces for” says which of the two sets lies on the table. Treat both sets.',
+  bridge: 'The two rings say how far the blend reaches. Pull them if need be, then bridge each opening.',
+  ease: 'Knit: pull from the notch before the bridge to the notch after it.',
+  'take-out': 'Woven: choose the end of the seam that is to be trimmed by the leftover.',
+  true: 'Woven: choose the edge that was redrawn; the back is made as long again.',
+  renotch: 'Woven: choose each notch that lies between the opening and the trimmed end.',
+  allow: 'Type a width above the table, then choose the edges that get it. Edges that have one are filled.',
+  corner:
+    'Choose the form and which seam is sewn first, then the corner. A corner tells its two seams when you point at it.',
+  'carry-notches': 'Choose each piece by its ring.',
+  label: 'Nothing is drawn for a label: write it in the forms.',
+  grain: 'Pull a long line on each piece, straight along its centre front.',
+  walk: 'Choose a seam, compare its two sides from notch to notch, then say above the table what you found.',
+};
