@@ -5,10 +5,15 @@ import { pieceOf, wholePiece } from './whole-piece.ts';
 /** Copies the pieces, to treat them for the other fabric. */
 export const copy: ToolSpec = {
   id: 'copy',
+  // With one copy there is a set for each of the two.
   acts: ({ work }) =>
-    (['woven', 'knit'] as const)
-      .filter((as) => !work.pieces.some((piece) => piece.id.endsWith(`@${as}`)))
-      .map((as) => ({ id: `copy:${as}`, about: as, command: { do: 'copy', as } })),
+    work.pieces.some((piece) => piece.id.includes('@'))
+      ? []
+      : (['woven', 'knit'] as const).map((as) => ({
+          id: `copy:${as}`,
+          about: as,
+          command: { do: 'copy', as },
+        })),
   targets: () => [],
   propose: () => undefined,
 };
