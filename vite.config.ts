@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
+import { groups } from './vite.chunks.ts';
 
 const still = (file: string) => fileURLToPath(new URL(`src/lib/table/still/${file}`, import.meta.url));
 
@@ -11,6 +12,9 @@ export default defineConfig({
     alias: { 'd3-transition': still('transition.ts'), 'd3-interpolate': still('interpolate.ts') },
   },
   build: { reportCompressedSize: false },
+  environments: {
+    client: { build: { rolldownOptions: { output: { codeSplitting: { groups: groups() } } } } },
+  },
   test: {
     environment: 'node',
     include: ['tests/**/*.test.ts'],
