@@ -27,6 +27,7 @@ const TABLES: readonly (readonly [file: string, step: string, ...tools: string[]
 
 /** Goes through all tables with all their tools. */
 async function everyTable(desk: Desk, look: (where: string) => Promise<void>): Promise<void> {
+  test.slow();
   await desk.open();
   await desk.push('Start at once');
   for (const [file, step, ...tools] of TABLES) {
