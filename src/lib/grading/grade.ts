@@ -33,7 +33,10 @@ export function gradeStep(rule: StepRule, context: StepContext): Mark {
 }
 
 const contextOf = (step: StepReplay, attempt: Attempt): StepContext => ({
-  ...step,
+  before: step.before,
+  after: step.after,
+  commands: step.commands,
+  unfollowed: step.unfollowed,
   fabric: attempt.fabric,
   attempt,
 });

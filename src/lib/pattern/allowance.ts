@@ -2,7 +2,7 @@ import { placeAtLength } from '../geometry/chain.ts';
 import { offsetOutline, type CornerForm as OffsetCorner, type OffsetNote } from '../geometry/offset.ts';
 import { tangentAt } from '../geometry/segment.ts';
 import type { Chain, Point } from '../geometry/types.ts';
-import { chainOf, groupOf, outlineOf, seamGroups, type SeamGroup } from './outline.ts';
+import { chainOf, seamGroups, type SeamGroup } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { CornerRule, Piece } from './types.ts';
 import { withPiece } from './with.ts';
@@ -37,12 +37,20 @@ export interface CutLine {
 
 /** Give all edges of a seam group their width in mm; 0 for a bound edge. */
 export function setAllowance(piece: Piece, group: string, width: number): Outcome<Piece> {
-  if (!outlineOf(piece).some((e) => groupOf(e) === group)) return refuse('no-such-group', { group });
+  if (!seamGroups(piece).some((g) => g.id === group)) return refuse('no-such-group', { group });
   if (!(width >= 0 && width <= WIDEST)) return refuse('bad-width', { width });
   return done(withPiece(piece, { allowances: { ...piece.allowances, [group]: width } }));
 }
 
 const FORMS: readonly string[] = ['mitre', 'square', 'reflect', 'step'];
+
+/** Whether somewhere on the outline group `b` comes right after group `a`. */
+function meet(groups: readonly SeamGroup[], a: string, b: string): boolean {
+  for (let i = 0; i < groups.length; i++) {
+    if (groups[i]!.id === a && groups[(i + 1) % groups.length]!.id === b) return true;
+  }
+  return false;
+}
 
 /** Say how the allowance ends at the corner of two neighbouring seam groups (named in either order). */
 export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
@@ -51,11 +59,9 @@ export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
   if (first !== undefined && first !== before && first !== after)
     return refuse('first-not-at-corner', { first });
   const groups = seamGroups(piece);
-  const meet = (a: string, b: string) =>
-    groups.some((g, i) => g.id === a && groups[(i + 1) % groups.length]!.id === b);
-  const inOrder = meet(before, after)
+  const inOrder = meet(groups, before, after)
     ? rule
-    : meet(after, before)
+    : meet(groups, after, before)
       ? { ...rule, before: after, after: before }
       : undefined;
   if (!inOrder) return refuse('no-such-corner', { before, after });
@@ -65,11 +71,9 @@ export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
 
 /** Carry the notches out from the seam line to the cut line. */
 export function carryNotches(piece: Piece): Outcome<Piece> {
-  const missing = outlineOf(piece)
-    .map(groupOf)
-    .find((id) => piece.allowances[id] === undefined);
+  const missing = seamGroups(piece).find((g) => piece.allowances[g.id] === undefined);
   return missing !== undefined
-    ? refuse('no-cut-line', { group: missing })
+    ? refuse('no-cut-line', { group: missing.id })
     : done(withPiece(piece, { notchesCarried: true }));
 }
 

@@ -1,8 +1,7 @@
-import type { Chain } from '../geometry/types.ts';
 import { baseId } from './copy.ts';
 import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
-import { byPlace, forward, type Seam, type SeamMark, type SeamRun } from './seam-run.ts';
+import { byPlace, forward, LazyRun, type Seam, type SeamMark, type SeamRun } from './seam-run.ts';
 import type { Edge, EdgeRole, Piece, Side } from './types.ts';
 
 const isBack = (p: Piece): boolean => p.id.startsWith('back');
@@ -42,15 +41,16 @@ export function portionOf(piece: Piece, role: EdgeRole, side?: Side): Portion | 
 }
 
 /** The front's portions of a seam, in the order in which they are joined. */
-export const frontPortions = (pieces: readonly Piece[], role: EdgeRole, side: Side): Portion[] =>
-  pieces
-    .filter((p) => !isBack(p))
-    .map((p) => portionOf(p, role, side))
-    .filter((p) => p !== undefined)
-    .sort((p, q) => p.head - q.head);
+export function frontPortions(pieces: readonly Piece[], role: EdgeRole, side: Side): Portion[] {
+  const out: Portion[] = [];
+  for (const piece of pieces) {
+    const portion = isBack(piece) ? undefined : portionOf(piece, role, side);
+    if (portion !== undefined) out.push(portion);
+  }
+  return out.sort((p, q) => p.head - q.head);
+}
 
-function joinedRun(portions: readonly Portion[]): SeamRun {
-  const chains: Chain[] = [];
+function joinedRun(portions: readonly Portion[], eased?: SeamRun['eased']): SeamRun {
   const notches: SeamMark[] = [];
   let length = 0;
   for (const p of portions) {
@@ -61,17 +61,22 @@ function joinedRun(portions: readonly Portion[]): SeamRun {
           notches.push({ id: m.id, at: length + (p.reversed ? own - m.at : m.at) });
         }
       }
-      chains.push(forward(e.chain, p.reversed));
       length += own;
     }
   }
-  const pieces = portions.map((p) => p.piece.id);
-  return { chains, pieces, notches: notches.sort(byPlace), joints: [], openings: [], length };
+  return new LazyRun(
+    { notches: notches.sort(byPlace), joints: [], openings: [], length, eased },
+    portions.map((p) => p.piece.id),
+    () => portions.flatMap((p) => p.edges.map((e) => forward(e.chain, p.reversed))),
+  );
 }
 
 /** What the portions measured on the block, before anything was redrawn. */
-const drafted = (portions: readonly Portion[]): number =>
-  portions.reduce((sum, p) => p.edges.reduce((s, e) => s + Math.abs(e.origin.to - e.origin.from), sum), 0);
+function drafted(portions: readonly Portion[]): number {
+  let sum = 0;
+  for (const p of portions) for (const e of p.edges) sum += Math.abs(e.origin.to - e.origin.from);
+  return sum;
+}
 
 /** The back that is sewn to one side: the half that was trued for that side when there is one, else the half as drafted. */
 export const backFor = (set: readonly Piece[], side: Side): Piece | undefined =>
@@ -96,10 +101,7 @@ export function frontAndBack(fronts: readonly Piece[], back: Piece, name: string
   const portions = frontPortions(fronts, named.role, named.side);
   const own = portionOf(back, named.role);
   if (portions.length === 0 || !own) return undefined;
-  const b = joinedRun([own]);
   const ease = named.role === 'shoulder' ? drafted([own]) - drafted(portions) : 0;
-  return {
-    a: joinedRun(portions),
-    b: ease > 0 ? { ...b, eased: { from: 'start', to: 'end', amount: ease } } : b,
-  };
+  const eased = ease > 0 ? { from: 'start', to: 'end', amount: ease } : undefined;
+  return { a: joinedRun(portions), b: joinedRun([own], eased) };
 }

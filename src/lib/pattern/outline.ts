@@ -153,6 +153,18 @@ export function groupOf(edge: Edge): string {
 /** Consecutive outline edges of one role and side, in outline order, starting where a group starts. */
 export function seamGroups(piece: Piece): readonly SeamGroup[] {
   const edges = outlineOf(piece);
+  if (edges !== lastEdges) {
+    lastGroups = groupsIn(edges);
+    lastEdges = edges;
+  }
+  return lastGroups;
+}
+
+// An outline never changes, and each width and corner of a piece asks for its groups: those of the last outline are kept.
+let lastEdges: readonly Edge[] | undefined;
+let lastGroups: readonly SeamGroup[] = [];
+
+function groupsIn(edges: readonly Edge[]): readonly SeamGroup[] {
   const n = edges.length;
   const ids = edges.map(groupOf);
   let start = 0;

@@ -19,7 +19,7 @@ export interface SeamMarks {
   readonly openings: readonly { readonly dart: string; readonly from: number; readonly to: number }[];
   readonly length: number;
   /** What this side is longer by on purpose, and where: between two notches, or over the whole run ('start' to 'end'). */
-  readonly eased?: { readonly from: string; readonly to: string; readonly amount: number };
+  readonly eased?: { readonly from: string; readonly to: string; readonly amount: number } | undefined;
 }
 
 /** The run with its course. */
@@ -32,6 +32,32 @@ export interface SeamRun extends SeamMarks {
 export interface Seam {
   readonly a: SeamRun;
   readonly b: SeamRun;
+}
+
+/** A run that draws its course when that is first asked for: most who walk a seam want its marks only. */
+export class LazyRun implements SeamRun {
+  readonly notches: SeamMarks['notches'];
+  readonly joints: SeamMarks['joints'];
+  readonly openings: SeamMarks['openings'];
+  readonly length: number;
+  readonly eased: SeamMarks['eased'];
+  readonly pieces: readonly string[];
+  private readonly draw: () => readonly Chain[];
+  private drawn: readonly Chain[] | undefined = undefined;
+
+  constructor(marks: SeamMarks, pieces: readonly string[], draw: () => readonly Chain[]) {
+    this.notches = marks.notches;
+    this.joints = marks.joints;
+    this.openings = marks.openings;
+    this.length = marks.length;
+    this.eased = marks.eased;
+    this.pieces = pieces;
+    this.draw = draw;
+  }
+
+  get chains(): readonly Chain[] {
+    return (this.drawn ??= this.draw());
+  }
 }
 
 /** The chain in the direction of the seam. */

@@ -1,9 +1,18 @@
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { line as straight } from '../geometry/segment.ts';
+import type { Chain } from '../geometry/types.ts';
 import { piecesOf } from './copy.ts';
 import { backFor, frontAndBack, seamName } from './front-back.ts';
 import { outlineOf } from './outline.ts';
-import { byPlace, forward, type Seam, type SeamMark, type SeamMarks, type SeamRun } from './seam-run.ts';
+import {
+  byPlace,
+  forward,
+  LazyRun,
+  type Seam,
+  type SeamMark,
+  type SeamMarks,
+  type SeamRun,
+} from './seam-run.ts';
 import { notchAlong, styleSeam, treatmentOf, type StyleSeam } from './style-seam.ts';
 import type { Edge, Piece } from './types.ts';
 
@@ -28,16 +37,19 @@ export function styleRun(piece: Piece, line?: string): SeamRun | undefined {
 }
 
 function runOf(piece: Piece, seam: StyleSeam): SeamRun {
-  const reversed = seam.bank === 'a';
-  const chains = seam.stretches.map((s, i) => {
+  return new LazyRun(seamMarks(piece, seam), [piece.id], () => courseOf(seam));
+}
+
+function courseOf({ bank, stretches }: StyleSeam): Chain[] {
+  const reversed = bank === 'a';
+  return stretches.map((s, i) => {
     if (s.edge) return forward(s.edge.chain, reversed);
-    const before = seam.stretches[i - 1]!.edge!.chain;
-    const after = seam.stretches[i + 1]!.edge!.chain;
+    const before = stretches[i - 1]!.edge!.chain;
+    const after = stretches[i + 1]!.edge!.chain;
     return reversed
       ? [straight(chainStart(before), chainEnd(after))]
       : [straight(chainEnd(before), chainStart(after))];
   });
-  return { ...seamMarks(piece, seam), chains, pieces: [piece.id] };
 }
 
 /** What a walk along a piece's side of a style line meets. */
@@ -46,22 +58,23 @@ export function seamMarks(piece: Piece, seam: StyleSeam): SeamMarks {
   const openings: { dart: string; from: number; to: number }[] = [];
   const whole = !piece.treatments.some((t) => t.kind === 'trimmed');
   let eased: SeamRun['eased'];
-  seam.stretches.forEach((s, i) => {
-    const before = seam.stretches[i - 1];
+  for (let i = 0; i < seam.stretches.length; i++) {
+    const s = seam.stretches[i]!;
+    const before = i > 0 ? seam.stretches[i - 1] : undefined;
     if (s.dart !== undefined) {
       openings.push({ dart: s.dart, from: s.from, to: s.from + s.length });
       const t = treatmentOf(piece, s.dart);
-      if (t?.kind === 'eased' && t.eased) eased = { ...t.eased, amount: t.excess };
+      if (t?.kind === 'eased' && t.eased) eased = { from: t.eased.from, to: t.eased.to, amount: t.excess };
     } else if (whole && before?.edge && before.dart === undefined) {
       joints.push({ id: before.edge.id.slice(0, before.edge.id.lastIndexOf('/')), at: s.from });
     }
-  });
+  }
   const notches: SeamMark[] = [];
   for (const m of piece.notches) {
     const at = m.ghost ? undefined : notchAlong(seam, m);
     if (at !== undefined) notches.push({ id: m.id, at });
   }
-  return { notches: notches.sort(byPlace), joints, openings, length: seam.length, ...(eased && { eased }) };
+  return { notches: notches.sort(byPlace), joints, openings, length: seam.length, eased };
 }
 
 /**
@@ -70,7 +83,22 @@ export function seamMarks(piece: Piece, seam: StyleSeam): SeamMarks {
  * that was copied for a fabric. Undefined when a side is not there (yet).
  */
 export function seamOf(pieces: readonly Piece[], name: string, as?: string): Seam | undefined {
-  const set = piecesOf(pieces, as);
+  if (pieces !== lastPieces) {
+    lastPieces = pieces;
+    lastSeams = new Map();
+  }
+  const key = as === undefined ? name : `${name}@${as}`;
+  if (lastSeams.has(key)) return lastSeams.get(key);
+  const seam = sewn(piecesOf(pieces, as), name);
+  lastSeams.set(key, seam);
+  return seam;
+}
+
+// Pieces never change, and one list of them is asked for its seams again and again: those of the last list are kept.
+let lastPieces: readonly Piece[] | undefined;
+let lastSeams = new Map<string, Seam | undefined>();
+
+function sewn(set: readonly Piece[], name: string): Seam | undefined {
   if (name === 'style-line') {
     const sides = styleSides(set);
     return sides && { a: runOf(sides.a.piece, sides.a.seam), b: runOf(sides.b.piece, sides.b.seam) };
@@ -82,10 +110,11 @@ export function seamOf(pieces: readonly Piece[], name: string, as?: string): Sea
 
 /** The two pieces of a set on either bank of their style line. */
 export function styleSides(set: readonly Piece[]) {
-  const found = set.flatMap((piece) => {
+  const found: { readonly piece: Piece; readonly seam: StyleSeam }[] = [];
+  for (const piece of set) {
     const seam = styleSeam(piece);
-    return seam ? [{ piece, seam }] : [];
-  });
+    if (seam) found.push({ piece, seam });
+  }
   const a = found.find((x) => x.seam.bank === 'a');
   const b = a && found.find((x) => x.seam.bank === 'b' && x.seam.line === a.seam.line);
   return a && b && { a, b };

@@ -1,4 +1,4 @@
-import type { SeamMark, SeamMarks } from './seam-run.ts';
+import { byPlace, type SeamMark, type SeamMarks } from './seam-run.ts';
 
 /** One interval of a walked seam, mm. `difference` is a − b, `eased` how much of it is eased on purpose (a's minus b's). */
 export interface WalkedInterval {
@@ -15,26 +15,31 @@ export interface WalkedInterval {
  * sides have. Where marks stand in another order on b, that interval comes out negative there.
  */
 export function walkSeam(a: SeamMarks, b: SeamMarks): WalkedInterval[] {
-  const own = [...a.notches, ...a.joints].sort((m, k) => m.at - k.at);
-  const other = new Map([...b.notches, ...b.joints].map((m) => [m.id, m.at]));
-  const marks = own.filter((m) => other.has(m.id));
-  const stops: SeamMark[] = [{ id: 'start', at: 0 }, ...marks, { id: 'end', at: a.length }];
-  other.set('start', 0);
-  other.set('end', b.length);
-  return stops.slice(1).map((to, i) => {
-    const from = stops[i]!;
-    const onA = to.at - from.at;
-    const b0 = other.get(from.id)!;
-    const b1 = other.get(to.id)!;
-    return {
-      from: from.id,
-      to: to.id,
-      a: onA,
-      b: b1 - b0,
-      difference: onA - (b1 - b0),
-      eased: easedIn(a, from.at, to.at) - easedIn(b, b0, b1),
-    };
-  });
+  const marks = [...a.notches, ...a.joints].sort(byPlace);
+  const steps: WalkedInterval[] = [];
+  let from = 'start';
+  let a0 = 0;
+  let b0 = 0;
+  const walkTo = (to: string, a1: number, b1: number): void => {
+    const onA = a1 - a0;
+    const onB = b1 - b0;
+    const eased = easedIn(a, a0, a1) - easedIn(b, b0, b1);
+    steps.push({ from, to, a: onA, b: onB, difference: onA - onB, eased });
+    from = to;
+    a0 = a1;
+    b0 = b1;
+  };
+  for (const { id, at } of marks) {
+    const other = placeOf(b.joints, id) ?? placeOf(b.notches, id);
+    if (other !== undefined) walkTo(id, at, other);
+  }
+  walkTo('end', a.length, b.length);
+  return steps;
+}
+
+function placeOf(marks: readonly SeamMark[], id: string): number | undefined {
+  for (const m of marks) if (m.id === id) return m.at;
+  return undefined;
 }
 
 /**
@@ -44,8 +49,8 @@ export function walkSeam(a: SeamMarks, b: SeamMarks): WalkedInterval[] {
 function easedIn(run: SeamMarks, from: number, to: number): number {
   if (!run.eased) return 0;
   const { from: first, to: last, amount } = run.eased;
-  const start = first === 'start' ? 0 : run.notches.find((m) => m.id === first)?.at;
-  const end = last === 'end' ? run.length : run.notches.find((m) => m.id === last)?.at;
+  const start = first === 'start' ? 0 : placeOf(run.notches, first);
+  const end = last === 'end' ? run.length : placeOf(run.notches, last);
   if (start === undefined || end === undefined) return 0;
   const opening = run.openings.find((o) => o.from >= start && o.to <= end);
   if (opening) {
