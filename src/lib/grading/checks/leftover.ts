@@ -7,7 +7,7 @@ import { tightest } from '../curvature.ts';
 import { at, between, fact, missing, names, near, number, tolerance, type Extra } from '../finding.ts';
 import { piecesFor } from '../table.ts';
 import type { Check, CheckSpec, Finding, StepContext } from '../types.ts';
-import { unexplained } from './walked.ts';
+import { isWorse, unexplained } from './walked.ts';
 
 interface Style {
   readonly seam: Seam;
@@ -66,7 +66,7 @@ function atEnd(
     if (!counts) continue;
     const off = sign * unexplained(step);
     sum += off;
-    if (Math.abs(off) > Math.abs(worst)) worst = off;
+    if (isWorse(off, worst)) worst = off;
   }
   return { sum, worst };
 }

@@ -7,6 +7,9 @@ import { dimension, missing, near, tolerance } from '../finding.ts';
 import { pieceOf } from '../table.ts';
 import type { Check } from '../types.ts';
 
+/** Of gaps that are alike the first one is shown, so that rounding decides nothing; mm. */
+const ALIKE = 1e-9;
+
 interface Farthest {
   readonly gap: number;
   readonly id: string;
@@ -28,7 +31,7 @@ function farthest(half: Piece, whole: Piece): Farthest | undefined {
       if (!from) return undefined;
       const to = applyTo(mirror, part.landmarks[id]!);
       const gap = distance(from, to);
-      if (!worst || gap > worst.gap) worst = { gap, id, from, to };
+      if (!worst || gap > worst.gap + ALIKE) worst = { gap, id, from, to };
     }
   }
   return worst;

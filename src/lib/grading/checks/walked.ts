@@ -13,6 +13,12 @@ const NO_EASE = 0.05;
 /** What is left of an interval's difference once the ease that was marked is taken off; a − b, mm. */
 export const unexplained = (step: WalkedInterval): number => step.difference - step.eased;
 
+/** Of intervals that are off alike the first one counts, so that rounding decides nothing; mm. */
+const ALIKE = 1e-6;
+
+/** Whether one difference is worse than another, whichever way. */
+export const isWorse = (off: number, than: number): boolean => Math.abs(off) > Math.abs(than) + ALIKE;
+
 export interface Worst {
   readonly off: number;
   readonly from: string;
@@ -28,7 +34,7 @@ export function worstOf(steps: readonly WalkedInterval[]): Worst {
   for (const step of steps) {
     along += step.a;
     const off = unexplained(step);
-    if (Math.abs(off) > Math.abs(worst.off)) worst = { off, from: step.from, to: step.to, at: along };
+    if (isWorse(off, worst.off)) worst = { off, from: step.from, to: step.to, at: along };
   }
   return worst;
 }
