@@ -1,9 +1,11 @@
+import { pathToFileURL } from 'node:url';
 import { gradeOne } from '../lib/grading/grade.ts';
 import type { Finding, Verdict } from '../lib/grading/types.ts';
 import type { Lesson } from '../lib/lessons/types.ts';
 import { parseAttempt } from '../lib/recipe/parse.ts';
 import type { Problem } from '../lib/recipe/problem.ts';
 import { lessonIds, loadLesson } from './load-lessons.ts';
+import { endWithReader } from './output.ts';
 import { readText } from './read-file.ts';
 
 /** What is printed for one file, as one line of JSON. */
@@ -55,7 +57,13 @@ export function run(
     complain('Usage: npm run -s grade -- <lesson>/<step> <attempt file...>');
     return 2;
   }
-  const lesson = loadLesson(lessonId);
+  let lesson: Lesson | undefined;
+  try {
+    lesson = loadLesson(lessonId);
+  } catch (error) {
+    complain(error instanceof Error ? error.message : String(error));
+    return 2;
+  }
   if (!lesson) {
     complain(`There is no lesson '${lessonId}'. There are: ${lessonIds().join(', ')}.`);
     return 2;
@@ -66,11 +74,16 @@ export function run(
     );
     return 2;
   }
-  const lines = files.map((file) => gradeFile(file, lesson, stepId));
-  for (const line of lines) print(JSON.stringify(line));
+  const lines: Line[] = [];
+  for (const file of files) {
+    const line = gradeFile(file, lesson, stepId);
+    print(JSON.stringify(line));
+    lines.push(line);
+  }
   return exitStatus(lines);
 }
 
-if (process.argv[1] && import.meta.url === new URL(`file://${process.argv[1]}`).href) {
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  endWithReader();
   process.exitCode = run(process.argv.slice(2), console.log, console.error);
 }

@@ -3,11 +3,24 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseLesson } from '../lib/lessons/parse.ts';
 import type { Lesson } from '../lib/lessons/types.ts';
+import { jsonFault } from '../lib/recipe/json-fault.ts';
 
 /** The project's `lessons` folder. */
 export const LESSONS = fileURLToPath(new URL('../../lessons', import.meta.url));
 
-const read = (...path: string[]): unknown => JSON.parse(readFileSync(join(...path), 'utf8'));
+/** A file of a lesson as data. Throws Error, with where it breaks, when it is no JSON. */
+function read(folder: string, ...path: string[]): unknown {
+  const text = readFileSync(join(folder, ...path), 'utf8');
+  try {
+    return JSON.parse(text);
+  } catch {
+    const fault = jsonFault(text);
+    const where = fault ? ` at line ${fault.line}, column ${fault.column}` : '';
+    throw new Error(
+      `${path.join('/')}: expected ${fault?.expected ?? 'JSON'}, found ${fault?.found ?? 'none'}${where}`,
+    );
+  }
+}
 
 /** Ids of the lessons that a folder holds. */
 export const lessonIds = (folder = LESSONS): string[] =>

@@ -1,9 +1,16 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
+import { LIMITS } from '../lib/recipe/shapes.ts';
+
+/** No text of `LIMITS.text` characters is longer in UTF-8, bytes. */
+const LONGEST = 4 * LIMITS.text;
 
 /** The text of a file, or why it cannot be read, in one line. Never throws. */
 export function readText(path: string): { readonly text: string } | { readonly unreadable: string } {
   let bytes: Uint8Array;
   try {
+    const about = statSync(path);
+    if (about.isCharacterDevice() || about.isBlockDevice()) return { unreadable: 'it is a device' };
+    if (about.size > LONGEST) return { unreadable: `it is longer than ${LONGEST} bytes` };
     bytes = readFileSync(path);
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;

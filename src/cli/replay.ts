@@ -4,6 +4,7 @@
  */
 import { replayDocument } from '../lib/recipe/document.ts';
 import { parseRecipe } from '../lib/recipe/parse.ts';
+import { endWithReader } from './output.ts';
 import { readText } from './read-file.ts';
 
 const [file, ...more] = process.argv.slice(2);
@@ -26,4 +27,5 @@ if ('problems' in parsed) {
   process.exit(2);
 }
 
+endWithReader();
 process.stdout.write(`${JSON.stringify(replayDocument(parsed.ok))}\n`);

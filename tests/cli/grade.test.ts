@@ -1,10 +1,10 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { execFileSync, execSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/grade.ts';
-import { LESSONS } from '../../src/cli/load-lessons.ts';
+import { LESSONS, loadLesson } from '../../src/cli/load-lessons.ts';
 
 const attempts = join(LESSONS, 'slanted-seam', '07-first-dart', 'attempts');
 const golden = (name: string): string => join(attempts, `${name}.attempt.json`);
@@ -95,6 +95,27 @@ describe('grade on the command line', () => {
     expect(status).toBe(2);
     expect(lines).toEqual([]);
     expect(complaints).toHaveLength(1);
+  });
+
+  it('refuses a device and a file longer than any attempt, without reading them', () => {
+    const found = (path: string) => (grade(STEP, path).lines[0]!.problems as { found: string }[])[0]!.found;
+    expect(found('/dev/zero')).toBe('it is a device');
+    expect(found(file('long.json', new Uint8Array(16_000_001)))).toBe('it is longer than 16000000 bytes');
+  });
+
+  it('ends quietly when its reader has read enough', () => {
+    const args = Array<string>(40).fill(golden('pass-typed-angle')).join(' ');
+    const command = `${process.execPath} --import tsx src/cli/grade.ts ${STEP} ${args} 2>&1 | head -c 9`;
+    expect(execSync(command, { encoding: 'utf8' })).toBe('{"file":"');
+  });
+
+  it('says of a lesson whose file is cut off which file, and where it breaks', () => {
+    const lessons = join(folder, 'lessons');
+    cpSync(join(LESSONS, 'slanted-seam'), join(lessons, 'cut'), { recursive: true });
+    writeFileSync(join(lessons, 'cut', '03-style-line', 'step.json'), '{"id": "style-line",\n "title');
+    expect(() => loadLesson('cut', lessons)).toThrow(
+      'cut/03-style-line/step.json: expected the rest of a text in quotes, found the end of the text at line 2, column 8',
+    );
   });
 
   it('runs as the command does, with the same line', () => {
