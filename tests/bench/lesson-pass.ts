@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { gradeLesson } from '../../src/lib/grading/grade.ts';
+import '../../src/lib/recipe/commands/index.ts';
 import type { StepRule } from '../../src/lib/grading/types.ts';
 import type { Attempt } from '../../src/lib/recipe/types.ts';
 
