@@ -34,12 +34,14 @@ export function copiesOf(
   pieces: readonly Piece[],
   id: string,
 ): readonly { readonly piece: Piece; readonly part: Part; readonly at: Point }[] {
-  return pieces.flatMap((piece) =>
-    piece.parts.flatMap((part) => {
-      const point = part.landmarks[id];
-      return point ? [{ piece, part, at: point }] : [];
-    }),
-  );
+  const copies: { piece: Piece; part: Part; at: Point }[] = [];
+  for (const piece of pieces) {
+    for (const part of piece.parts) {
+      const at = part.landmarks[id];
+      if (at) copies.push({ piece, part, at });
+    }
+  }
+  return copies;
 }
 
 /** A style line as drawn, in the direction that the lesson counts in (see `styleLine`). */

@@ -1,4 +1,5 @@
 import { chainLength } from '../geometry/chain.ts';
+import { distance } from '../geometry/point.ts';
 import type { Chain } from '../geometry/types.ts';
 import type { Edge } from './types.ts';
 
@@ -8,8 +9,10 @@ import type { Edge } from './types.ts';
  */
 const known = new WeakMap<Chain, number>();
 
-/** Arc length of an edge's chain in mm, measured once. */
+/** Arc length of an edge's chain in mm, measured once where it is curved. */
 export function edgeLength(edge: Edge): number {
+  const first = edge.chain[0]!;
+  if (first.kind === 'line' && edge.chain.length === 1) return distance(first.a, first.d);
   const had = known.get(edge.chain);
   if (had !== undefined) return had;
   const length = chainLength(edge.chain);

@@ -5,6 +5,7 @@ import { seamMarks } from './seam.ts';
 import { styleSeam, treatmentOf } from './style-seam.ts';
 import type { Piece } from './types.ts';
 import { walkSeam } from './walk.ts';
+import { withoutSeam } from './with.ts';
 
 /** The opening that a moved dart left in the seam edge of the piece that holds its bust point. All mm. */
 export interface Opening {
@@ -25,7 +26,7 @@ export interface Opening {
  * excess is measured against `partner` when it is given, between the nearest marks that both seams carry.
  */
 export function openings(piece: Piece, partner?: Piece): Opening[] {
-  const seam = styleSeam(asCut(piece));
+  const seam = styleSeam(withoutSeam(piece));
   if (!seam) return [];
   const out: Opening[] = [];
   seam.stretches.forEach((s, i) => {
@@ -45,13 +46,6 @@ export function openings(piece: Piece, partner?: Piece): Opening[] {
     });
   });
   return out;
-}
-
-/** The piece before any treatment of its seam. */
-function asCut(piece: Piece): Piece {
-  if (!piece.seam) return piece;
-  const { seam: _seam, ...rest } = piece;
-  return rest;
 }
 
 /**

@@ -4,9 +4,10 @@ import { distance } from '../geometry/point.ts';
 import { applyTo } from '../geometry/isometry.ts';
 import { line, pointAt } from '../geometry/segment.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
-import { chainEnd, chainLength, chainStart, reverseChain, subchain } from '../geometry/chain.ts';
+import { chainEnd, chainStart, reverseChain, subchain } from '../geometry/chain.ts';
 import { register } from '../geometry/register.ts';
 import { runsBackwards } from './cut.ts';
+import { edgeLength } from './edge-length.ts';
 import { IDENTITY } from '../geometry/isometry.ts';
 
 /** A style line as it was drawn, with the tips and feet of its connectors by dart. */
@@ -63,7 +64,7 @@ function finalEdges(piece: Piece, part: Part): readonly Edge[] {
 
 /** Whether a treatment drew the edge anew: its length is no longer that of the stretch it stands for. */
 export const isRedrawn = (e: Edge): boolean =>
-  e.id.startsWith('bridge-') || Math.abs(chainLength(e.chain) - (e.origin.to - e.origin.from)) > 1e-6;
+  e.id.startsWith('bridge-') || Math.abs(edgeLength(e) - (e.origin.to - e.origin.from)) > 1e-6;
 
 type Source = (e: Edge) => Pair | undefined;
 
@@ -72,16 +73,18 @@ interface Parent {
   readonly length: number;
 }
 
-/** The opened block's edges by id: the same block is overlaid by every piece cut from it. */
-const blocks = new WeakMap<Piece, ReadonlyMap<string, Parent>>();
+// The same block is overlaid by every piece cut from it: what the last one needed is kept.
+let lastOpened: Piece | undefined;
+let lastParents: ReadonlyMap<string, Parent> = new Map();
 
+/** The opened block's edges by id. */
 function parentsOn(opened: Piece): ReadonlyMap<string, Parent> {
-  const known = blocks.get(opened);
-  if (known !== undefined) return known;
+  if (opened === lastOpened) return lastParents;
   const all = new Map<string, Parent>();
   for (const part of opened.parts)
     for (const e of part.edges) all.set(e.id, { chain: e.chain, length: e.origin.to });
-  blocks.set(opened, all);
+  lastOpened = opened;
+  lastParents = all;
   return all;
 }
 
@@ -118,17 +121,20 @@ function sources(opened: Piece, lines: readonly OverlaidLine[]): Source {
   };
 }
 
-/** Stretches of a drawn line by their ends, mm: both banks and every piece ask for the same few. */
-const stretches = new WeakMap<Chain, Map<number, Map<number, Chain>>>();
+// Both banks and every piece ask for the same few stretches of a drawn line: those of the last line are kept.
+let lastLine: Chain | undefined;
+let lastStretches: { readonly from: number; readonly to: number; readonly chain: Chain }[] = [];
 
-function stretch(chain: Chain, from: number, to: number): Chain {
-  let byStart = stretches.get(chain);
-  if (byStart === undefined) stretches.set(chain, (byStart = new Map()));
-  let byEnd = byStart.get(from);
-  if (byEnd === undefined) byStart.set(from, (byEnd = new Map()));
-  let found = byEnd.get(to);
-  if (found === undefined) byEnd.set(to, (found = subchain(chain, from, to)));
-  return found;
+/** The stretch of a drawn line between two places, mm along it. */
+function stretch(line: Chain, from: number, to: number): Chain {
+  if (line !== lastLine) {
+    lastLine = line;
+    lastStretches = [];
+  }
+  for (const s of lastStretches) if (s.from === from && s.to === to) return s.chain;
+  const chain = subchain(line, from, to);
+  lastStretches.push({ from, to, chain });
+  return chain;
 }
 
 function fit(part: Part, edges: readonly Edge[], source: Source): PartFit {

@@ -7,6 +7,7 @@ import { chainEnd, chainLength, chainStart, reverseChain, subchain } from '../ge
 import { signedArea } from '../geometry/outline.ts';
 import { outlineOf } from './outline.ts';
 import { isRedrawn } from './overlay.ts';
+import { withoutSeam } from './with.ts';
 
 /** Lengths this near, mm, are one place. */
 const LEAST = 1e-9;
@@ -28,9 +29,9 @@ export interface Sliver {
  * mouth of a connector's opening counts as closed by its chord. Empty without a treatment.
  */
 export function slivers(piece: Piece): readonly Sliver[] {
-  const { seam, ...untreated } = piece;
+  const { seam } = piece;
   if (seam === undefined) return [];
-  const before = asCut(outlineOf(untreated));
+  const before = asCut(outlineOf(withoutSeam(piece)));
   const out: Sliver[] = [];
   for (const edge of seam) {
     if (!isRedrawn(edge)) continue;
@@ -60,9 +61,8 @@ function asCut(edges: readonly Edge[]): Chain {
  * treatment redrew.
  */
 export function sliverArea(piece: Piece, edgeId: string): number | undefined {
-  const { seam, ...untreated } = piece;
-  const edge = seam?.find((e) => e.id === edgeId && isRedrawn(e));
-  const region = edge && regionOf(edge, asCut(outlineOf(untreated)));
+  const edge = piece.seam?.find((e) => e.id === edgeId && isRedrawn(e));
+  const region = edge && regionOf(edge, asCut(outlineOf(withoutSeam(piece))));
   return region && signedArea(region);
 }
 

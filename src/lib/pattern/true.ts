@@ -2,7 +2,7 @@ import { chainEnd, chainStart, reverseChain, subchain, transformChain } from '..
 import { applyTo, compose, reflectionAcross } from '../geometry/isometry.ts';
 import { add, scale, sub, unit } from '../geometry/point.ts';
 import { cubic, line, tangentAt } from '../geometry/segment.ts';
-import type { Chain, Point, Segment } from '../geometry/types.ts';
+import type { Chain, Isometry, Point, Segment } from '../geometry/types.ts';
 import { baseId, suffixOf } from './copy.ts';
 import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
@@ -94,6 +94,12 @@ function halfFor(back: Piece, side: Side): Piece | undefined {
   return side === 'left' ? mirrored(withPiece(back, { id })) : withPiece(back, { id });
 }
 
+function reflected(landmarks: Part['landmarks'], m: Isometry): Part['landmarks'] {
+  const out: Record<string, Point> = {};
+  for (const id in landmarks) out[id] = applyTo(m, landmarks[id]!);
+  return out;
+}
+
 /** The other half: mirrored across centre back, every chain turned round so that the outline still runs clockwise. */
 function mirrored(piece: Piece): Piece {
   const centre = outlineOf(piece).find((e) => e.role === 'centre-back');
@@ -109,20 +115,18 @@ function mirrored(piece: Piece): Piece {
     withPart(part, {
       edges: turn(part.edges),
       lines: part.lines.map((l) => withLine(l, { chain: transformChain(l.chain, m) })),
-      landmarks: Object.fromEntries(Object.entries(part.landmarks).map(([id, p]) => [id, applyTo(m, p)])),
+      landmarks: reflected(part.landmarks, m),
       motion: compose(m, part.motion),
     }),
   );
   const lengths = new Map(outlineOf(piece).map((e) => [e.id, edgeLength(e)]));
-  return {
-    ...piece,
+  const { seam, grainline } = piece;
+  return withPiece(piece, {
     parts,
-    ...(piece.seam && { seam: turn(piece.seam) }),
+    seam: seam && turn(seam),
     notches: piece.notches.map((k) => withNotch(k, { at: (lengths.get(k.edge) ?? 0) - k.at })),
     // The corner that came before a group now comes after it.
     corners: piece.corners.map((c) => ({ ...c, before: c.after, after: c.before })),
-    ...(piece.grainline && {
-      grainline: { from: applyTo(m, piece.grainline.from), to: applyTo(m, piece.grainline.to) },
-    }),
-  };
+    grainline: grainline && { from: applyTo(m, grainline.from), to: applyTo(m, grainline.to) },
+  });
 }

@@ -43,6 +43,22 @@ export const withPiece = (p: Piece, c: Partial<Piece>): Piece => ({
   grainline: c.grainline ?? p.grainline,
 });
 
+/** The piece before any treatment of its seam. */
+export const withoutSeam = (p: Piece): Piece => ({
+  id: p.id,
+  parts: p.parts,
+  hinges: p.hinges,
+  darts: p.darts,
+  notches: p.notches,
+  seam: undefined,
+  treatments: p.treatments,
+  allowances: p.allowances,
+  corners: p.corners,
+  notchesCarried: p.notchesCarried,
+  label: p.label,
+  grainline: p.grainline,
+});
+
 /** The inner line with some fields changed. */
 export const withLine = (l: InnerLine, c: Partial<InnerLine>): InnerLine => ({
   id: c.id ?? l.id,

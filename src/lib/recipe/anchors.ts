@@ -36,7 +36,12 @@ export function anchorPolygon(work: Work, pieceId: string): Point[] {
   if (piece === undefined) return [];
   if (pieceId !== 'front') return outlineOf(piece).map((edge) => edge.chain[0]!.a);
   const ids = work.opened === undefined ? HALF : WHOLE;
-  return ids.flatMap((id) => landmarkOf(piece, id) ?? []);
+  const corners: Point[] = [];
+  for (const id of ids) {
+    const corner = landmarkOf(piece, id);
+    if (corner !== undefined) corners.push(corner);
+  }
+  return corners;
 }
 
 /** The chain of an edge or a drawn line, as it lies on the table now; of `only` when it has one, else of the first piece that has. */

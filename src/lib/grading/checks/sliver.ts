@@ -4,6 +4,7 @@ import { outlineOf } from '../../pattern/outline.ts';
 import { isRedrawn, overlay } from '../../pattern/overlay.ts';
 import { sliverArea } from '../../pattern/slivers.ts';
 import type { Edge, Piece } from '../../pattern/types.ts';
+import { withoutSeam } from '../../pattern/with.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
 import { at, names, near, tolerance } from '../finding.ts';
 import { isBack, piecesFor } from '../table.ts';
@@ -11,7 +12,8 @@ import type { Check, CheckSpec, Finding } from '../types.ts';
 
 /** Sine of the angle at which the seam as cut met the edge that was redrawn since. */
 function sineAtEnd(cut: readonly Edge[], redrawn: Edge): number | undefined {
-  for (const [i, edge] of cut.entries()) {
+  for (let i = 0; i < cut.length; i++) {
+    const edge = cut[i]!;
     const next = cut[(i + 1) % cut.length]!;
     const [seam, other] = edge.role === 'style-line' ? [edge, next] : [next, edge];
     if (seam.role !== 'style-line' || other.role !== redrawn.role || other.side !== redrawn.side) continue;
@@ -26,8 +28,7 @@ function sineAtEnd(cut: readonly Edge[], redrawn: Edge): number | undefined {
  * along the seam, a side, a side and the sine between them. Negative: paper goes.
  */
 function predicted(piece: Piece, redrawn: Edge, excess: number): number | undefined {
-  const { seam: _seam, ...untreated } = piece;
-  const sine = sineAtEnd(outlineOf(untreated), redrawn);
+  const sine = sineAtEnd(outlineOf(withoutSeam(piece)), redrawn);
   return sine === undefined ? undefined : (-(redrawn.origin.to - redrawn.origin.from) * excess * sine) / 2;
 }
 

@@ -2,10 +2,9 @@ import { baseId, piecesOf } from '../../pattern/copy.ts';
 import { backFor } from '../../pattern/seam.ts';
 import { trueBack } from '../../pattern/true.ts';
 import type { Side } from '../../pattern/types.ts';
-import { refused } from '../pieces.ts';
+import { refused, withPieces } from '../pieces.ts';
 import type { TrueWithBack } from '../types.ts';
 import { kind } from './kind.ts';
-import { withWork } from '../pieces.ts';
 
 /**
  * Trues the back of a set to its fronts along a shoulder or side seam. The half that was trued becomes a piece of its own;
@@ -22,7 +21,7 @@ export const trueWithBack = kind<TrueWithBack>({
     if ('refused' in trued) return trued;
     const isNew = trued.ok.id !== back.id;
     const keep = isNew && !set.some((p) => baseId(p.id).startsWith('back-'));
-    const pieces = work.pieces.flatMap((p) => (p === back ? (keep ? [back, trued.ok] : [trued.ok]) : [p]));
-    return { work: withWork(work, { pieces }) };
+    const next = keep ? [back, trued.ok] : [trued.ok];
+    return { work: withPieces(work, back.id, ...next) };
   },
 });
