@@ -26,7 +26,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   renotch: 'Woven: choose each notch that lies between the opening and the trimmed end.',
   allow: 'Type a width above the table, then choose the edges that get it. Edges that have one are filled.',
   corner:
-    'Choose the form and which seam is sewn first, then the corner. A corner tells its two seams when you point at it.',
+    'Choose the form and which seam is sewn first, then the corner. A corner names its two seams when you point at it.',
   'carry-notches': 'Choose each piece by its ring.',
   label: 'Nothing is drawn for a label: write it in the forms.',
   grain: 'Pull a long line on each piece, straight along its centre front.',

@@ -101,7 +101,9 @@ export function placeLabels(
     const size = { width: Math.ceil(label.text.length * LETTER) + 2 * PAD, height: HEIGHT };
     let best: Rect | undefined;
     let least = Infinity;
-    for (const [i, rect] of candidates(label, size).entries()) {
+    const inside = (x: number): number => (label.sits ? x : Math.max(4, Math.min(x, width - 4 - size.width)));
+    for (const [i, spot] of candidates(label, size).entries()) {
+      const rect = { ...spot, x: inside(spot.x) };
       const outside =
         size.width * size.height - overlap(rect, { x: 4, y: 4, width: width - 8, height: height - 8 });
       const cost =

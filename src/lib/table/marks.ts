@@ -31,9 +31,7 @@ export function readingMarks(readings: readonly Reading[], layout: Layout, units
     const from = applyTo(place, reading.from);
     const to = reading.to ? applyTo(place, reading.to) : from;
     const value =
-      reading.unit === 'rad'
-        ? formatAngle(reading.value)
-        : formatLength(reading.value, units, reading.id === 'along');
+      reading.unit === 'rad' ? formatAngle(reading.value) : formatLength(Math.abs(reading.value), units);
     const text = [readingWords(reading.id), value].filter((word) => word !== '').join(' ');
     const base = { id: `${reading.id} ${reading.dart ?? ''}`, from, to, text, tone: 'reading' as const };
     if (!reading.other) return [base];

@@ -84,7 +84,9 @@ export class Picture {
   box = $derived(tableBox(this.#standing, this.layout));
   /** What is shown first: all of it, or on a narrow screen the pieces that the tool works on. */
   #near = $derived.by(() => {
-    const wanted = this.#standing.filter(({ id }) => this.targets.some(({ piece }) => piece === id));
+    const wanted = this.overlaid
+      ? [this.overlaid.block]
+      : this.#standing.filter(({ id }) => this.targets.some(({ piece }) => piece === id));
     return this.#view.width < NARROW && wanted.length > 0 ? wanted : this.#standing;
   });
   near = $derived(tableBox(this.#near, this.layout));

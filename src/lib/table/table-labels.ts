@@ -70,7 +70,7 @@ export function tableLabels(view: LabelView): Label[] {
       tone: one.tone,
       ...along(one),
     }));
-  const pointed = Object.entries(view.anonymous && view.named ? view.identified : {}).map(
+  const pointed = Object.entries(view.opened || !view.named ? {} : view.identified).map(
     ([what, p]): Label => ({
       id: `i ${what}`,
       text: choiceWords('what', what),
@@ -134,9 +134,9 @@ function names({ pieces, layout, overlaid, opened, notches }: LabelView, at: (p:
       {},
       ...piece.parts.map((one) => one.landmarks),
     );
-    const busts = Object.entries(isBlock ? {} : points).flatMap(([id, p]) => {
-      const text = opened ? TABLE.busts[id] : TABLE.bust;
-      return id.endsWith('bust-point') && text ? [soft(`b ${piece.id} ${id}`, text, p)] : [];
+    const busts = Object.entries(isBlock || !opened ? {} : points).flatMap(([id, p]) => {
+      const text = TABLE.busts[id];
+      return text ? [soft(`b ${piece.id} ${id}`, text, p)] : [];
     });
     const marks = (notches && late.notchNames?.(piece, (p) => at(applyTo(place, p)))) || [];
     const sides: Label[] = [

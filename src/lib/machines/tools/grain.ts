@@ -54,4 +54,10 @@ export const grain: ToolSpec = {
     }
     return { command: { do: 'grain', piece, at: anchorInside(scene.work, piece, at), angle } };
   },
+  readings: (scene, _work, grip) => {
+    const drawn = grip && grain.propose(scene, grip);
+    if (!drawn || !('command' in drawn) || drawn.command.do !== 'grain') return [];
+    const piece = drawn.command.piece;
+    return [{ id: 'off-grain', unit: 'rad', value: drawn.command.angle, piece, from: grip.at }];
+  },
 };
