@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { translation } from '../../src/lib/geometry/isometry.ts';
+import { movePart } from '../../src/lib/pattern/move.ts';
 import type { Command, Turn } from '../../src/lib/recipe/types.ts';
-import { contextOf, edited, finding, markOf, rounded, stateOf } from './marks.ts';
+import { contextOf, edited, finding, gradeContext, markOf, rounded, stateOf } from './marks.ts';
 
 /** Block F2: the dart's angle is B/4 − 2.5 degrees (Bunka draft, memory): 84 / 4 − 2.5 = 18.5°. */
 const THETA = (18.5 * Math.PI) / 180;
@@ -87,6 +89,33 @@ describe('a dart that was moved', () => {
       }),
       { numRuns: 20 },
     );
+  });
+
+  it('names parts that came off each other though the pin stood right', () => {
+    const context = contextOf('first-dart', edited('first-dart'));
+    const off = translation({ x: 3, y: -4 });
+    const pieces = context.after.pieces.map((piece) => ({
+      ...piece,
+      parts: piece.parts.map((part) => (part.id === 'freed-right' ? movePart(part, off, []) : part)),
+    }));
+    const after = { ...context.after, pieces };
+    const { measured, cause } = finding(
+      gradeContext('first-dart', { ...context, after }),
+      'dart-closed/pivot',
+    );
+    expect(measured).toBeCloseTo(5, 9);
+    expect(cause).toEqual({ code: 'parts-apart' });
+  });
+
+  it('says which part was turned, and that its old grain is void', () => {
+    for (const turn of ['freed', 'rest'] as const) {
+      const mark = markOf(
+        'first-dart',
+        edited('first-dart', (c) => c, { turn }),
+      );
+      const { state, about } = finding(mark, 'dart-closed/grain');
+      expect([state, about!.part]).toEqual(['note', turn === 'freed' ? 'freed-right' : 'front']);
+    }
   });
 
   it('is not ready while nothing was slashed or turned, and never judged before', () => {

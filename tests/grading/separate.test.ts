@@ -3,6 +3,7 @@ import { chainEnd, chainStart, transformChain } from '../../src/lib/geometry/cha
 import { reflectionAcross } from '../../src/lib/geometry/isometry.ts';
 import { line } from '../../src/lib/geometry/segment.ts';
 import type { Part, Piece } from '../../src/lib/pattern/types.ts';
+import { sentence } from '../../src/lib/strings/sentence.ts';
 import type { StepContext } from '../../src/lib/grading/types.ts';
 import { contextOf, edited, finding, gradeContext, markOf, stateOf } from './marks.ts';
 
@@ -54,6 +55,23 @@ describe('separate, close and overlay', () => {
     const wrong = mark.findings.filter((f) => f.code === 'overlaid/fit' && f.state === 'wrong');
     expect(wrong.map((f) => f.about!.piece)).toEqual(['upper']);
     expect(wrong[0]!.measured).toBeGreaterThan(3);
+    expect(wrong[0]!.about!.edge).toBe('left/armhole');
+    expect(wrong[0]!.cause).toEqual({ code: 'traced-wrongly', amount: wrong[0]!.measured, unit: 'mm' });
+    expect(sentence(wrong[0]!, 'mm')).toMatch(/armhole was traced or cut wrongly: it lies [\d.]+ mm off\.$/);
+  });
+
+  it('finds an edge that does not come from the block', () => {
+    const other = changed(
+      'upper',
+      parts((part) => ({
+        ...part,
+        edges: part.edges.map((e) =>
+          e.id === 'left/armhole' ? { ...e, origin: { ...e.origin, edge: 'sleeve' } } : e,
+        ),
+      })),
+    );
+    const lost = gradeContext('separate', other).findings.filter((f) => f.code === 'overlaid/coverage');
+    expect(lost.map((f) => [f.state, f.about!.edge])).toEqual([['wrong', 'left/armhole']]);
   });
 
   it('finds a part that lies with its other side up', () => {

@@ -21,6 +21,7 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'parts-apart': 'The two parts no longer hang together in the bust point.',
   'not-closed': 'The part was not turned far enough; {value} are left.',
   'closed-too-far': 'The part was turned {value} too far.',
+  'traced-wrongly': 'The {edge} was traced or cut wrongly: it lies {value} off.',
   'turned-over': 'The part lies with its other side up.',
   'too-little-taken': 'Too little was taken out.',
   'too-much-taken': 'Too much was taken out.',

@@ -73,6 +73,15 @@ export const FINISHED: readonly Case[] = [
     edit: without((c) => c.do === 'ease'),
   }),
   unfinished(LEFT, ['leftover/notches', 'leftover/notches'], 'not-renotched', { edit: dropped('renotch') }),
+  unfinished(LEFT, ['leftover/back-trued', 'leftover/back-trued'], 'back-not-trued', {
+    edit: dropped('true'),
+  }),
+  fail(LEFT, ['leftover/back-trued', 'leftover/back-trued'], 'before-taking-out', {
+    edit: ({ own }) => [
+      ...own.filter((c) => c.do === 'copy' || c.do === 'true'),
+      ...own.filter((c) => c.do !== 'copy' && c.do !== 'true'),
+    ],
+  }),
   fail(LEFT, ['leftover/over-limit', 'leftover/over-limit'], 'woven-eased', {
     edit: ({ own }) =>
       own.flatMap((c): readonly Command[] => {
@@ -164,6 +173,9 @@ export const FINISHED: readonly Case[] = [
   unfinished(ALLOW, ['allowances/notches', 'allowances/notches'], 'notches-not-carried', {
     edit: dropped('carry-notches'),
   }),
+  unfinished(ALLOW, ['allowances/pieces'], 'not-separated', {
+    earlier: (commands) => commands.filter((c) => c.do !== 'separate'),
+  }),
   fail(ALLOW, Array<string>(10).fill('allowances/width'), 'half-scale', {
     causes: Array<string>(10).fill('scale-mixed'),
     edit: wide(4.7625, SEAMS),
@@ -220,6 +232,19 @@ export const FINISHED: readonly Case[] = [
       (c) => c.piece === 'back',
     ),
   }),
+  pass(LABEL, 'every-part-turned', {
+    // The upper piece has no part left that kept its grain: any one line will do.
+    earlier: (commands) =>
+      commands.map((c) => (c.do === 'turn' && c.dart === 'right' ? { ...c, part: 'rest' } : c)),
+    edit: changing(
+      'grain',
+      (c) => ({ ...c, angle: 0.5 }),
+      (c) => c.piece === 'upper',
+    ),
+  }),
+  unfinished(LABEL, ['labels/pieces'], 'not-separated', {
+    earlier: (commands) => commands.filter((c) => c.do !== 'separate'),
+  }),
   unfinished(LABEL, ['grain/drawn'], 'one-grain', {
     edit: without((c) => c.do === 'grain' && c.piece === 'upper'),
   }),
@@ -228,6 +253,15 @@ export const FINISHED: readonly Case[] = [
       'label',
       (c) => ({ ...c, cut: 2 }),
       (c) => c.piece === 'upper',
+    ),
+  }),
+  fail(LABEL, ['labels/cut', 'labels/cut'], 'halves-of-the-back-twice', {
+    // Trued each by itself, the halves of the back differ: two of each would make two backs.
+    ...woven,
+    edit: changing(
+      'label',
+      (c) => ({ ...c, cut: 2 }),
+      (c) => c.piece.startsWith('back'),
     ),
   }),
   fail(LABEL, ['labels/right-side-up', 'labels/right-side-up'], '', {

@@ -122,6 +122,9 @@ export const DRAWN: readonly Case[] = [
     ],
   }),
   pass(NOTCH, 'in-any-order', { edit: ({ own }) => [...own].reverse() }),
+  unfinished(NOTCH, ['notches-placed/line'], 'no-line', {
+    earlier: (commands) => commands.filter((c) => c.do !== 'draw-line'),
+  }),
   unfinished(NOTCH, FEET, 'one-foot-without', { edit: notches([-35, 45], []) }),
   fail(NOTCH, ['notches-placed/after-foot'], 'one-side-only', {
     causes: ['one-side-only'],

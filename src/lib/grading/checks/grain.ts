@@ -1,5 +1,6 @@
 import { cross, dot, sub } from '../../geometry/point.ts';
 import { PI, atan2 } from '../../geometry/trig.ts';
+import type { Point } from '../../geometry/types.ts';
 import { grainDirection } from '../../pattern/grain.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { dimension, missing, names, near, note, tolerance } from '../finding.ts';
@@ -11,10 +12,11 @@ const folded = (angle: number): number =>
   angle > PI / 2 ? angle - PI : angle <= -PI / 2 ? angle + PI : angle;
 
 /** How far off, when the grainline runs as the centre front would run on a part that was turned. */
-function copied(piece: Piece, off: number, allowed: Tolerance): Cause | undefined {
+function copied(piece: Piece, along: Point, off: number, allowed: Tolerance): Cause | undefined {
   const turned = piece.parts
     .filter((part) => part.grain === 'void')
-    .map((part) => folded(atan2(part.motion.b, part.motion.a)))
+    .map(({ motion }) => ({ x: motion.c, y: motion.d }))
+    .map((old) => folded(atan2(cross(along, old), dot(along, old))))
     .find((angle) => Math.abs(folded(off - angle)) <= allowed.value);
   return turned === undefined ? undefined : { code: 'copied-from-turned-part', amount: turned, unit: 'rad' };
 }
@@ -29,7 +31,7 @@ function grainOf(piece: Piece, spec: CheckSpec): Finding[] {
   const way = sub(to, from);
   const off = folded(atan2(cross(along, way), dot(along, way)));
   const allowed = tolerance(spec, 'angle');
-  const cause = () => copied(piece, off, allowed);
+  const cause = () => copied(piece, along, off, allowed);
   return [near('grain/direction', 'rad', off, 0, allowed, { where: dimension(from, to), cause, about })];
 }
 

@@ -11,6 +11,9 @@ import type { Check, CheckSpec, Finding } from '../types.ts';
 /** A notch farther from a foot than this many times the range does not belong to it. */
 const NEAR = 1.5;
 
+/** Of notches that suit alike the first one counts, so that rounding decides nothing; mm. */
+const ALIKE = 1e-6;
+
 /** Refusals of a notch that comes too late. */
 const LATE = ['already-cut', 'line-already-cut', 'already-separated'];
 
@@ -50,7 +53,7 @@ function besideFoot(
     const i = mark < foot ? 0 : 1;
     const had = best[i];
     if (away > NEAR * range[1]) continue;
-    if (had === undefined || Math.abs(away - middle) < Math.abs(had - middle)) best[i] = away;
+    if (had === undefined || Math.abs(away - middle) < Math.abs(had - middle) - ALIKE) best[i] = away;
   }
   const untouched = best[0] === undefined && best[1] === undefined;
   const place = (mm: number) => pointAtLength(chain, foot + mm);

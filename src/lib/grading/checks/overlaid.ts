@@ -13,12 +13,14 @@ export const overlaid: Check = ({ after }, spec) =>
     if (!piece || !after.opened || !after.overlaid.includes(id)) {
       return [missing('overlaid/shown', { about: { piece: id } })];
     }
+    const allowed = tolerance(spec, 'fit');
     return overlay(piece, after.opened, after.lines).flatMap((fit) => {
-      const about = { piece: id, part: fit.part };
-      const cause = fit.mirrored ? { code: 'turned-over' } : undefined;
+      const about = { piece: id, part: fit.part, ...(fit.residual > allowed.value && { edge: fit.worst! }) };
+      const off = { code: 'traced-wrongly', amount: fit.residual, unit: 'mm' } as const;
+      const cause = fit.mirrored ? { code: 'turned-over' } : off;
       const lost = fit.missing.length > 0;
       return [
-        near('overlaid/fit', 'mm', fit.residual, 0, tolerance(spec, 'fit'), { about, cause }),
+        near('overlaid/fit', 'mm', fit.residual, 0, allowed, { about, cause }),
         ...(lost ? [fact('overlaid/coverage', false, { about: { ...about, edge: fit.missing[0]! } })] : []),
       ];
     });
