@@ -23,6 +23,8 @@ export interface PlacedLabel extends Label {
 export const LETTER = 6.7;
 const HEIGHT = 20;
 const PAD = 6;
+/** What a hidden pixel of another label counts, against one for each next best place. */
+const HIDES = 30;
 
 interface Rect {
   readonly x: number;
@@ -106,12 +108,13 @@ export function placeLabels(
       const rect = { ...spot, x: inside(spot.x) };
       const outside =
         size.width * size.height - overlap(rect, { x: 4, y: 4, width: width - 8, height: height - 8 });
-      const cost =
-        taken.reduce((sum, other) => sum + overlap(rect, other), 0) + 3 * outside + i + covered(rect, label);
+      const hidden = taken.reduce((sum, other) => sum + overlap(rect, other), 0);
+      // No place is so much nicer than another that it may cost a pixel of a neighbour.
+      const cost = HIDES * hidden + 3 * outside + i + covered(rect, label);
       if (cost < least) [least, best] = [cost, rect];
     }
     // What only helps is left out where there is no room for it.
-    if (!best || (label.tone === 'soft' && least > 40)) return [];
+    if (!best || (label.tone === 'soft' && least > 40 * HIDES)) return [];
     taken.push(best);
     return [{ ...label, ...best }];
   });
