@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
-import { groups } from './vite.chunks.ts';
+import { groups } from './src/cli/vite-chunks.ts';
 
 const still = (file: string) => fileURLToPath(new URL(`src/lib/table/still/${file}`, import.meta.url));
 
@@ -17,6 +17,7 @@ export default defineConfig({
   },
   test: {
     environment: 'node',
+    setupFiles: ['tests/support/seed.ts'],
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
   },
