@@ -52,7 +52,9 @@ export class Picture {
   #tool = $derived(this.#in.tool);
   #copied = $derived(this.#in.work.pieces.some((piece) => piece.id.includes('@')));
   fabrics = $derived<readonly Fabric[]>(this.#copied && this.#in.bothCloths ? ['knit', 'woven'] : []);
-  fabric = $derived(this.fabrics.length > 0 ? (this.chosen ?? this.#in.fabric) : this.#in.fabric);
+  fabric = $derived(
+    this.#frame?.fabric ?? (this.fabrics.length > 0 ? (this.chosen ?? this.#in.fabric) : this.#in.fabric),
+  );
   /** The tool that may be used now. */
   tool = $derived(this.#in.readonly || this.#frame ? undefined : this.#tool);
 
@@ -66,7 +68,9 @@ export class Picture {
   preview = $derived(this.context?.preview ?? this.#work);
   #pieces = $derived(pieceSet(this.#work, this.fabric));
   overlaid = $derived(
-    this.#tool === 'overlay' && !this.#frame ? late.overlayOf?.(this.#work, this.#pieces) : undefined,
+    (this.#frame ? this.#frame.command.do : this.#tool) === 'overlay'
+      ? late.overlayOf?.(this.#work, this.#pieces)
+      : undefined,
   );
   #standing = $derived(
     this.overlaid

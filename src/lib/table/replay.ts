@@ -2,7 +2,7 @@ import { rotationByAngle } from '../geometry/isometry.ts';
 import { subchain, chainLength } from '../geometry/chain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
-import type { Command, Work } from '../recipe/types.ts';
+import type { Command, CommandName, Fabric, Work } from '../recipe/types.ts';
 import { cutPaths } from '../machines/tools/slash.ts';
 import { matrixOf } from './layout.ts';
 import { turnedParts } from './turned.ts';
@@ -14,6 +14,8 @@ export interface Frame {
   readonly command: Command;
   readonly index: number;
   readonly count: number;
+  /** The cloth whose pieces the command works on, where it says so. */
+  readonly fabric: Fabric | undefined;
   /** SVG matrices of parts that are on their way, by part id. */
   readonly turning?: Readonly<Record<string, string>>;
   /** What the scissors have cut so far. */
@@ -57,18 +59,34 @@ function pictureOf({ before, after, command }: Scene, t: number): Pick<Frame, 'w
     const to = Math.min(whole, Math.max(0.02, t * Math.max(1, path.tip + command.past)));
     return { work: before, cut: { chain: subchain(path.chain, 0, to), piece: path.piece } };
   }
-  return { work: before };
+  // What only appears is to be looked at once it is there.
+  return { work: t < 0.3 ? before : after };
+}
+
+/** The cloth that a command works for: its own word, or that of the piece it names once there are two sets of them. */
+function clothOf(command: Command, work: Work): Fabric | undefined {
+  if ('as' in command && command.as) return command.as;
+  const piece = 'piece' in command ? command.piece : '';
+  const copied = work.pieces.find(({ id }) => id.startsWith('upper@'))?.id.slice(6);
+  if (!copied || !/^(upper|lower)/.test(piece)) return undefined;
+  return (copied === 'woven') === piece.includes('@') ? 'woven' : 'knit';
 }
 
 /** How long each kind of command is shown, ms: what moves, what is cut, what only appears. */
-const timeOf = (command: Command): number =>
-  command.do === 'turn'
-    ? 2600
-    : command.do === 'slash'
-      ? 2200
-      : command.do === 'draw-line' || command.do === 'open-out'
-        ? 1500
-        : 800;
+const TIMES: Readonly<Partial<Record<CommandName, number>>> = {
+  turn: 2600,
+  slash: 2200,
+  overlay: 2200,
+  'draw-line': 1500,
+  'open-out': 1500,
+  separate: 1500,
+  bridge: 1500,
+  ease: 1500,
+  'take-out': 1500,
+  true: 1500,
+  allow: 500,
+};
+const timeOf = (command: Command): number => TIMES[command.do] ?? 900;
 
 /** The frame `ms` after the start; with `still` each command is shown at once, and nothing moves. undefined once it is over. */
 export function frameAt(scenes: readonly Scene[], ms: number, still: boolean): Frame | undefined {
@@ -78,7 +96,9 @@ export function frameAt(scenes: readonly Scene[], ms: number, still: boolean): F
     if (ms < from + time) {
       // A third of the time is for looking at what has come about.
       const t = still ? 1 : Math.min(1, (ms - from) / (time * 0.7));
-      return { ...pictureOf(scene, ease(t)), command: scene.command, index, count: scenes.length };
+      const { command, after } = scene;
+      const fabric = clothOf(command, after);
+      return { ...pictureOf(scene, ease(t)), command, fabric, index, count: scenes.length };
     }
     from += time;
   }
