@@ -20,7 +20,7 @@ export interface PlacedLabel extends Label {
   readonly height: number;
 }
 
-export const LETTER = 6.7;
+export const LETTER = 7.1;
 const HEIGHT = 20;
 const PAD = 6;
 /** What a hidden pixel of another label counts, against one for each next best place. */
