@@ -4,6 +4,7 @@ import { translation } from '../../src/lib/geometry/isometry.ts';
 import { movePart } from '../../src/lib/pattern/move.ts';
 import type { Command, Turn } from '../../src/lib/recipe/types.ts';
 import { contextOf, edited, finding, gradeContext, markOf, rounded, stateOf } from './marks.ts';
+import { real } from '../support/real.ts';
 
 /** Block F2: the dart's angle is B/4 − 2.5 degrees (Bunka draft, memory): 84 / 4 − 2.5 = 18.5°. */
 const THETA = (18.5 * Math.PI) / 180;
@@ -52,7 +53,7 @@ describe('a dart that was moved', () => {
 
   it('shows the gap 2 L sin(δ/2) that an angle δ too small leaves, and an overlap with a minus', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.02, max: 0.2, noNaN: true }), fc.boolean(), (delta, over) => {
+      fc.property(real(0.02, 0.2), fc.boolean(), (delta, over) => {
         const angle = -(over ? THETA + delta : THETA - delta);
         const mark = markOf('first-dart', edited('first-dart', turn({ by: { angle } })));
         const { measured, state, cause } = finding(mark, 'dart-closed/residual');
@@ -148,7 +149,7 @@ describe('a dart that was moved', () => {
 describe('a connector', () => {
   it('says how much wider the opening becomes: 2 (d′ − d) sin(θ/2) (trade notes, derived)', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.02, max: 0.08, noNaN: true }), fc.boolean(), (share, on) => {
+      fc.property(real(0.02, 0.08), fc.boolean(), (share, on) => {
         const attempt = edited('connectors', (c) =>
           c.do === 'connect' && c.dart === 'right' ? { ...c, at: c.at + (on ? share : -share) } : c,
         );

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { replayDocument } from '../../src/lib/recipe/document.ts';
 import { gradeLesson } from '../../src/lib/grading/grade.ts';
 import { checkAttempt } from '../../src/lib/recipe/parse.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
 import { sentence } from '../../src/lib/strings/sentence.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
 import { lesson } from './marks.ts';
+import { real } from '../support/real.ts';
 
 const samples = [
   sampleAttempt('F2', 'knit'),
@@ -33,8 +35,8 @@ function scaled(value: unknown, factor: number): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, scaled(one, factor)]));
 }
 
-it('marks any attempt that can be read, however odd, without throwing, and finds words for it', () => {
-  const unit = fc.double({ min: 0, max: 0.999999, noNaN: true });
+it('replays and marks any attempt that can be read, however odd, without throwing, and finds words for it', () => {
+  const unit = real(0, 0.999999);
   const harm = fc.tuple(fc.constantFrom(...HARMS), unit, unit);
   let marked = 0;
   fc.assert(
@@ -48,7 +50,8 @@ it('marks any attempt that can be read, however odd, without throwing, and finds
         );
         const parsed = checkAttempt(JSON.parse(JSON.stringify({ ...sample, commands })) as unknown);
         fc.pre('ok' in parsed);
-        const marks = gradeLesson(lesson, (parsed as { ok: Attempt }).ok);
+        const attempt = (parsed as { ok: Attempt }).ok;
+        const marks = gradeLesson(lesson, attempt);
         marked++;
         const findings = marks.flatMap((mark) => mark.findings);
         expect(findings.map((finding) => sentence(finding, 'mm')).join('\n')).not.toMatch(
@@ -56,6 +59,12 @@ it('marks any attempt that can be read, however odd, without throwing, and finds
         );
         // What is written to a file has to come back: no Infinity, no NaN.
         expect(JSON.parse(JSON.stringify(findings))).toEqual(findings);
+        const strange: unknown[] = [];
+        JSON.stringify(replayDocument(attempt), (key, value: unknown) => {
+          if (typeof value === 'number' && !Number.isFinite(value)) strange.push([key, value]);
+          return value;
+        });
+        expect(strange).toEqual([]);
       },
     ),
     { numRuns: 150 },

@@ -18,6 +18,7 @@ import { turnPart } from '../../src/lib/pattern/turn.ts';
 import type { Piece } from '../../src/lib/pattern/types.ts';
 import { PLAIN } from './bodice.ts';
 import { ok } from './ok.ts';
+import { real } from '../support/real.ts';
 
 // Many runs of a property; a busy machine must not make them fail.
 vi.setConfig({ testTimeout: 60_000 });
@@ -26,7 +27,6 @@ const half = draftBlock(PLAIN.measures).front;
 const whole = ok(openOut(half, 'centre-front'));
 const edges = whole.parts[0]!.edges;
 
-const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const place = fc.oneof(
   fc.record({ x: real(-320, 320), y: real(-300, 220) }),
   fc.tuple(fc.nat(edges.length - 1), real(0, 1)).map(([i, t]): Point => {

@@ -16,6 +16,7 @@ import { addLine, findLine } from '../../src/lib/pattern/style-line.ts';
 import { turnPart } from '../../src/lib/pattern/turn.ts';
 import type { Measures, Piece } from '../../src/lib/pattern/types.ts';
 import { ok } from './ok.ts';
+import { real } from '../support/real.ts';
 
 /** A body and a style line; lengths in mm, shares of edges in 0..1. */
 export interface Design {
@@ -43,8 +44,6 @@ export const anyMeasures: fc.Arbitrary<Measures> = fc
     napeToWaist: fc.integer({ min: 350, max: 440 }),
   })
   .filter((m) => unfitMeasure(m) === undefined);
-
-const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 export const anyDesign: fc.Arbitrary<Design> = fc.record({
   measures: anyMeasures,

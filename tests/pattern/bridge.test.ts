@@ -17,6 +17,7 @@ import { openings } from '../../src/lib/pattern/openings.ts';
 import { outlineOf } from '../../src/lib/pattern/outline.ts';
 import { handMade, openJoints, PLAIN } from './hand-made.ts';
 import { ok, refusal } from './ok.ts';
+import { real } from '../support/real.ts';
 
 /** Sum of the absolute turns along points, radians. */
 function turning(points: readonly Point[]): number {
@@ -94,11 +95,11 @@ describe('bridge', () => {
     fc.assert(
       fc.property(
         fc.record({
-          angle: fc.double({ min: 0.15, max: 0.5, noNaN: true }),
-          d1: fc.double({ min: 6, max: 26, noNaN: true }),
-          sway: fc.double({ min: -5, max: 15, noNaN: true }),
-          before: fc.double({ min: 10, max: 44, noNaN: true }),
-          after: fc.double({ min: 10, max: 39, noNaN: true }),
+          angle: real(0.15, 0.5),
+          d1: real(6, 26),
+          sway: real(-5, 15),
+          before: real(10, 44),
+          after: real(10, 39),
         }),
         ({ before, after, ...numbers }) => {
           const { lower } = handMade({ ...PLAIN, ...numbers });

@@ -11,6 +11,7 @@ import { type Bank, cutPart, followSplits, splitEdge, spotOn } from '../../src/l
 import { chainOf } from '../../src/lib/pattern/outline.ts';
 import type { Edge, Part } from '../../src/lib/pattern/types.ts';
 import { ok, refusal } from './ok.ts';
+import { real } from '../support/real.ts';
 
 // Many runs of a property; a busy machine must not make them fail.
 vi.setConfig({ testTimeout: 60_000 });
@@ -119,21 +120,19 @@ describe('cutting a sheet in two', () => {
 });
 
 /** A star-shaped polygon with corners at whole hundredths of a mm, clockwise on the screen. */
-const star = fc
-  .array(fc.double({ min: 60, max: 200, noNaN: true }), { minLength: 5, maxLength: 14 })
-  .map((radii) =>
-    polygon(
-      radii.map((r, i) => {
-        const a = (2 * Math.PI * i) / radii.length;
-        return p(Math.round(100 * r * Math.cos(a)) / 100, Math.round(100 * r * Math.sin(a)) / 100);
-      }),
-    ),
-  );
+const star = fc.array(real(60, 200), { minLength: 5, maxLength: 14 }).map((radii) =>
+  polygon(
+    radii.map((r, i) => {
+      const a = (2 * Math.PI * i) / radii.length;
+      return p(Math.round(100 * r * Math.cos(a)) / 100, Math.round(100 * r * Math.sin(a)) / 100);
+    }),
+  ),
+);
 
 describe('areas of the two sheets', () => {
   // Outside check: clipper2-ts (intersection and difference with the one side of the cut) on polygons, where it is exact to its grid.
   it('agree with clipper2-ts on random polygons cut through the middle', () => {
-    const place = fc.double({ min: 0.05, max: 0.95, noNaN: true });
+    const place = real(0.05, 0.95);
     fc.assert(
       fc.property(star, fc.nat(20), place, place, (part, k, s, t) => {
         const n = part.edges.length;
@@ -182,23 +181,19 @@ describe('areas of the two sheets', () => {
       ],
     };
     fc.assert(
-      fc.property(
-        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
-        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
-        (s, t) => {
-          const e0 = curved.edges[0]!.chain;
-          const from = pointAtLength(e0, chainLength(e0) * s);
-          const to = p(100 * t, 100);
-          const cut = ok(cutBy(curved, [cubic(from, p(from.x, 40), p(to.x, 60), to)]));
-          expect(Math.abs(area(cut.left) + area(cut.right) - area(curved))).toBeLessThan(1e-9 * area(curved));
-          const both = [...cut.left.edges, ...cut.right.edges];
-          const parts = both.filter((e) => e.origin.edge === 'e0');
-          const sum = parts.reduce((l, e) => l + chainLength(e.chain), 0);
-          expect(Math.abs(sum - chainLength(e0))).toBeLessThan(1e-9);
-          for (const e of parts)
-            expect(Math.abs(chainLength(e.chain) - (e.origin.to - e.origin.from))).toBeLessThan(1e-9);
-        },
-      ),
+      fc.property(real(0.1, 0.9), real(0.1, 0.9), (s, t) => {
+        const e0 = curved.edges[0]!.chain;
+        const from = pointAtLength(e0, chainLength(e0) * s);
+        const to = p(100 * t, 100);
+        const cut = ok(cutBy(curved, [cubic(from, p(from.x, 40), p(to.x, 60), to)]));
+        expect(Math.abs(area(cut.left) + area(cut.right) - area(curved))).toBeLessThan(1e-9 * area(curved));
+        const both = [...cut.left.edges, ...cut.right.edges];
+        const parts = both.filter((e) => e.origin.edge === 'e0');
+        const sum = parts.reduce((l, e) => l + chainLength(e.chain), 0);
+        expect(Math.abs(sum - chainLength(e0))).toBeLessThan(1e-9);
+        for (const e of parts)
+          expect(Math.abs(chainLength(e.chain) - (e.origin.to - e.origin.from))).toBeLessThan(1e-9);
+      }),
       { numRuns: 60 },
     );
   });

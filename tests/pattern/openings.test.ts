@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { radians } from '../../src/lib/geometry/trig.ts';
 import { openings, seamExcess } from '../../src/lib/pattern/openings.ts';
 import { handMade, PLAIN } from './hand-made.ts';
+import { real } from '../support/real.ts';
 
 describe('openings', () => {
   it('finds the one opening of each piece where its connector met the line', () => {
@@ -38,10 +39,10 @@ describe('openings', () => {
     fc.assert(
       fc.property(
         fc.record({
-          angle: fc.double({ min: 0.15, max: 0.5, noNaN: true }),
-          d1: fc.double({ min: 5, max: 26, noNaN: true }),
-          d2: fc.double({ min: 5, max: 26, noNaN: true }),
-          sway: fc.double({ min: -10, max: 20, noNaN: true }),
+          angle: real(0.15, 0.5),
+          d1: real(5, 26),
+          d2: real(5, 26),
+          sway: real(-10, 20),
         }),
         (numbers) => {
           const { upper, lower } = handMade(numbers);

@@ -11,6 +11,7 @@ import { walkSeam } from '../../src/lib/pattern/walk.ts';
 import { handMade, openJoints } from './hand-made.ts';
 import { ok, refusal } from './ok.ts';
 import { treated } from './treated.ts';
+import { real } from '../support/real.ts';
 
 const edge = (piece: Piece, id: string) => outlineOf(piece).find((e) => e.id === id);
 
@@ -19,10 +20,10 @@ describe('takeOut', () => {
     fc.assert(
       fc.property(
         fc.record({
-          angle: fc.double({ min: 0.15, max: 0.5, noNaN: true }),
-          d1: fc.double({ min: 6, max: 26, noNaN: true }),
-          d2: fc.double({ min: 6, max: 26, noNaN: true }),
-          sway: fc.double({ min: -5, max: 15, noNaN: true }),
+          angle: real(0.15, 0.5),
+          d1: real(6, 26),
+          d2: real(6, 26),
+          sway: real(-5, 15),
         }),
         (numbers) => {
           const { a, b } = seamOf(Object.values(treated(numbers)), 'style-line')!;

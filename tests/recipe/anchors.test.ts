@@ -13,6 +13,7 @@ import { replay } from '../../src/lib/recipe/replay.ts';
 import { snap } from '../../src/lib/recipe/snap.ts';
 import type { Work } from '../../src/lib/recipe/types.ts';
 import { landmark, sampleAttempt } from './sample.ts';
+import { real } from '../support/real.ts';
 
 const opened = replay(sampleAttempt('F3', 'knit', { upTo: 'open-out' })).work;
 const drawn = replay(sampleAttempt('F3', 'knit', { upTo: 'connectors' })).work;
@@ -25,7 +26,7 @@ const pointBy = (work: Work, piece: string) => {
   const y = polygon.map((p) => p.y);
   const from = { x: Math.min(...x), y: Math.min(...y) };
   const to = { x: Math.max(...x), y: Math.max(...y) };
-  const part = fc.double({ min: 0, max: 1, noNaN: true });
+  const part = real(0, 1);
   return fc.tuple(part, part).map(([u, w]): Point => ({
     x: from.x + u * (to.x - from.x),
     y: from.y + w * (to.y - from.y),
@@ -97,7 +98,7 @@ describe('snap', () => {
 
   it('stays where it is when nothing is within reach, and its anchor leads back to the point', () => {
     fc.assert(
-      fc.property(pointBy(drawn, 'front'), fc.double({ min: 0, max: 40, noNaN: true }), (point, reach) => {
+      fc.property(pointBy(drawn, 'front'), real(0, 40), (point, reach) => {
         const to = snap(drawn, point, reach, all);
         expect(distance(resolveAnchor(drawn, to.anchor)!, to.point)).toBeLessThan(1e-6);
         if (to.snapped === 'none') expect(to.point).toEqual(point);

@@ -5,6 +5,7 @@ import { replay, replayByStep } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Anchor, Command, Work } from '../../src/lib/recipe/types.ts';
 import { sampleAttempt, STEPS } from './sample.ts';
+import { real } from '../support/real.ts';
 
 const sample = sampleAttempt('F2', 'woven');
 const steps = replayByStep(sample, STEPS);
@@ -151,11 +152,8 @@ describe('apply', () => {
     'waist',
     'x',
   );
-  const unit = fc.oneof(fc.double({ min: 0, max: 1, noNaN: true }), fc.constantFrom(0, 1, 0.5));
-  const mm = fc.oneof(
-    fc.double({ min: -10_000, max: 10_000, noNaN: true }),
-    fc.constantFrom(0, 1, 10, 25, -25, 150),
-  );
+  const unit = fc.oneof(real(0, 1), fc.constantFrom(0, 1, 0.5));
+  const mm = fc.oneof(real(-10_000, 10_000), fc.constantFrom(0, 1, 10, 25, -25, 150));
   const anchor: fc.Arbitrary<Anchor> = fc.oneof(
     fc.record({
       on: fc.constantFrom('right/shoulder', 'left/side-lower', 'line', 'waist', 'right/dart-upper'),
@@ -167,7 +165,7 @@ describe('apply', () => {
     }),
     fc.record({
       inside: id,
-      weights: fc.array(fc.double({ min: -2, max: 2, noNaN: true }), { minLength: 3, maxLength: 11 }),
+      weights: fc.array(real(-2, 2), { minLength: 3, maxLength: 11 }),
     }),
   );
   const any = fc.record({

@@ -84,7 +84,7 @@ export function styleSeam(piece: Piece, line?: string): StyleSeam | undefined {
   let before = outline[n - 1]!;
   for (let i = 0; i < n && first < 0; i++) {
     const e = outline[i]!;
-    if (onLine(e, line) && before.role !== 'connector' && !onLine(before, line)) first = i;
+    if (onLine(e, line) && !onLine(before, line) && !opensAt(outline, i + n - 2, line)) first = i;
     before = e;
   }
   if (first < 0) return undefined;
@@ -102,8 +102,8 @@ export function styleSeam(piece: Piece, line?: string): StyleSeam | undefined {
       count += 1;
       continue;
     }
+    if (!opensAt(outline, first + count, name)) break;
     const k = outline[(first + count + 1) % n]!;
-    if (e.role !== 'connector' || k.role !== 'connector' || e.dart !== k.dart) break;
     const length = distance(chainStart(e.chain), chainEnd(k.chain));
     found.push({ edge: undefined, dart: e.dart, from: 0, length });
     count += 2;
@@ -116,6 +116,19 @@ export function styleSeam(piece: Piece, line?: string): StyleSeam | undefined {
     length += s.length;
   }
   return { line: name, bank, outline, first, count, stretches: found, length };
+}
+
+/**
+ * Whether the two banks of one connector stand at index i, between two edges of the line. (Where the foot lies on an end of the
+ * line they stand at the corner beyond it, and the seam has no opening.)
+ */
+function opensAt(outline: readonly Edge[], i: number, line: string | undefined): boolean {
+  const n = outline.length;
+  const c = outline[i % n]!;
+  if (c.role !== 'connector') return false;
+  const k = outline[(i + 1) % n]!;
+  if (k.role !== 'connector' || c.dart !== k.dart) return false;
+  return onLine(outline[(i + n - 1) % n]!, line) && onLine(outline[(i + 2) % n]!, line);
 }
 
 const onLine = (e: Edge, line: string | undefined): boolean =>
