@@ -160,7 +160,8 @@ export function cutPart(part: Part, path: readonly CutStretch[]): Outcome<CutPar
   }
   const left = [...around(both.edges, i, j), ...leftBanks];
   const right = [...around(both.edges, j, i), ...rightBanks];
-  return done({ ...shareOut(part, left, right, path), split });
+  const sheets = shareOut(part, left, right, path);
+  return done({ left: sheets.left, right: sheets.right, split });
 }
 
 const bankEdge = ({ id, role, side, origin, partner, dart }: Bank, chain: Chain): Edge => ({

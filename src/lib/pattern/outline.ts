@@ -173,7 +173,7 @@ function groupsIn(edges: readonly Edge[]): readonly SeamGroup[] {
   const groups: { id: string; edges: Edge[] }[] = [];
   for (let k = 0; k < n; k++) {
     const i = (start + k) % n;
-    const last = groups[groups.length - 1];
+    const last = k > 0 ? groups[groups.length - 1] : undefined;
     if (last !== undefined && last.id === ids[i]) last.edges.push(edges[i]!);
     else groups.push({ id: ids[i]!, edges: [edges[i]!] });
   }

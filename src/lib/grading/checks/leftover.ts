@@ -91,7 +91,7 @@ function trimmed(left: Leftover, context: StepContext, spec: CheckSpec): Finding
   const edge = line?.ends[treatment.trimmedEnd === 'start' ? 0 : 1];
   // The take-out stands at the end into which the dart went: its edge belongs to the seam named for this dart.
   const atItsEnd = edge === undefined || edge.startsWith(end);
-  findings.push(fact('leftover/end', atItsEnd, { ...extra, about: { ...extra.about, edge: edge ?? '' } }));
+  findings.push(fact('leftover/end', atItsEnd, { about: { ...extra.about, edge: edge ?? '' } }));
   if (!style || !atItsEnd) return findings;
   const { sum, worst } = atEnd(style, left);
   const cause = {
@@ -105,10 +105,7 @@ function trimmed(left: Leftover, context: StepContext, spec: CheckSpec): Finding
     treatment.excess - sum,
     treatment.excess,
     tolerance(spec, 'seam'),
-    {
-      ...extra,
-      cause,
-    },
+    { about: extra.about, cause },
   );
   findings.push(amount);
   if (amount.state === 'right') {
@@ -125,7 +122,7 @@ function backTrued({ fabric, extra, end }: Leftover, context: StepContext, spec:
   if (!seam) return [];
   const off = seam.a.length - (seam.b.length - (seam.b.eased?.amount ?? 0));
   const about = { ...extra.about, seam: end };
-  const finding = near('leftover/back-trued', 'mm', off, 0, tolerance(spec, 'seam'), { ...extra, about });
+  const finding = near('leftover/back-trued', 'mm', off, 0, tolerance(spec, 'seam'), { about });
   const done = context.commands.some((c) => c.do === 'true' && c.edge === end && (c.as ?? fabric) === fabric);
   return [finding.state === 'right' || done ? finding : missing('leftover/back-trued', { about })];
 }
@@ -136,7 +133,7 @@ function treat(work: Work, fabric: Fabric, context: StepContext, spec: CheckSpec
   let style: Style | undefined;
   return names(spec, 'darts').flatMap((dart, i) => {
     const piece = holderOf(set, dart);
-    const about = { fabric, dart, ...(piece && { piece: piece.id }) };
+    const about = piece ? { fabric, dart, piece: piece.id } : { fabric, dart };
     const treatment = piece && treatmentOf(piece, dart);
     if (!piece || !treatment) return [missing('leftover/bridged', { about })];
     if (treatment.kind === 'bridged') return [missing('leftover/treated', { about })];

@@ -62,10 +62,12 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
   const byBlock = truth === 'eased' && walk.seam.endsWith('/shoulder') && walk.says === 'match';
   return [
     fact('walked/along', true, { about }),
-    fact('walked/says', walk.says === truth || byBlock, { about: { ...about, says: walk.says, truth } }),
+    fact('walked/says', walk.says === truth || byBlock, {
+      about: { seam: walk.seam, says: walk.says, truth },
+    }),
     near('walked/difference', 'mm', worst.off, 0, allowed, {
       where: () => placeOf(seam, worst.at),
-      about: { ...about, from: worst.from, to: worst.to },
+      about: { seam: walk.seam, from: worst.from, to: worst.to },
     }),
   ];
 }
@@ -76,13 +78,14 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
  */
 export const walked: Check = ({ after, fabric }, spec) => {
   const set = piecesOf(after.pieces, fabric);
-  return names(spec, 'seams').flatMap((name) => {
+  const findings: Finding[] = [];
+  for (const name of names(spec, 'seams')) {
     const walk = after.walked.find(
       (w) => w.seam === name && (w.as === fabric || piecesOf(after.pieces, w.as)[0] === set[0]),
     );
     const seam = walk && seamOf(after.pieces, name, fabric);
-    return walk && seam
-      ? judge(walk, seam, after, spec)
-      : [missing('walked/done', { about: { seam: name } })];
-  });
+    if (walk && seam) findings.push(...judge(walk, seam, after, spec));
+    else findings.push(missing('walked/done', { about: { seam: name } }));
+  }
+  return findings;
 };
