@@ -8,7 +8,8 @@ const worker = globalThis as unknown as ServiceWorkerGlobalScope;
 
 const PREFIX = 'pin-and-pivot-';
 const cacheName = PREFIX + version;
-const precached = [...build, ...files, ...prerendered];
+// The pictures are for those who read about the project; no page shows them.
+const precached = [...build, ...files.filter((path) => !path.includes('/pictures/')), ...prerendered];
 
 /**
  * The whole app is fetched once, at the first visit, into a cache of its own version; from then on pages and scripts
