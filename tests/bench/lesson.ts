@@ -105,6 +105,11 @@ export async function printLesson(top = 15): Promise<boolean> {
   for (const { name, file, share } of profile.slice(0, top)) {
     console.log(`    ${(100 * share).toFixed(1).padStart(6)} %  ${name}  (${file})`);
   }
+  const byFile = new Map<string, number>();
+  for (const { file, share } of profile) byFile.set(file, (byFile.get(file) ?? 0) + share);
+  const files = [...byFile].sort((a, b) => b[1] - a[1]).slice(0, top);
+  const parts = files.map(([file, share]) => `${file || 'the engine'} ${(100 * share).toFixed(1)}`);
+  console.log(`    by file, %: ${parts.join(', ')}`);
   return met;
 }
 

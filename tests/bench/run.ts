@@ -10,6 +10,9 @@ import { geometryBench } from './geometry.ts';
 import { printLesson } from './lesson.ts';
 import { printSizes } from './sizes.ts';
 
+/** Rows without a goal only say how things stand. */
+const isGoal = (name: string): boolean => !name.includes('no goal set');
+
 /** Prints part (a). */
 async function printRatios(): Promise<boolean> {
   const rows = [...(await allowanceBench()), ...cutBench(), ...(await geometryBench())];
@@ -22,11 +25,11 @@ async function printRatios(): Promise<boolean> {
     ours: +ours_us.toFixed(2),
     theirs: +theirs_us.toFixed(2),
     ratio: +ratio.toFixed(3),
-    goal: +goal.toFixed(3),
-    met: ratio <= goal ? 'yes' : 'NO',
+    goal: isGoal(name) ? +goal.toFixed(3) : '–',
+    met: !isGoal(name) ? '–' : ratio <= goal ? 'yes' : 'NO',
   }));
   console.table(cells);
-  return rows.every(({ ratio, goal }) => ratio <= goal);
+  return rows.every(({ name, ratio, goal }) => !isGoal(name) || ratio <= goal);
 }
 
 const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
