@@ -19,7 +19,8 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   place: 'Pull a piece to where you want it on the table.',
   overlay: 'Choose a piece by its ring. It is closed and laid on the block.',
   copy: 'Copy the pieces first. Then “Pieces for” says which of the two sets lies on the table. Treat both sets.',
-  bridge: 'The two rings say how far the blend reaches. Pull them if need be, then bridge each opening.',
+  bridge:
+    'The two rings say how far the blend reaches. Pull them if need be, then bridge each opening, in both sets.',
   ease: 'Knit: pull from the notch before the bridge to the notch after it.',
   'take-out': 'Woven: choose the end of the seam that is to be trimmed by the leftover.',
   true: 'Woven: choose the edge that was redrawn; the back is made as long again.',

@@ -25,6 +25,7 @@ const CHOICE: Readonly<Record<string, string>> = {
   step: 'stepped',
   before: 'the first named',
   after: 'the second named',
+  'first:style-line': 'the style line',
   'along:seam': 'the seam line',
   'along:cut': 'the cut line',
 };

@@ -127,7 +127,9 @@ export class Picture {
     return list.map((target) => {
       const held = grip?.target === target.id;
       const point = applyTo(placeOf(this.layout, target.piece), held ? grip.at : target.point);
-      return { target, held, at: this.#view.toScreen(point) };
+      // The seam that is walked now is marked as chosen.
+      const chosen = this.#tool === 'walk' && target.ref === this.options[0]?.value;
+      return { target, held: held || chosen, at: this.#view.toScreen(point) };
     });
   });
 

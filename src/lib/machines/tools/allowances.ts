@@ -39,7 +39,12 @@ export const corner: ToolSpec = {
   id: 'corner',
   options: (scene) => [
     { id: 'form', kind: 'choice', value: formOf(scene), choices: FORMS },
-    { id: 'first', kind: 'choice', value: scene.options['first'] ?? 'before', choices: ['before', 'after'] },
+    {
+      id: 'first',
+      kind: 'choice',
+      value: scene.options['first'] ?? 'before',
+      choices: ['before', 'after', 'style-line'],
+    },
   ],
   targets: (scene) =>
     pieceSet(scene.work, scene.fabric).flatMap((piece) => {
@@ -61,7 +66,8 @@ export const corner: ToolSpec = {
     const { piece, rest } = pieceAnd(grip.target);
     const [before = '', after = ''] = rest.split('>');
     const form = formOf(scene);
-    const first = scene.options['first'] === 'after' ? after : before;
+    const sewn = scene.options['first'];
+    const first = sewn === 'after' || sewn === after ? after : before;
     const command: ShapeCorner = { do: 'corner', piece, before, after, form };
     return { command: form === 'mitre' || form === 'step' ? command : { ...command, first } };
   },
