@@ -5,6 +5,7 @@ import type { CommandName, Fabric, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { placeLabels } from './labels.ts';
 import { late } from './late.ts';
+import { pieceBox } from './boxes.ts';
 import { layOut, placeOf, tableBox } from './layout.ts';
 import { findingMarks, readingMarks } from './marks.ts';
 import type { Frame } from './replay.ts';
@@ -97,7 +98,7 @@ export class Picture {
   /** Changes when other pieces come to be shown: then it is time to look at them. */
   standing = $derived(
     [...this.#standing, ...this.#near].map(({ id }) => id).join(' ') +
-      (this.#work.opened ? ' whole' : ' half'),
+      (this.#work.opened ? ` whole ${pieceBox(this.#work.opened).minX}` : ' half'),
   );
 
   #turned = $derived(this.context?.preview ? turnedParts(this.#work, this.context.preview) : undefined);
