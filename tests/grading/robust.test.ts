@@ -1,73 +1,48 @@
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
-import { replayDocument } from '../../src/lib/recipe/document.ts';
+import { describe, expect, it } from 'vitest';
 import { gradeLesson } from '../../src/lib/grading/grade.ts';
-import { checkAttempt } from '../../src/lib/recipe/parse.ts';
-import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
+import { overlay } from '../../src/lib/pattern/overlay.ts';
+import { replayDocument } from '../../src/lib/recipe/document.ts';
+import { replay } from '../../src/lib/recipe/replay.ts';
+import type { Attempt } from '../../src/lib/recipe/types.ts';
 import { sentence } from '../../src/lib/strings/sentence.ts';
+import { lineCalled, ODD, oddAttempts } from '../recipe/odd.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
 import { lesson } from './marks.ts';
-import { real } from '../support/real.ts';
 
-const samples = [
-  sampleAttempt('F2', 'knit'),
-  sampleAttempt('F4', 'woven', { turn: 'rest' }),
-  sampleAttempt('F1', 'woven', { separateFirst: true }),
-];
-
-/** Ways in which a list of commands comes out of order; each takes a number from 0 to 1 that says where. */
-type Harm = (commands: readonly Command[], where: number, how: number) => readonly Command[];
-const at = (commands: readonly Command[], where: number) =>
-  Math.min(commands.length - 1, Math.floor(where * commands.length));
-const HARMS: readonly Harm[] = [
-  (c, w) => c.filter((_, i) => i !== at(c, w)),
-  (c, w, h) => [...c.slice(0, at(c, h)), c[at(c, w)]!, ...c.slice(at(c, h))],
-  (c, w, h) => c.map((one, i) => (i === at(c, w) ? ({ ...one, step: c[at(c, h)]!.step! } as Command) : one)),
-  (c, w, h) => c.map((one, i) => (i === at(c, w) ? (scaled(one, h * 4 - 2) as Command) : one)),
-  (c, w, h) => c.map((one, i) => (i === at(c, w) ? (scaled(one, h < 0.5 ? 0 : 1e3) as Command) : one)),
-];
-
-/** All numbers of a command times a factor. */
-function scaled(value: unknown, factor: number): unknown {
-  if (typeof value === 'number') return value * factor;
-  if (Array.isArray(value)) return value.map((one) => scaled(one, factor));
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, scaled(one, factor)]));
+function marked(attempt: Attempt): void {
+  const findings = gradeLesson(lesson, attempt).flatMap((mark) => mark.findings);
+  expect(findings.map((finding) => sentence(finding, 'mm')).join('\n')).not.toMatch(/undefined|NaN|[{}]/);
+  // What is written to a file has to come back: no Infinity, no NaN.
+  expect(JSON.parse(JSON.stringify(findings))).toEqual(findings);
+  const strange: unknown[] = [];
+  JSON.stringify(replayDocument(attempt), (key, value: unknown) => {
+    if (typeof value === 'number' && !Number.isFinite(value)) strange.push([key, value]);
+    return value;
+  });
+  expect(strange).toEqual([]);
 }
 
-it('replays and marks any attempt that can be read, however odd, without throwing, and finds words for it', () => {
-  const unit = real(0, 0.999999);
-  const harm = fc.tuple(fc.constantFrom(...HARMS), unit, unit);
-  let marked = 0;
-  fc.assert(
-    fc.property(
-      fc.constantFrom(...samples),
-      fc.array(harm, { minLength: 1, maxLength: 6 }),
-      (sample, harms) => {
-        const commands = harms.reduce<readonly Command[]>(
-          (c, [how, w, h]) => (c.length > 0 ? how(c, w, h) : c),
-          sample.commands,
-        );
-        const parsed = checkAttempt(JSON.parse(JSON.stringify({ ...sample, commands })) as unknown);
-        fc.pre('ok' in parsed);
-        const attempt = (parsed as { ok: Attempt }).ok;
-        const marks = gradeLesson(lesson, attempt);
-        marked++;
-        const findings = marks.flatMap((mark) => mark.findings);
-        expect(findings.map((finding) => sentence(finding, 'mm')).join('\n')).not.toMatch(
-          /undefined|NaN|[{}]/,
-        );
-        // What is written to a file has to come back: no Infinity, no NaN.
-        expect(JSON.parse(JSON.stringify(findings))).toEqual(findings);
-        const strange: unknown[] = [];
-        JSON.stringify(replayDocument(attempt), (key, value: unknown) => {
-          if (typeof value === 'number' && !Number.isFinite(value)) strange.push([key, value]);
-          return value;
-        });
-        expect(strange).toEqual([]);
-      },
-    ),
-    { numRuns: 150 },
-  );
-  expect(marked).toBeGreaterThan(50);
-}, 60_000);
+describe('is replayed and marked without throwing, and words are found for it', () => {
+  it.each(Object.keys(ODD))('%s', (name) => marked(ODD[name]!));
+
+  it('any attempt that can be read, however odd', () => {
+    fc.assert(fc.property(oddAttempts, marked), { numRuns: 150 });
+  }, 60_000);
+});
+
+it('a line may be called what it likes: every edge still knows which stretch of it it is', () => {
+  for (const line of ['my/a.x', 'a/b', 'x/1/b', 'b']) {
+    const commands = sampleAttempt('F2', 'woven', { upTo: 'separate' }).commands;
+    const named = commands.map((c) => ('line' in c ? { ...c, line } : c));
+    const { work, unfollowed } = replay({ ...ODD['feet crossed']!, commands: named });
+    expect(unfollowed).toEqual([]);
+    for (const fit of work.pieces.slice(0, 2).flatMap((p) => overlay(p, work.opened!, work.lines)))
+      expect(fit.residual).toBeLessThan(1e-6);
+  }
+});
+
+it('a line may not be called what the cuts to come are called', () => {
+  for (const line of ['connector-right', 'taped-left', 'bridge-right', 'freed-right', 'gap/right/1'])
+    expect(replay(lineCalled(line)).unfollowed[0]!.refused.code).toBe('name-taken');
+});

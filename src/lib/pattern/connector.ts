@@ -5,6 +5,7 @@ import { hullBox, line, splitAt } from '../geometry/segment.ts';
 import { chainEnd, placeAtLength } from '../geometry/chain.ts';
 import { intersectSegments } from '../geometry/intersect.ts';
 import { clearOf } from './clear.ts';
+import { boundaries, pointAtBoundary } from './line-cut.ts';
 import { endAt, findDart, legIds, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { withLine, withPart, withPiece } from './with.ts';
@@ -24,12 +25,13 @@ function jointed(chain: Chain, at: Place): Chain {
 }
 
 /**
- * Draws the connector of a dart, straight from its tip to the point `at` mm along the line (again: in place of the old one). The
- * line gets a joint there, so that a later cut turns off in exactly that point. Refusals: `no-such-dart`, `no-such-line`,
+ * Draws the connector of a dart, straight from its tip to the point `wanted` mm along the line (again: in place of the old one). The
+ * line gets a joint there, so that a later cut turns off in exactly that point; a foot that all but meets an end or another
+ * foot is put onto it. Refusals: `no-such-dart`, `no-such-line`,
  * `dart-already-cut`, `line-already-cut` at that place, `connector-without-length`, `connector-crosses-line`,
  * `connector-leaves-piece`.
  */
-export function addConnector(piece: Piece, dartId: string, lineId: string, at: number): Outcome<Piece> {
+export function addConnector(piece: Piece, dartId: string, lineId: string, wanted: number): Outcome<Piece> {
   const dart = findDart(piece, dartId);
   if (dart === undefined) return refuse('no-such-dart', { dart: dartId });
   const [into, outOf] = legIds(dart);
@@ -37,6 +39,8 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, at: n
   if (part === undefined || !part.edges.some((e) => e.id === outOf))
     return refuse('dart-already-cut', { dart: dartId });
   const tip = chainEnd(part.edges.find((e) => e.id === into)!.chain);
+  const own = connectorId(dartId);
+  const at = boundaries(piece, lineId, own).find((mm) => Math.abs(mm - wanted) <= AT_END) ?? wanted;
   const stretches = part.lines.filter((l) => l.id === lineId && l.kind === 'style-line');
   const style = stretches.find((l) => at >= l.origin.from && at <= l.origin.to);
   if (style === undefined) {
@@ -44,8 +48,9 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, at: n
     return refuse(cut ? 'line-already-cut' : 'no-such-line', { line: lineId });
   }
 
+  const joint = pointAtBoundary(part, style, at);
   const place = placeAtLength(style.chain, at - style.origin.from);
-  const foot = place.point;
+  const foot = joint ?? place.point;
   const length = distance(tip, foot);
   if (!(length > 1e-3)) return refuse('connector-without-length', { dart: dartId });
   const straight = line(tip, foot);
@@ -68,7 +73,7 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, at: n
     }
   }
 
-  const id = connectorId(dartId);
+  const id = own;
   const connector: InnerLine = {
     id,
     kind: 'connector',
@@ -82,7 +87,7 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, at: n
   };
   const lines = part.lines
     .filter((l) => l.id !== id)
-    .map((l) => (l === style ? withLine(l, { chain: jointed(l.chain, place) }) : l));
+    .map((l) => (l === style && joint === undefined ? withLine(l, { chain: jointed(l.chain, place) }) : l));
   const drawn = withPart(part, { lines: [...lines, connector] });
   return done(withPiece(piece, { parts: piece.parts.map((p) => (p === part ? drawn : p)) }));
 }

@@ -78,9 +78,12 @@ export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
   return undefined;
 }
 
-/** Whether an edge's chain runs against its origin: true of the banks on the left hand of the line. */
-export const runsBackwards = (e: Edge): boolean =>
-  (e.role === 'style-line' || e.role === 'connector') && (e.id.endsWith('/a') || e.id.includes('/a.'));
+/** Whether an edge's chain runs against its origin: true of the banks on the left hand of the line, `…/a` and what was cut off it. */
+export function runsBackwards({ role, id }: Edge): boolean {
+  if (role !== 'style-line' && role !== 'connector') return false;
+  const bank = id.lastIndexOf('/') + 1;
+  return id.charAt(bank) === 'a' && (bank + 1 === id.length || id.charAt(bank + 1) === '.');
+}
 
 /** The two parts of an edge cut at a place, with the very point `joint` between them. */
 export function splitEdge(e: Edge, at: Place, joint: Point): readonly [Edge, Edge] {

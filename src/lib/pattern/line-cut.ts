@@ -10,8 +10,11 @@ import { withLine } from './with.ts';
  * line that are known, cut or not, so that it does not matter in which order slashes and the separation come.
  */
 
-/** Where the intervals of a line begin and end, mm along it, in order: its ends, the feet on it, and what was cut so far. */
-export function boundaries(piece: Piece, lineId: string): readonly number[] {
+/**
+ * Where the intervals of a line begin and end, mm along it, in order: its ends, the feet on it (but for that of the connector `but`),
+ * and what was cut so far.
+ */
+export function boundaries(piece: Piece, lineId: string, but?: string): readonly number[] {
   const found: number[] = [];
   const note = (mm: number): void => {
     if (!found.includes(mm)) found.push(mm);
@@ -21,7 +24,8 @@ export function boundaries(piece: Piece, lineId: string): readonly number[] {
       if (l.id === lineId) {
         note(l.origin.from);
         note(l.origin.to);
-      } else if (l.kind === 'connector' && l.line === lineId && l.foot !== undefined) note(l.foot);
+      } else if (l.kind === 'connector' && l.line === lineId && l.id !== but && l.foot !== undefined)
+        note(l.foot);
     }
     for (const e of part.edges) {
       if (e.role !== 'style-line' || e.origin.edge !== lineId) continue;
@@ -33,7 +37,7 @@ export function boundaries(piece: Piece, lineId: string): readonly number[] {
 }
 
 /** The points of a stretch at those boundaries: its joints at the feet, and its ends. */
-function pointAtBoundary(part: Part, stretch: InnerLine, mm: number): Point | undefined {
+export function pointAtBoundary(part: Part, stretch: InnerLine, mm: number): Point | undefined {
   if (mm === stretch.origin.from) return stretch.chain[0]!.a;
   if (mm === stretch.origin.to) return stretch.chain[stretch.chain.length - 1]!.d;
   const foot = part.lines.find((l) => l.kind === 'connector' && l.line === stretch.id && l.foot === mm);

@@ -3,6 +3,7 @@ import { distance } from '../../geometry/point.ts';
 import { sin } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
 import { legsOf } from '../../pattern/outline.ts';
+import { bankOf } from '../../pattern/style-seam.ts';
 import type { Dart, Edge, Piece } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
 import { turnCause } from '../causes/turn.ts';
@@ -25,7 +26,7 @@ function banksBeyond(piece: Piece, line: string, end: 'start' | 'end', foot: num
 
 /** The end of a bank that lies nearest to the line's end on the seam: bank a runs against the line, bank b along it. */
 const outerEnd = (bank: Edge, end: 'start' | 'end'): Point =>
-  bank.id.includes('/a') === (end === 'start') ? chainEnd(bank.chain) : chainStart(bank.chain);
+  (bankOf(bank) === 'a') === (end === 'start') ? chainEnd(bank.chain) : chainStart(bank.chain);
 
 /** The opening where the dart went: its width at the seam, 2 L sin(θ/2) with L from the dart's tip (trade notes, derived). */
 function opening(after: Work, piece: Piece, dart: Dart, tip: Point, spec: CheckSpec): Finding[] {

@@ -9,6 +9,8 @@ import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
 
 /** How far past the tip the scissors may run, mm. */
 const BEYOND = 12;
+/** A shorter way along the line is none, mm. */
+const LEAST = 1e-6;
 
 export interface CutPath {
   readonly dart: string;
@@ -46,11 +48,14 @@ export function cutPaths(scene: Scene): readonly CutPath[] {
           : foot.at * 2 <= whole
             ? 'start'
             : 'end';
-    const along =
-      from === 'start'
-        ? subchain(line.chain, 0, foot.at)
-        : reverseChain(subchain(line.chain, foot.at, whole));
-    const run = chainLength(along);
+    const run = from === 'start' ? foot.at : whole - foot.at;
+    // With the foot on the line's end there is nothing to cut along.
+    const along: Chain =
+      run < LEAST
+        ? []
+        : from === 'start'
+          ? subchain(line.chain, 0, foot.at)
+          : reverseChain(subchain(line.chain, foot.at, whole));
     return [{ ...base, from, chain: [...along, ...connector], foot: run, tip: run + length }];
   });
 }

@@ -13,6 +13,9 @@ import { kind } from './kind.ts';
 /** An end that was not snapped still lies on an edge when it is this near to one, mm; as `addLine` has it. */
 const ON_EDGE = 1e-4;
 
+/** What the cuts, turns and treatments to come are called. */
+const RESERVED = /^(connector|taped|bridge|freed)-|^gap\//;
+
 /**
  * Draws the style line, or draws it anew: its notches and connectors then stay at their fractions of its length, and a
  * connector that no longer can be drawn is left out.
@@ -30,6 +33,7 @@ export const drawLine = kind<DrawLine>({
       points.push(point);
     }
     const was = findLine(paper.front, line)?.line;
+    if (RESERVED.test(line)) return refused('name-taken', { line });
     const taken = was === undefined ? findEdge(paper.front, line) !== undefined : was.kind !== 'style-line';
     if (taken) return refused('name-taken', { line });
 
