@@ -51,19 +51,27 @@ export function run(
   print: (line: string) => void,
   complain: (line: string) => void,
 ): number {
+  try {
+    return grade(args, print, complain);
+  } catch (error) {
+    // A faulty lesson: no attempt can bring this about.
+    complain(error instanceof Error ? error.message : String(error));
+    return 2;
+  }
+}
+
+function grade(
+  args: readonly string[],
+  print: (line: string) => void,
+  complain: (line: string) => void,
+): number {
   const [target = '', ...files] = args;
   const [lessonId = '', stepId = '', ...more] = target.split('/');
   if (lessonId === '' || stepId === '' || more.length > 0 || files.length === 0) {
     complain('Usage: npm run -s grade -- <lesson>/<step> <attempt file...>');
     return 2;
   }
-  let lesson: Lesson | undefined;
-  try {
-    lesson = loadLesson(lessonId);
-  } catch (error) {
-    complain(error instanceof Error ? error.message : String(error));
-    return 2;
-  }
+  const lesson = loadLesson(lessonId);
   if (!lesson) {
     complain(`There is no lesson '${lessonId}'. There are: ${lessonIds().join(', ')}.`);
     return 2;

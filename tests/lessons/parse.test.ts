@@ -33,6 +33,7 @@ describe('what is wrong with a lesson is told by path, expected and found', () =
     ['a head that is none', null, steps, ''],
     ['no steps', { ...head, steps: [] }, steps, 'steps'],
     ['a fabric that is none', { ...head, fabrics: ['felt'] }, steps, 'fabrics[0]'],
+    ['a figure that is none', { ...head, figure: 'F9' }, steps, 'figure'],
     ['a key that nobody knows', { ...head, colour: 'red' }, steps, 'colour'],
     ['a step that is missing', head, steps.slice(1), 'steps'],
     [

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { FIGURES } from '../pattern/figures.ts';
 import { PHASES } from '../recipe/commands/known.ts';
 import { problemOf, type Problem } from '../recipe/problem.ts';
 import type { CommandName } from '../recipe/types.ts';
@@ -37,7 +38,7 @@ const lessonSchema = v.strictObject({
   title: line,
   summary: v.pipe(v.string(), v.maxLength(400)),
   content: v.pipe(v.number(), v.integer(), v.minValue(1)),
-  figure: v.string(),
+  figure: v.picklist(Object.keys(FIGURES)),
   fabrics: v.pipe(v.array(v.picklist(['knit', 'woven'])), v.minLength(1)),
   needs: v.array(id),
   steps: v.pipe(v.array(id), v.minLength(1)),

@@ -48,8 +48,9 @@ function lastValue(issue: BaseIssue<unknown>): unknown {
 }
 
 function wanted(issue: BaseIssue<unknown>): string {
-  // What these expect is a pattern; their message says it in words.
-  if (issue.type === 'regex' || issue.type === 'integer') return issue.message;
+  // What these expect is a pattern or a number; a message of our own says it in words.
+  const worded = issue.type === 'regex' || issue.type === 'integer';
+  if (worded && !issue.message.startsWith('Invalid')) return issue.message;
   if (issue.type === 'strict_object' && issue.received === 'undefined') return `the key ${issue.expected}`;
   return issue.expected ?? issue.message;
 }
