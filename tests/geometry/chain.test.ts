@@ -75,7 +75,7 @@ test('the whole as a part keeps its ends bit for bit, and so does a part', () =>
   expect(part).toEqual([line(p(10, 0), p(30, 0)), line(p(30, 0), p(30, 30))]);
 });
 
-// Source: what the words mean.
+// Source (derived): what the words mean.
 describe('for any chain', () => {
   test('cutting changes no length and shares the very point', () => {
     fc.assert(

@@ -50,7 +50,7 @@ describe('Hausdorff distance', () => {
     const box = [line(p(0, 0), p(0, 40)), line(p(0, 40), p(60, 40)), line(p(60, 40), p(60, 0))];
     expect(hausdorff(box, [line(p(0, 0), p(60, 0))])).toBeCloseTo(40, 6);
   });
-  // Source: jsts' discrete Hausdorff on points every 0.05 mm of flattening; the true value differs by no more than the spacing.
+  // Source (derived): jsts' discrete Hausdorff on points every 0.05 mm of flattening; the true value differs by no more than the spacing.
   test('agrees with jsts on flattened curves', () => {
     const factory = new GeometryFactory();
     const geometry = (c: Chain): unknown => {

@@ -217,7 +217,7 @@ describe('cubic with cubic', () => {
     );
   });
 
-  // Source: kld-intersections and paper's core, outside libraries. Crossings by less than a hundredth of a radian, or nearer to
+  // Source (derived): kld-intersections and paper's core, outside libraries. Crossings by less than a hundredth of a radian, or nearer to
   // an end than 1e-4, are judged differently by each and are left to the tests above.
   const clear = (s: Segment, u: Segment): boolean =>
     intersectSegments(s, u).every((m) => {

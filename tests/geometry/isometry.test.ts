@@ -48,7 +48,7 @@ test('turning one leg onto the other needs no angle', () => {
   expect(applyTo(m, { x: 5, y: 0 })).toEqual({ x: 0, y: 5 });
 });
 
-// Source: what the words mean; coordinates up to 400 mm hold about 1e-13.
+// Source (derived): what the words mean; coordinates up to 400 mm hold about 1e-13.
 describe('for any points', () => {
   test('mirroring twice changes nothing', () => {
     fc.assert(

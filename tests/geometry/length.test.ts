@@ -37,7 +37,7 @@ describe('degenerate lengths', () => {
   });
 });
 
-// Source: mpmath at 30 digits, made once (data/lengths.json says how). Goal 3e-13 mm at garment sizes.
+// Source (derived): mpmath at 30 digits, made once (data/lengths.json says how). Goal 3e-13 mm at garment sizes.
 describe('arc length against mpmath', () => {
   test.each(known)('$name', ({ curve, length }) => {
     expect(Math.abs(segmentLength(curve) - length)).toBeLessThanOrEqual(3e-13);
@@ -56,7 +56,7 @@ describe('arc length against mpmath', () => {
   );
 });
 
-// Source: paper's core and bezier-js, outside libraries, on even curves where both are good (bezier-js: 24 nodes, no halving).
+// Source (derived): paper's core and bezier-js, outside libraries, on even curves where both are good (bezier-js: 24 nodes, no halving).
 describe('arc length against libraries', () => {
   const toPaper = (s: Cubic): InstanceType<typeof paper.Curve> =>
     new paper.Curve(
@@ -85,7 +85,7 @@ describe('arc length against libraries', () => {
   });
 });
 
-// Source: what the words mean.
+// Source (derived): what the words mean.
 describe('for any cubic', () => {
   test('splitting changes no length', () => {
     fc.assert(

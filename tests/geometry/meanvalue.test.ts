@@ -60,7 +60,7 @@ test('agree with the published formula', () => {
   );
 });
 
-// Source: the property that defines them.
+// Source (derived): the property that defines them.
 test('weights sum to one, give the place back, and follow motions', () => {
   fc.assert(
     fc.property(inside, motions, (q, m) => {

@@ -41,7 +41,7 @@ test('a chain gives segment, length and distance', () => {
   });
 });
 
-// Source: what the words mean: no point of 2,000 is nearer.
+// Source (derived): what the words mean: no point of 2,000 is nearer.
 test('no point of any curve is nearer than the foot', () => {
   fc.assert(
     fc.property(cubics, points, (s, q) => {
@@ -55,7 +55,7 @@ test('no point of any curve is nearer than the foot', () => {
   );
 });
 
-// Source: bezier-js' projection, which steps through the curve: never better than ours, mostly as good to 0.1 mm.
+// Source (derived): bezier-js' projection, which steps through the curve: never better than ours, mostly as good to 0.1 mm.
 test('bezier-js finds nothing nearer', () => {
   fc.assert(
     fc.property(cubics, points, (s, q) => {

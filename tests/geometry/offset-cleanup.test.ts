@@ -8,7 +8,7 @@ import { polyline } from '../../src/lib/geometry/chain.ts';
 import { cubic, line, pointAt, derivativeAt } from '../../src/lib/geometry/segment.ts';
 
 /*
- * Outside check: clipper2-ts's union (fill rule "positive") of the raw parallel. The raw parallel is made here, from exact
+ * Outside check (derived): clipper2-ts's union (fill rule "positive") of the raw parallel. The raw parallel is made here, from exact
  * normals at dense samples and nothing of the code under test: outward corners as mitres, inward ones through the corner.
  */
 

@@ -60,7 +60,7 @@ describe('area', () => {
   test('does not suffer far from the origin', () => {
     expect(signedArea(polygon(p(1e6, 1e6), p(1e6 + 10, 1e6), p(1e6 + 10, 1e6 + 10)))).toBe(50);
   });
-  // Source: paper's core, which also integrates cubics; its y points down too, and clockwise is positive.
+  // Source (derived): paper's core, which also integrates cubics; its y points down too, and clockwise is positive.
   test('agrees with paper', () => {
     fc.assert(
       fc.property(outlines, (c) => {
@@ -105,7 +105,7 @@ describe('containment', () => {
     expect(contains(square, p(-10, 0))).toBe('outside');
     expect(contains(square, p(-10, 100))).toBe('outside');
   });
-  // Source: paper's core (winding rule not zero), away from the edge.
+  // Source (derived): paper's core (winding rule not zero), away from the edge.
   test('agrees with paper', () => {
     fc.assert(
       fc.property(
@@ -167,7 +167,7 @@ describe('simplicity', () => {
     expect(isSimple(c)).toBe(simple);
     expect(isSimple(reverseChain(c))).toBe(simple);
   });
-  // Source: jsts IsSimple on a flattening to 0.001 mm. Outlines whose crossing hangs on less than that are rare among the draws:
+  // Source (derived): jsts IsSimple on a flattening to 0.001 mm. Outlines whose crossing hangs on less than that are rare among the draws:
   // a disagreement is allowed only where the flattened outline touches itself within 0.002 mm.
   test('agrees with jsts on flattened outlines', () => {
     const factory = new GeometryFactory();

@@ -29,7 +29,7 @@ describe('degenerate registration', () => {
   });
 });
 
-// Source: what the words mean.
+// Source (derived): what the words mean.
 test('a moved shape gives back its motion, half turns included', () => {
   fc.assert(
     fc.property(clouds, motions, (cloud, m) => {
@@ -65,7 +65,7 @@ test('a mirror image is called one, and is never fitted by mirroring', () => {
   expect(residual).toBeGreaterThan(10);
 });
 
-// Source: what least squares means: no other small turn or shift fits better.
+// Source (derived): what least squares means: no other small turn or shift fits better.
 test('no motion near the answer fits better', () => {
   const bent = hook.map((q, i) => p(q.x + 3 * Math.sin(i * 7), q.y + 3 * Math.cos(i * 5)));
   const { motion, residual } = register(hook, bent);

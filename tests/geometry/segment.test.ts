@@ -46,7 +46,7 @@ test('a line is walked evenly', () => {
   expect(splitAt(line(a, d), 0.5)).toEqual([line(a, { x: 15, y: 20 }), line({ x: 15, y: 20 }, d)]);
 });
 
-// Source: bezier-js, an outside library.
+// Source (derived): bezier-js, an outside library.
 test('points, derivatives and boxes agree with bezier-js', () => {
   fc.assert(
     fc.property(cubics, fractions, (s, t) => {
@@ -67,7 +67,7 @@ test('points, derivatives and boxes agree with bezier-js', () => {
   );
 });
 
-// Source: what the words mean.
+// Source (derived): what the words mean.
 describe('for any cubic', () => {
   test('halves share their joint bit for bit and lie on the curve', () => {
     fc.assert(

@@ -44,7 +44,7 @@ test('three points, by hand', () => {
   expect(s!.c.y).toBeCloseTo(1, 14);
 });
 
-// Source: what C2 and natural mean; derivatives taken by knot spacing.
+// Source (derived): what C2 and natural mean; derivatives taken by knot spacing.
 test('passes through all points bit for bit, smooth to the second derivative, with straight ends', () => {
   fc.assert(
     fc.property(rows, (row) => {

@@ -130,7 +130,7 @@ const star = fc.array(real(60, 200), { minLength: 5, maxLength: 14 }).map((radii
 );
 
 describe('areas of the two sheets', () => {
-  // Outside check: clipper2-ts (intersection and difference with the one side of the cut) on polygons, where it is exact to its grid.
+  // Outside check (derived): clipper2-ts (intersection and difference with the one side of the cut) on polygons, where it is exact to its grid.
   it('agree with clipper2-ts on random polygons cut through the middle', () => {
     const place = real(0.05, 0.95);
     fc.assert(
