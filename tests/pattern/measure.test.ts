@@ -82,6 +82,10 @@ describe('dart theory, from trade notes (derived: arithmetic from c = 2 L sin(θ
     }
   });
 
+  it('one degree on a leg of 236 mm is already 4.1 mm at its end', () => {
+    expect(intake(disc(236, 1), 'right')).toBeCloseTo(4.1, 1);
+  });
+
   it('a sewn dart draws a larger angle with the same intake: L 180, 28°, 12.7 off', () => {
     const piece = disc(180, 28, 12.7);
     expect(degrees(drawnAngle(piece, 'right')!)).toBeCloseTo(30.1, 2);

@@ -29,6 +29,7 @@ describe('openings', () => {
     [25.4, 30, 13.15],
     [20, 28, 9.677],
     [25.4, 15, 6.63],
+    [1e-6, 28, 0],
   ])('measures on the cut edges, at %d mm from the bust point and %d degrees, %d mm', (d, degrees, e) => {
     const { upper, lower } = handMade({ ...PLAIN, d1: d, d2: d, angle: radians(degrees) });
     expect(openings(lower)[0]!.width).toBeCloseTo(e, 2);
