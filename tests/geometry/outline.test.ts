@@ -105,6 +105,18 @@ describe('containment', () => {
     expect(contains(square, p(-10, 0))).toBe('outside');
     expect(contains(square, p(-10, 100))).toBe('outside');
   });
+  // Source (derived): on the line y = x a point lies on the side that the sign of y − x says, without rounding.
+  test('the side of a line is told exactly, to the last bit of the coordinates', () => {
+    const triangle = polygon(p(-12, -12), p(24, 24), p(24, -12));
+    for (let i = 0; i < 32; i++)
+      for (let j = 0; j < 32; j++) {
+        if (i === j) continue;
+        const q = p(0.5 + i * 2 ** -53, 0.5 + j * 2 ** -53);
+        // A band below nothing: no point counts as on the edge.
+        expect(contains(triangle, q, -1)).toBe(q.y < q.x ? 'inside' : 'outside');
+      }
+  });
+
   // Source (derived): paper's core (winding rule not zero), away from the edge.
   test('agrees with paper', () => {
     fc.assert(

@@ -1,3 +1,4 @@
+import { orient2d } from 'robust-predicates';
 import type { Chain, Point } from './types.ts';
 import { chainLength } from './chain.ts';
 import { hullDistance2, nearestOnSegment } from './nearest.ts';
@@ -51,10 +52,13 @@ export function contains(c: Chain, p: Point, band = 1e-6): 'inside' | 'edge' | '
   return winding === 0 ? 'outside' : 'inside';
 }
 
-/** +1 or −1 when the line crosses the ray from p to the right; its upper end counts, its lower does not. */
+/**
+ * +1 or −1 when the line crosses the ray from p to the right; its upper end counts, its lower does not. On which side p lies is told
+ * exactly, however near to the line it is.
+ */
 function lineTurns(ax: number, ay: number, dx: number, dy: number, p: Point): number {
   if (ay > p.y === dy > p.y) return 0;
-  const side = (dx - ax) * (p.y - ay) - (p.x - ax) * (dy - ay);
+  const side = -orient2d(ax, ay, dx, dy, p.x, p.y);
   if (dy > p.y) return side > 0 ? 1 : 0;
   return side < 0 ? -1 : 0;
 }
