@@ -29,6 +29,7 @@ export class LessonSession {
   #store: ProgressStore | undefined;
   #kept: unknown;
   #grade: Grade | undefined;
+  #opening: Promise<void> = Promise.resolve();
 
   constructor(lesson: Lesson) {
     this.lesson = lesson;
@@ -93,8 +94,16 @@ export class LessonSession {
     return [...commands.map((one) => one.do), ...steps.slice(0, furthest + 1).flatMap(({ tools }) => tools)];
   }
 
+  /** Runs `open`; a mark that is asked for meanwhile is of what comes to lie on the table. */
+  whileOpening(open: () => Promise<void>): Promise<void> {
+    const opening = open();
+    this.#opening = opening.catch(() => {});
+    return opening;
+  }
+
   /** Marks the step as it stands; with `leave` it is left after that, flagged. */
   async mark(leave = false): Promise<void> {
+    await this.#opening;
     await this.#fetchGrade();
     // While the mark is read; when it cannot be had now, it is asked for again on going on.
     fetchFor(this.#nextTools()).catch(() => {});
