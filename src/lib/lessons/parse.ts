@@ -3,7 +3,7 @@ import { FIGURES } from '../pattern/figures.ts';
 import { PHASES } from '../recipe/commands/known.ts';
 import { problemOf, type Problem } from '../recipe/problem.ts';
 import type { CommandName } from '../recipe/types.ts';
-import type { Lesson } from './types.ts';
+import type { Lesson, Param } from './types.ts';
 
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,60}$/));
 const line = v.pipe(v.string(), v.maxLength(200));
@@ -22,6 +22,13 @@ const checkSpec = v.strictObject({
   names: v.exactOptional(v.record(v.string(), v.union([v.string(), v.array(v.string())]))),
 });
 
+const param: v.GenericSchema<unknown, Param> = v.lazy(() =>
+  v.union(
+    [v.string(), v.number(), v.boolean(), v.array(param), v.record(v.string(), param)],
+    'a text, a number, true or false, a list or an object of such',
+  ),
+);
+
 const stepSchema = v.strictObject({
   id,
   title: line,
@@ -31,10 +38,12 @@ const stepSchema = v.strictObject({
   hints: v.array(v.strictObject({ codes: v.array(code), rungs: v.pipe(v.array(line), v.minLength(1)) })),
   cautions: v.array(id),
   checks: v.array(checkSpec),
+  worked: v.exactOptional(v.objectWithRest({ by: id }, param)),
 });
 
 const lessonSchema = v.strictObject({
   id,
+  number: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(99))),
   title: line,
   summary: v.pipe(v.string(), v.maxLength(400)),
   content: v.pipe(v.number(), v.integer(), v.minValue(1)),

@@ -7,6 +7,15 @@ export interface HintLadder {
   readonly rungs: readonly string[];
 }
 
+/** A value in the parameters of a worked solution. */
+export type Param = string | number | boolean | readonly Param[] | { readonly [key: string]: Param };
+
+/** How a step is worked: `by` names a solver of `worked/`, the rest is what it is told. Lengths in mm, angles in radians. */
+export interface WorkedBy {
+  readonly by: string;
+  readonly [param: string]: Param;
+}
+
 export interface LessonStep extends StepRule {
   readonly title: string;
   /** Skill id, stable. */
@@ -18,10 +27,14 @@ export interface LessonStep extends StepRule {
   readonly hints: readonly HintLadder[];
   /** The cautions to show (ids of strings/cautions). */
   readonly cautions: readonly string[];
+  /** Left out by the steps of the main lesson, which are worked by their ids. */
+  readonly worked?: WorkedBy;
 }
 
 export interface Lesson {
   readonly id: string;
+  /** Its place in the course, from 1; none outside of it. */
+  readonly number?: number;
   readonly title: string;
   readonly summary: string;
   /** Content version: goes up when a step's rules change. */

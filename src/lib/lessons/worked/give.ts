@@ -45,6 +45,20 @@ export function commandsOf(
   return commands;
 }
 
+/** A text among the parameters of a worked step. Throws RangeError when it is not there: a fault of the lesson. */
+export function textOf(rule: LessonStep, param: string): string {
+  const value = rule.worked?.[param];
+  if (typeof value === 'string') return value;
+  throw new RangeError(`the worked solution of '${rule.id}' needs the text '${param}'`);
+}
+
+/** A number among the parameters of a worked step; `otherwise` when it is left out. Throws RangeError for any other value. */
+export function numberOf(rule: LessonStep, param: string, otherwise?: number): number {
+  const value = rule.worked?.[param] ?? otherwise;
+  if (typeof value === 'number') return value;
+  throw new RangeError(`the worked solution of '${rule.id}' needs the number '${param}'`);
+}
+
 /** Where a landmark is, mm; undefined when it is not on the table. */
 export const landmarkAt = (work: Work, id: string): Point | undefined =>
   resolveAnchor(work, { landmark: id });
