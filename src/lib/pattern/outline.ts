@@ -1,7 +1,7 @@
-import type { Chain, Point } from '../geometry/types.ts';
+import type { Chain, Point, Segment } from '../geometry/types.ts';
 import type { Dart, Edge, Part, Piece } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
-import { line } from '../geometry/segment.ts';
+import { cubic, line } from '../geometry/segment.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { withEdge } from './with.ts';
 
@@ -68,13 +68,19 @@ const WELD = 1e-6;
 /** The chain with its first point replaced by p; for gaps that are rounding only. */
 export function startAt(chain: Chain, p: Point): Chain {
   const first = chain[0]!;
-  return samePoint(first.a, p) ? chain : [{ ...first, a: p }, ...chain.slice(1)];
+  if (samePoint(first.a, p)) return chain;
+  const out: Segment[] = chain.slice();
+  out[0] = first.kind === 'line' ? line(p, first.d) : cubic(p, first.b, first.c, first.d);
+  return out;
 }
 
 /** The chain with its last point replaced by p; for gaps that are rounding only. */
 export function endAt(chain: Chain, p: Point): Chain {
   const last = chain[chain.length - 1]!;
-  return samePoint(last.d, p) ? chain : [...chain.slice(0, -1), { ...last, d: p }];
+  if (samePoint(last.d, p)) return chain;
+  const out: Segment[] = chain.slice();
+  out[out.length - 1] = last.kind === 'line' ? line(last.a, p) : cubic(last.a, last.b, last.c, p);
+  return out;
 }
 
 /** Closes the joint after `edges`: welds rounding, and shows a real gap as a straight edge of its own. */
