@@ -1,0 +1,116 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  builtOn,
+  courseLayout,
+  directNeeds,
+  inOrder,
+  type CourseLesson,
+} from '../../src/lib/panels/course-layout.ts';
+
+const lesson = (id: string, needs: readonly string[] = [], number?: number): CourseLesson => ({
+  id,
+  needs,
+  ...(number !== undefined && { number }),
+});
+
+/** Random courses in which a lesson needs only earlier ones, or ones that are not there. */
+const courses = fc.array(fc.array(fc.nat(40), { maxLength: 4 }), { minLength: 1, maxLength: 24 }).map((all) =>
+  all.map((needs, i) =>
+    lesson(
+      `l${i}`,
+      [...new Set(needs)].map((n) => (n < i ? `l${n}` : `none-${n}`)),
+      i + 1,
+    ),
+  ),
+);
+
+describe('the map of a course', () => {
+  it('is empty without lessons', () => {
+    expect(courseLayout([])).toMatchObject({ columns: 0, rows: 0, links: [] });
+  });
+
+  it('puts one lesson alone, whatever it needs that is not there', () => {
+    const { spots, links } = courseLayout([lesson('a', ['gone', 'a'])]);
+    expect(spots.get('a')).toEqual({ row: 0, column: 0 });
+    expect(links).toEqual([]);
+  });
+
+  it('ends on lessons that need each other', () => {
+    const course = [lesson('a', ['b'], 1), lesson('b', ['a'], 2)];
+    expect(courseLayout(course).spots.size).toBe(2);
+    expect([...builtOn(course, 'a')]).toEqual(['b']);
+  });
+
+  it('has each lesson once, below what it builds on, beside no more than three others and on none', () => {
+    fc.assert(
+      fc.property(courses, (course) => {
+        const { spots, rows, columns } = courseLayout(course);
+        expect([...spots.keys()].sort()).toEqual(course.map(({ id }) => id).sort());
+        for (const { id, needs } of course)
+          for (const need of needs)
+            if (spots.has(need)) expect(spots.get(id)!.row).toBeGreaterThan(spots.get(need)!.row);
+        for (let r = 0; r < rows; r += 1) {
+          const row = [...spots.values()]
+            .filter((spot) => spot.row === r)
+            .map(({ column }) => column)
+            .sort((a, b) => a - b);
+          expect(row.length).toBeGreaterThan(0);
+          expect(row.length).toBeLessThanOrEqual(4);
+          expect(row[0]).toBeGreaterThanOrEqual(0);
+          expect(row.at(-1)! + 1).toBeLessThanOrEqual(columns);
+          row.slice(1).forEach((column, i) => expect(column - row[i]!).toBe(1));
+        }
+      }),
+    );
+  });
+
+  it('draws a line for each need that no other need has, and following the lines gives all that a lesson builds on', () => {
+    fc.assert(
+      fc.property(courses, (course) => {
+        const { links } = courseLayout(course);
+        const above = (id: string): string[] =>
+          links.filter(({ to }) => to === id).flatMap(({ from }) => [from, ...above(from)]);
+        for (const one of course) {
+          expect(new Set(above(one.id))).toEqual(builtOn(course, one.id));
+          const direct = links.filter(({ to }) => to === one.id).map(({ from }) => from);
+          expect(direct).toEqual(directNeeds(course, one));
+          for (const need of direct)
+            for (const other of direct)
+              expect(other !== need && builtOn(course, other).has(need), `${need} ${other}`).toBe(false);
+        }
+      }),
+    );
+  });
+
+  it('runs its lines through no lesson: in each row between, a line keeps to a gap', () => {
+    fc.assert(
+      fc.property(courses, (course) => {
+        const { links, spots } = courseLayout(course);
+        for (const { from, to, d } of links) {
+          // The upright stretches: x of the point before, y where they end.
+          const upright = [...d.matchAll(/([\d.]+),[\d.]+V([\d.]+)/g)].map((m) => [
+            Number(m[1]),
+            Number(m[2]),
+          ]);
+          const between = upright.filter(([, y]) => {
+            const row = Math.floor(y!);
+            return row > spots.get(from)!.row && row < spots.get(to)!.row;
+          });
+          expect(between).toHaveLength(spots.get(to)!.row - spots.get(from)!.row - 1);
+          for (const [x, y] of between)
+            for (const spot of spots.values())
+              if (spot.row === Math.floor(y!)) {
+                const inside = Math.min(x! - spot.column, spot.column + 1 - x!);
+                expect(inside).toBeLessThan(0.3);
+              }
+        }
+      }),
+    );
+  });
+});
+
+it('orders lessons by their number, those without one last', () => {
+  const course = [lesson('z'), lesson('b', [], 2), lesson('a'), lesson('c', [], 1)];
+  expect(inOrder(course).map(({ id }) => id)).toEqual(['c', 'b', 'a', 'z']);
+});
