@@ -48,6 +48,7 @@ const lessonSchema = v.strictObject({
   summary: v.pipe(v.string(), v.maxLength(400)),
   content: v.pipe(v.number(), v.integer(), v.minValue(1)),
   figure: v.picklist(Object.keys(FIGURES)),
+  form: v.exactOptional(v.picklist(['side', 'two-dart', 'waist'])),
   fabrics: v.pipe(v.array(v.picklist(['knit', 'woven'])), v.minLength(1)),
   needs: v.array(id),
   steps: v.pipe(v.array(id), v.minLength(1)),

@@ -1,4 +1,5 @@
 import type { StepRule } from '../grading/types.ts';
+import type { BlockForm } from '../pattern/types.ts';
 import type { CommandName, Fabric } from '../recipe/types.ts';
 
 /** A hint ladder: shown when a finding with one of `codes` (or any, when empty) is open; first rungs first. */
@@ -40,6 +41,8 @@ export interface Lesson {
   /** Content version: goes up when a step's rules change. */
   readonly content: number;
   readonly figure: string;
+  /** Form of the block in which attempts start; then the half front is the paper to work on. */
+  readonly form?: BlockForm;
   readonly fabrics: readonly Fabric[];
   /** Lesson ids that should come before. */
   readonly needs: readonly string[];

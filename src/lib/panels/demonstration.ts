@@ -1,3 +1,4 @@
+import { blockOf } from '../lessons/block.ts';
 import type { Lesson, LessonStep } from '../lessons/types.ts';
 import { workedStep } from '../lessons/worked/index.ts';
 import { apply } from '../recipe/apply.ts';
@@ -20,7 +21,7 @@ export function stepDemonstration(step: LessonStep, before: Work, fabric: Fabric
 
 /** The whole lesson, worked on the lesson's own demo figure. */
 export function lessonDemonstration(lesson: Lesson, fabric: Fabric): Demonstration {
-  const start = startWork({ figure: lesson.figure });
+  const start = startWork(blockOf(lesson));
   let work = start;
   const commands: Command[] = [];
   for (const step of lesson.steps)

@@ -1,4 +1,5 @@
 import { createActor } from 'xstate';
+import { blockOf } from '../lessons/block.ts';
 import type { Lesson } from '../lessons/types.ts';
 import {
   attemptOf,
@@ -49,7 +50,7 @@ export class LessonSession {
       attempt: {
         format: 'pin-and-pivot/recipe',
         version: 1,
-        block: { figure: this.lesson.figure },
+        block: blockOf(this.lesson),
         fabric: this.lesson.fabrics[0] ?? 'knit',
         seed: 0,
         lesson: { id: this.lesson.id, content: this.lesson.content },

@@ -1,14 +1,15 @@
 import type { Point } from '../geometry/types.ts';
-import type { Dart, Edge, Part, Piece } from './types.ts';
-import { add, distance, scale, sub, unit } from '../geometry/point.ts';
+import type { Dart, Part, Piece } from './types.ts';
+import { distance, sub } from '../geometry/point.ts';
 import { line } from '../geometry/segment.ts';
 import { pointAtLength } from '../geometry/chain.ts';
 import { angleBetween } from '../geometry/trig.ts';
 import { cutPart } from './cut.ts';
-import { edge, piece, sheet } from './draft-shapes.ts';
+import { piece, sheet } from './draft-shapes.ts';
 import { withTip } from './extend.ts';
 import { isRefused } from './outcome.ts';
-import { outlineOf, startAt } from './outline.ts';
+import { outlineOf } from './outline.ts';
+import { rejoin, sewnPoint } from './rejoin.ts';
 import { turnPart } from './turn.ts';
 import { withPart, withPiece } from './with.ts';
 
@@ -61,11 +62,15 @@ export function moveDartToSide(
   if (isRefused(turned)) throw new RangeError('the armhole dart cannot be closed');
 
   const parts = turned.ok.piece.parts;
-  const edges = rejoin(outlineOf(turned.ok.piece));
+  const edges = rejoin(outlineOf(turned.ok.piece), {
+    'right/side.1': { id: 'right/side-lower', role: 'side', partner: 'back/side' },
+    'right/side.2': { id: 'right/side-upper', role: 'side', partner: 'back/side' },
+    'armhole/below': 'joined',
+    'armhole/above': { id: 'right/armhole', role: 'armhole', after: 'armhole/below' },
+  });
   const upperEnd = edges.find((e) => e.id === 'right/dart-upper')!.chain[0]!.d;
   const dartAngle = angleBetween(sub(place, bust), sub(upperEnd, bust));
-  const middle = unit(add(unit(sub(place, bust)), unit(sub(upperEnd, bust))));
-  const sewn = add(bust, scale(middle, BACK_OFF));
+  const sewn = sewnPoint(bust, place, upperEnd, BACK_OFF);
   const dart: Dart = {
     id: 'right',
     side: 'right',
@@ -83,23 +88,4 @@ export function moveDartToSide(
     'right/dart-lower-end': place,
   };
   return { piece: piece('front', withTip(sheet('front', edges, landmarks), dart, sewn), [dart]), dartAngle };
-}
-
-/** The outline from centre front, with the armhole in one edge again and the side in its two parts by name. */
-function rejoin(outline: readonly Edge[]): Edge[] {
-  const first = outline.findIndex((e) => e.id === 'centre-front');
-  const out: Edge[] = [];
-  for (let k = 0; k < outline.length; k++) {
-    const e = outline[(first + k) % outline.length]!;
-    if (e.id === 'right/side.1') out.push(edge('right/side-lower', 'side', 'right', e.chain, 'back/side'));
-    else if (e.id === 'right/side.2')
-      out.push(edge('right/side-upper', 'side', 'right', e.chain, 'back/side'));
-    else if (e.id === 'armhole/below') continue;
-    else if (e.id === 'armhole/above') {
-      const below = outline.find((o) => o.id === 'armhole/below')!.chain;
-      const chain = [...below, ...startAt(e.chain, below[below.length - 1]!.d)];
-      out.push(edge('right/armhole', 'armhole', 'right', chain));
-    } else out.push(e);
-  }
-  return out;
 }

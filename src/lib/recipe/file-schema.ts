@@ -37,14 +37,17 @@ export const commandSchema = v.variant(
 const size = ({ min, max }: { readonly min: number; readonly max: number }) =>
   v.pipe(v.number(), v.minValue(min), v.maxValue(max));
 
+const form = v.exactOptional(v.picklist(['side', 'two-dart', 'waist']));
+
 const block = keyed<BlockChoice>({
-  figure: v.strictObject({ figure: v.picklist(Object.keys(FIGURES)) }),
+  figure: v.strictObject({ figure: v.picklist(Object.keys(FIGURES)), form }),
   measures: v.strictObject({
     measures: v.strictObject({
       bust: size(MEASURE_LIMITS.bust),
       waist: size(MEASURE_LIMITS.waist),
       napeToWaist: size(MEASURE_LIMITS.napeToWaist),
     }),
+    form,
   }),
 });
 

@@ -4,7 +4,7 @@ import { FORMAT, VERSION } from './file-schema.ts';
 /** Keys come in this order wherever they stand; what is not listed follows by name. */
 const ORDER = [
   ...['format', 'version', 'lesson', 'block', 'fabric', 'seed', 'commands'],
-  ...['figure', 'measures', 'bust', 'waist', 'napeToWaist'],
+  ...['figure', 'measures', 'bust', 'waist', 'napeToWaist', 'form'],
   ...[
     'do',
     'step',

@@ -9,14 +9,14 @@ export function measuresOf(block: BlockChoice): Measures | undefined {
   return Object.hasOwn(FIGURES, block.figure) ? FIGURES[block.figure as keyof typeof FIGURES] : undefined;
 }
 
-/** The table at the beginning: the half front and the half back of the block. Throws RangeError for an unknown figure. */
+/** The table at the beginning: the half front and the half back of the block in its form. Throws RangeError for an unknown figure. */
 export function startWork(block: BlockChoice): Work {
   const measures = measuresOf(block);
   if (measures === undefined) throw new RangeError('there is no such figure');
-  const drafted = draftBlock(measures);
+  const drafted = draftBlock(measures, block.form);
   return {
     block: drafted,
-    opened: undefined,
+    opened: block.form === undefined ? undefined : drafted.front,
     pieces: [drafted.front, drafted.back],
     lines: [],
     turns: [],

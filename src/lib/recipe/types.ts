@@ -1,5 +1,5 @@
 import type { Chain, Point } from '../geometry/types.ts';
-import type { Block, CornerForm, Measures, Piece } from '../pattern/types.ts';
+import type { Block, BlockForm, CornerForm, Measures, Piece } from '../pattern/types.ts';
 
 /**
  * A point that follows the body. `on`: on an edge or drawn line at a fraction of its arc length. `landmark`: at a landmark,
@@ -220,7 +220,7 @@ export interface TurnFact {
 /** Everything on the table. Immutable: `apply` gives the next one. */
 export interface Work {
   readonly block: Block;
-  /** The complete front as it was opened out, before lines and cuts: what overlays are laid on. */
+  /** The paper before lines and cuts, what overlays are laid on: the front as opened out, or the half front of a block whose form was given. */
   readonly opened?: Piece | undefined;
   readonly pieces: readonly Piece[];
   readonly lines: readonly DrawnLine[];
@@ -244,7 +244,13 @@ export interface Refusal {
 
 export type Applied = { readonly work: Work } | { readonly refused: Refusal };
 
-export type BlockChoice = { readonly figure: string } | { readonly measures: Measures };
+/**
+ * The block that is worked on: of a demo figure, or of measures. `form` says where its bust dart lies; when it is given, the half front
+ * itself is the paper to work on, without opening out.
+ */
+export type BlockChoice = ({ readonly figure: string } | { readonly measures: Measures }) & {
+  readonly form?: BlockForm;
+};
 
 export interface Recipe {
   readonly format: 'pin-and-pivot/recipe';
