@@ -4,8 +4,9 @@ import { chainEnd, chainLength, chainStart } from '../../src/lib/geometry/chain.
 import { isSimple, signedArea } from '../../src/lib/geometry/outline.ts';
 import { distance, samePoint } from '../../src/lib/geometry/point.ts';
 import type { Point } from '../../src/lib/geometry/types.ts';
+import { angleSum } from '../../src/lib/pattern/angles.ts';
 import { draftBlock } from '../../src/lib/pattern/draft.ts';
-import { withTip } from '../../src/lib/pattern/extend.ts';
+import { extendDart, withTip } from '../../src/lib/pattern/extend.ts';
 import { FIGURES } from '../../src/lib/pattern/figures.ts';
 import { SIDE_SHARE } from '../../src/lib/pattern/forms.ts';
 import { dartAngle, drawnAngle, intake, legLength } from '../../src/lib/pattern/measure.ts';
@@ -13,7 +14,7 @@ import { openOut } from '../../src/lib/pattern/mirror.ts';
 import { chainOf, landmark, outlineOf } from '../../src/lib/pattern/outline.ts';
 import type { BlockForm, EdgeRole, Measures, Part, Piece } from '../../src/lib/pattern/types.ts';
 import { anyMeasures } from './bodice.ts';
-import { ok } from './ok.ts';
+import { ok, refusal } from './ok.ts';
 
 // Many runs of a property; a busy machine must not make them fail.
 vi.setConfig({ testTimeout: 120_000 });
@@ -171,6 +172,33 @@ describe('the forms of the block', () => {
           expect(Number.isFinite(p.x + p.y), id).toBe(true);
       }
     });
+  });
+
+  // Source: trade notes (derived): angles add; the paper round the bust point is a full turn less the angle of all darts.
+  it('take both darts drawn to the one bust point, in either order', () => {
+    each((m) => {
+      for (const form of FORMS) {
+        const { front, facts } = draftBlock(m, form);
+        const bust = landmark(front, 'right/bust-point')!;
+        for (const ids of [DARTS[form], [...DARTS[form]].reverse()]) {
+          let now = front;
+          for (const id of ids) now = ok(extendDart(now, id, bust));
+          expect(now.darts.every((d) => d.state === 'working')).toBe(true);
+          expect(
+            Math.abs(angleSum([now], 'right/bust-point') - (2 * Math.PI - facts.dartAngle)),
+          ).toBeLessThan(1e-9);
+          expect(toBust(front).edges).toEqual(now.parts[0]!.edges);
+        }
+      }
+    });
+  });
+
+  it('refuse a dart drawn across another one', () => {
+    const { front } = draftBlock(FIGURES.F3, 'two-dart');
+    const bust = landmark(front, 'right/bust-point')!;
+    const worked = ok(extendDart(front, 'right/waist-dart', bust));
+    const beyond = { x: bust.x, y: bust.y + 60 };
+    expect(refusal(extendDart(worked, 'right', beyond))).toBe('dart-leaves-piece');
   });
 
   it('open out to a front with the mirror image of each dart', () => {

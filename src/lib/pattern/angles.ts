@@ -19,6 +19,8 @@ function paperAngle(part: Part, id: string): number {
   const p = part.landmarks[id];
   if (p === undefined) return 0;
   const n = part.edges.length;
+  let sum = 0;
+  let corners = 0;
   for (let i = 0; i < n; i++) {
     const out = part.edges[i]!.chain[0]!;
     if (!samePoint(out.a, p)) continue;
@@ -26,8 +28,11 @@ function paperAngle(part: Part, id: string): number {
     const into = chain[chain.length - 1]!;
     // The paper lies on the right hand of the outline: clockwise from the way on to the way back.
     const angle = angleBetween(tangentAt(out, 0), scale(tangentAt(into, 1), -1));
-    return angle > 0 ? angle : angle + TAU;
+    sum += angle > 0 ? angle : angle + TAU;
+    corners++;
   }
+  // Of several darts that share the point, each corner lacks its own dart only.
+  if (corners > 0) return sum - TAU * (corners - 1);
   const where = contains(chainOf(part.edges), p);
   return where === 'inside' ? TAU : where === 'edge' ? PI : 0;
 }

@@ -1,7 +1,7 @@
-import type { Point, Segment } from '../geometry/types.ts';
+import type { Chain, Point, Segment } from '../geometry/types.ts';
 import type { Dart, Part, Piece } from './types.ts';
-import { distance, sub } from '../geometry/point.ts';
-import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { distance, samePoint, sub } from '../geometry/point.ts';
+import { chainEnd, chainLength, chainStart, subchain } from '../geometry/chain.ts';
 import { hullBox, line } from '../geometry/segment.ts';
 import { intersectSegments } from '../geometry/intersect.ts';
 import { angleBetween } from '../geometry/trig.ts';
@@ -26,7 +26,8 @@ export function withTip(part: Part, dart: Dart, tip: Point): Part {
 }
 
 /**
- * Draws both legs of a dart to `to`; the dart becomes a working dart with the angle at that point. Refusals:
+ * Draws both legs of a dart to `to`; the dart becomes a working dart with the angle at that point. It may end in the very tip of another
+ * dart: the sheet then touches itself there. Refusals:
  * `no-such-dart`; `dart-already-cut` once its legs lie on two sheets; `dart-leaves-piece` when a leg would cross the outline;
  * `dart-meets-line` when it would cross a drawn line.
  */
@@ -55,7 +56,8 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
   };
   for (const e of part.edges) {
     if (e.id === into || e.id === outOf) continue;
-    for (const s of e.chain) if (meets(s)) return refuse('dart-leaves-piece', { dart: dartId });
+    const chain = e.role === 'dart-leg' ? butFor(to, e.chain) : e.chain;
+    for (const s of chain) if (meets(s)) return refuse('dart-leaves-piece', { dart: dartId });
   }
   for (const l of part.lines) {
     if (l.kind === 'taped' || l.kind === 'centre-front' || l.dart === dartId) continue;
@@ -72,4 +74,16 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
       darts: piece.darts.map((d) => (d === dart ? withDart(d, { state: 'working' as const, residual }) : d)),
     }),
   );
+}
+
+/** How much of another dart's leg next to a tip that both share is left out when looking for meetings, mm. */
+const AT_TIP = 1e-3;
+
+/** A leg that ends in the very point `tip` without its last stretch; any other leg as it is. */
+function butFor(tip: Point, leg: Chain): Chain {
+  const length = chainLength(leg);
+  if (length <= AT_TIP) return leg;
+  if (samePoint(chainEnd(leg), tip)) return subchain(leg, 0, length - AT_TIP);
+  if (samePoint(chainStart(leg), tip)) return subchain(leg, AT_TIP, length);
+  return leg;
 }
