@@ -33,6 +33,10 @@ describe('what a page fetches by phase', () => {
     expect(tools()).toEqual(of('block', 'line'));
 
     await fetchFor(['turn', 'read', 'grain']);
+    expect(known()).toEqual(of('block', 'line', 'cut', 'finish'));
+    expect(tools()).toEqual(of('block', 'line', 'cut', 'finish'));
+
+    await fetchFor(['draw-slash']);
     expect(known()).toEqual(names);
     expect(tools()).toEqual(names);
     expect(areFetched(names)).toBe(true);

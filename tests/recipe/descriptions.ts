@@ -28,8 +28,11 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   'anchor.inside': 'Id of a piece; front means the front as it was opened out.',
   'anchor.weights':
     'Mean value coordinates (Floater 2003): one weight for each corner of the piece, in outline order, adding up to 1. Corners of the front: neck-centre, right/neck-point, right/shoulder-point, right/underarm, right/side-waist, waist-centre, left/side-waist, left/underarm, left/shoulder-point, left/neck-point; before opening out only the first six. Corners of any other piece: the starts of its outline edges.',
-  turnBy: 'How far to turn: until the legs of the dart meet, or by an angle.',
+  turnBy:
+    'How far to turn: until the legs of the dart meet, by an angle, or by a share of the angle of the dart.',
   'turnBy.angle': 'Radians, positive clockwise on the screen.',
+  'turnBy.share':
+    "Share of the dart's angle as it is open when it is turned, 0 to 1; all of it is until the legs meet.",
   identify: 'Points at something on the block.',
   'identify.what': 'bust-point, dart-upper, dart-lower, centre-front or neck-point.',
   read: 'Enters a reading of the block.',
@@ -52,7 +55,17 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   slash: 'Cuts from an end of the line along it and up the connector to the tip of the dart.',
   'slash.from': 'The end of the line to cut from; left out after separating, when only the connector is cut.',
   'slash.past': 'mm past the tip: 0 stops at it, less stops short, more goes through.',
+  'draw-slash': 'Draws a slash line from an edge to the bust point, or draws it anew until it is cut.',
+  'draw-slash.slash': 'Id of the slash line, and of the dart that it becomes.',
+  'draw-slash.from': 'Where it begins, on an edge.',
+  'draw-slash.via': 'An alternate pivot that it runs over; left out for a straight line.',
+  'draw-slash.to': 'Where it ends: the bust point, or wherever it was drawn to.',
+  'cut-slash':
+    'Cuts along a slash line to its end, the tip of a working dart; the slash is a dart from then on.',
+  'cut-slash.past': 'mm past the tip: 0 stops at it, more goes through; less is refused.',
   turn: 'Turns a part about a point.',
+  'turn.into':
+    'Id of the slash, or of another dart, that opens by as much as the dart closes: what lies between the two turns. Left out after slash.',
   'turn.part': 'freed: the part that the slash freed; rest: the other; or the id of a part.',
   'turn.about': 'The point to turn about.',
   separate: 'Cuts the rest of the line: the front becomes the pieces upper and lower.',

@@ -79,7 +79,9 @@ export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
 }
 
 /** Whether an edge's chain runs against its origin: true of the banks on the left hand of the line, `…/a` and what was cut off it. */
-export function runsBackwards({ role, id }: Edge): boolean {
+export function runsBackwards({ role, id, origin }: Edge): boolean {
+  // The banks of a slash are dart legs; a dart leg of the block is its own origin.
+  if (role === 'dart-leg') return id !== origin.edge && id.endsWith('/a');
   if (role !== 'style-line' && role !== 'connector') return false;
   const bank = id.lastIndexOf('/') + 1;
   return id.charAt(bank) === 'a' && (bank + 1 === id.length || id.charAt(bank + 1) === '.');
@@ -189,8 +191,8 @@ function isAmong(points: readonly Point[], p: Point): boolean {
   return false;
 }
 
-/** The two sheets with what is drawn on them. */
-function shareOut(
+/** The two sheets with what is drawn on them; both keep the part's id. */
+export function shareOut(
   part: Part,
   left: readonly Edge[],
   right: readonly Edge[],

@@ -3,6 +3,7 @@ import { signedArea } from '../geometry/outline.ts';
 import { cutPart, followSplits } from './cut.ts';
 import { connectorId } from './connector.ts';
 import { boundaries, cutAlong, cutUp } from './line-cut.ts';
+import { rehang } from './hang.ts';
 import { chainOf, findDart } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { withPart, withPiece } from './with.ts';
@@ -78,16 +79,4 @@ export function slash(piece: Piece, wish: SlashWish): Outcome<Piece> {
       notches: followSplits(notches, split),
     }),
   );
-}
-
-/** Hinges of the part that was cut follow the sheet that now holds the dart's leg. */
-function rehang(hinges: Piece['hinges'], cutId: string, freed: Part, piece: Piece): Piece['hinges'] {
-  return hinges.map((h) => {
-    const at = h.parts.indexOf(cutId);
-    if (at < 0) return h;
-    const dart = findDart(piece, h.dart);
-    const moved = dart !== undefined && freed.edges.some((e) => e.id === dart.upper || e.id === dart.lower);
-    if (!moved) return h;
-    return { ...h, parts: at === 0 ? [freed.id, h.parts[1]] : [h.parts[0], freed.id] };
-  });
 }

@@ -1,9 +1,10 @@
 import type { Isometry, Point } from '../geometry/types.ts';
-import type { Dart, Hinge, InnerLine, Part, Piece } from './types.ts';
+import type { Dart, Edge, InnerLine, Part, Piece } from './types.ts';
 import { distance, sub } from '../geometry/point.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { rotationByAngle, rotationTaking } from '../geometry/isometry.ts';
 import { angleBetween, atan2 } from '../geometry/trig.ts';
+import { together } from './hang.ts';
 import { findDart, legsOf } from './outline.ts';
 import { type Pin, movePart } from './move.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
@@ -17,16 +18,26 @@ export interface TurnFact {
   readonly angle: number;
   readonly before: number;
   readonly residual: number;
+  /** The slash that opened by it, where that was said. */
+  readonly into?: string;
 }
+
+/**
+ * How far: until the dart's legs point the same way from the pivot, by an angle (radians, positive clockwise on screen), or by a share
+ * of the angle that the dart has at this moment, in the direction that closes it.
+ */
+export type TurnBy =
+  { readonly until: 'legs-meet' } | { readonly angle: number } | { readonly share: number };
 
 export interface TurnWish {
   readonly dart: string;
   /** `freed`, `rest` or a part id. */
   readonly part: string;
   readonly pivot: Point;
-  /** Until the dart's legs point the same way from the pivot, or by an angle, radians, positive clockwise on screen. */
-  readonly by: { readonly until: 'legs-meet' } | { readonly angle: number };
+  readonly by: TurnBy;
 }
+
+export type Turned = Outcome<{ readonly piece: Piece; readonly fact: TurnFact }>;
 
 /** Legs this near to each other (mm) at both ends are closed. */
 const MEET = 1e-9;
@@ -37,81 +48,111 @@ const MEET = 1e-9;
  * between them stays as the dart's residual. Rigid: no length changes. Refusals: `no-such-dart`, `not-slashed`,
  * `no-such-part`, `pivot-on-leg` when a leg's end is the pivot and so gives no direction, `angle-not-a-number`.
  */
-export function turnPart(
-  piece: Piece,
-  wish: TurnWish,
-): Outcome<{ readonly piece: Piece; readonly fact: TurnFact }> {
+export function turnPart(piece: Piece, wish: TurnWish): Turned {
   const dart = findDart(piece, wish.dart);
-  const legs = dart && legsOf(piece, dart);
-  if (dart === undefined || legs === undefined) return refuse('no-such-dart', { dart: wish.dart });
+  if (dart === undefined || legsOf(piece, dart) === undefined)
+    return refuse('no-such-dart', { dart: wish.dart });
   const hinge = piece.hinges.find((h) => h.dart === dart.id);
   if (hinge === undefined) return refuse('not-slashed', { dart: dart.id });
   const partId = wish.part === 'freed' ? hinge.parts[0] : wish.part === 'rest' ? hinge.parts[1] : wish.part;
   if (!piece.parts.some((p) => p.id === partId)) return refuse('no-such-part', { part: wish.part });
+  const pairs = piece.hinges.filter((h) => h !== hinge).map((h) => h.parts);
+  return turnSheets(piece, dart, together(partId, pairs), partId, wish);
+}
 
-  const moving = hangingOn(piece.hinges, partId, hinge);
-  const has = (edge: string): boolean =>
-    piece.parts.some((p) => moving.has(p.id) && p.edges.some((e) => e.id === edge));
-  const inMoves = has(legs.into.id);
-  const outMoves = has(legs.outOf.id);
-  const pivot = wish.pivot;
-  const inEnd = chainStart(legs.into.chain);
-  const outEnd = chainEnd(legs.outOf.chain);
-
+/**
+ * Turns the sheets `moving` about the pivot, as the wish about `dart` says; every dart with one leg on a sheet that moves and one on a sheet
+ * that stays is settled as its legs then lie. `part` names the turned sheets in the fact. Refusals: `no-such-part` when
+ * both of the dart's legs would turn or both would stay and so nothing says how far, `pivot-on-leg`, `angle-not-a-number`.
+ */
+export function turnSheets(
+  piece: Piece,
+  dart: Dart,
+  moving: ReadonlySet<string>,
+  part: string,
+  { by, pivot, part: wanted }: TurnWish,
+): Turned {
+  const own = straddle(piece, dart, moving);
+  if (own === undefined) return refuse('no-such-dart', { dart: dart.id });
   let motion: Isometry;
-  if ('angle' in wish.by) {
-    if (!Number.isFinite(wish.by.angle)) return refuse('angle-not-a-number');
-    motion = rotationByAngle(pivot, wish.by.angle);
-  } else {
-    if (inMoves === outMoves) return refuse('no-such-part', { part: wish.part });
-    const from = inMoves ? inEnd : outEnd;
-    const to = inMoves ? outEnd : inEnd;
-    if (distance(from, pivot) <= MEET || distance(to, pivot) <= MEET)
+  if ('until' in by || ('share' in by && by.share === 1)) {
+    if (!own.apart) return refuse('no-such-part', { part: wanted });
+    if (distance(own.end, pivot) <= MEET || distance(own.fixedEnd, pivot) <= MEET)
       return refuse('pivot-on-leg', { dart: dart.id });
-    motion = rotationTaking(pivot, from, to);
+    motion = rotationTaking(pivot, own.end, own.fixedEnd);
+  } else {
+    let angle: number;
+    if ('share' in by) {
+      if (!own.apart) return refuse('no-such-part', { part: wanted });
+      angle = by.share * angleBetween(sub(own.end, own.tip), sub(own.fixedEnd, own.fixedTip));
+    } else angle = by.angle;
+    if (!Number.isFinite(angle)) return refuse('angle-not-a-number');
+    motion = rotationByAngle(pivot, angle);
   }
 
   const pins: Pin[] = [[pivot, pivot]];
-  const tip = inMoves ? chainEnd(legs.into.chain) : chainStart(legs.outOf.chain);
-  const fixedTip = inMoves ? chainStart(legs.outOf.chain) : chainEnd(legs.into.chain);
-  const end = inMoves ? inEnd : outEnd;
-  const fixedEnd = inMoves ? outEnd : inEnd;
-  const closes = inMoves !== outMoves && falls(motion, tip, fixedTip) && falls(motion, end, fixedEnd);
-  if (closes) pins.push([end, fixedEnd], [tip, fixedTip]);
+  const settled = new Map<string, boolean>();
+  for (const d of piece.darts) {
+    const legs = d === dart ? own : straddle(piece, d, moving);
+    if (legs === undefined || (d !== dart && !legs.apart)) continue;
+    const meet =
+      legs.apart && falls(motion, legs.tip, legs.fixedTip) && falls(motion, legs.end, legs.fixedEnd);
+    // A slash that nothing was turned into yet is not closed by lying on itself.
+    const closes = meet && (d === dart || d.state === 'closed' || d.residual !== 0);
+    if (closes) pins.push([legs.end, legs.fixedEnd], [legs.tip, legs.fixedTip]);
+    settled.set(d.id, closes);
+  }
 
   const parts = piece.parts.map((p) =>
     moving.has(p.id) ? withPart(movePart(p, motion, pins), { grain: 'void' as const }) : p,
   );
-  const turned = settleDart(withPiece(piece, { parts }), dart, closes);
+  let turned = withPiece(piece, { parts });
+  for (const d of piece.darts) {
+    const closes = settled.get(d.id);
+    if (closes !== undefined) turned = settleDart(turned, d, closes, moving);
+  }
   const residual = findDart(turned, dart.id)!.residual;
   const angle = atan2(motion.b, motion.a);
   return done({
     piece: turned,
-    fact: { dart: dart.id, part: partId, pivot, angle, before: dart.residual, residual },
+    fact: { dart: dart.id, part, pivot, angle, before: dart.residual, residual },
   });
+}
+
+interface Straddling {
+  /** Whether one leg moves and the other stays. */
+  readonly apart: boolean;
+  /** Outer end and tip of the leg that moves (of the one out of the tip when not apart), and of the other. */
+  readonly end: Point;
+  readonly tip: Point;
+  readonly fixedEnd: Point;
+  readonly fixedTip: Point;
+}
+
+function straddle(piece: Piece, dart: Dart, moving: ReadonlySet<string>): Straddling | undefined {
+  const legs = legsOf(piece, dart);
+  if (legs === undefined) return undefined;
+  const has = (edge: string): boolean =>
+    piece.parts.some((p) => moving.has(p.id) && p.edges.some((e) => e.id === edge));
+  const inMoves = has(legs.into.id);
+  const inEnd = chainStart(legs.into.chain);
+  const inTip = chainEnd(legs.into.chain);
+  const outEnd = chainEnd(legs.outOf.chain);
+  const outTip = chainStart(legs.outOf.chain);
+  return {
+    apart: inMoves !== has(legs.outOf.id),
+    end: inMoves ? inEnd : outEnd,
+    tip: inMoves ? inTip : outTip,
+    fixedEnd: inMoves ? outEnd : inEnd,
+    fixedTip: inMoves ? outTip : inTip,
+  };
 }
 
 const falls = (m: Isometry, p: Point, q: Point): boolean =>
   distance({ x: m.a * p.x + m.c * p.y + m.e, y: m.b * p.x + m.d * p.y + m.f }, q) <= MEET;
 
-/** Ids of the parts that hang together with `part` when the hinge `but` is left out. */
-function hangingOn(hinges: readonly Hinge[], part: string, but: Hinge): Set<string> {
-  const out = new Set([part]);
-  for (let grew = true; grew;) {
-    grew = false;
-    for (const h of hinges) {
-      if (h === but) continue;
-      const [a, b] = h.parts;
-      if (out.has(a) === out.has(b)) continue;
-      out.add(a).add(b);
-      grew = true;
-    }
-  }
-  return out;
-}
-
 /** The piece with the dart's state as its legs now lie, and the taped line where they coincide. */
-function settleDart(piece: Piece, dart: Dart, closed: boolean): Piece {
+function settleDart(piece: Piece, dart: Dart, closed: boolean, moved: ReadonlySet<string>): Piece {
   const { into, outOf } = legsOf(piece, dart)!;
   const residual = closed
     ? 0
@@ -121,11 +162,12 @@ function settleDart(piece: Piece, dart: Dart, closed: boolean): Piece {
       );
   const id = `taped-${dart.id}`;
   const hinge = piece.hinges.find((h) => h.dart === dart.id);
+  const taped = hinge?.parts[1] ?? piece.parts.find((p) => !moved.has(p.id) && hasLeg(p, into, outOf))?.id;
   const retape = (p: Part): Part => {
     const had = p.lines.some((l) => l.id === id);
     if (!had && !closed) return p;
     const lines: InnerLine[] = p.lines.filter((l) => l.id !== id);
-    if (closed && p.id === hinge?.parts[1]) {
+    if (closed && p.id === taped) {
       const leg = p.edges.some((e) => e.id === into.id) ? into : outOf;
       lines.push({
         id,
@@ -150,3 +192,6 @@ function settleDart(piece: Piece, dart: Dart, closed: boolean): Piece {
     ),
   });
 }
+
+const hasLeg = (p: Part, into: Edge, outOf: Edge): boolean =>
+  p.edges.some((e) => e.id === into.id || e.id === outOf.id);

@@ -13,7 +13,8 @@ export type EdgeRole =
   | 'waist'
   | 'dart-leg'
   | 'style-line'
-  | 'connector';
+  | 'connector'
+  | 'cap';
 
 /** Where an edge came from: a stretch of a named parent, in mm of arc length from the parent's start. */
 export interface Origin {
@@ -26,7 +27,9 @@ export interface Origin {
  * A named stretch of an outline. Ids stay through every operation; a split edge `e` becomes `e.1`, `e.2` in
  * outline order. Block edges: `right/shoulder`, `left/armhole`, `right/side-upper`, `right/dart-lower` ...; on the back
  * piece `back/shoulder` ...; the banks of interval n of a cut line: `line/n/a` (on the left hand of someone who walks
- * the line from its start) and `line/n/b`; of a connector `connector-right/a`, `connector-right/b`.
+ * the line from its start) and `line/n/b`; of a connector `connector-right/a`, `connector-right/b`; of a slash, which are
+ * the legs of a dart from then on, `slash/a` (on the left hand of someone who walks from the edge to the tip) and `slash/b`. A dart's cap is
+ * two edges `<group>/cap-<dart>.1` and `.2` with the fold between them; the edge cut for fullness is `<side>/gathered-<dart>`.
  */
 export interface Edge {
   readonly id: string;
@@ -56,10 +59,10 @@ export interface EdgeNotch extends Notch {
   readonly line: string;
 }
 
-/** A line drawn inside a part: a style line (or what is left of it), a connector, a taped pair of legs, the centre. */
+/** A line drawn inside a part: a style line (or what is left of it), a connector, a slash line, a taped pair of legs, the centre, a fold. */
 export interface InnerLine {
   readonly id: string;
-  readonly kind: 'style-line' | 'connector' | 'taped' | 'centre-front';
+  readonly kind: 'style-line' | 'connector' | 'slash' | 'taped' | 'centre-front' | 'fold';
   readonly chain: Chain;
   /** The stretch of the whole drawn line that this is (whole line: from 0 to its length). */
   readonly origin: Origin;
@@ -100,7 +103,8 @@ export interface Part {
 }
 
 /**
- * A dart of a piece. Its two legs are edges `<side>/dart-upper` and `<side>/dart-lower` that meet at the tip.
+ * A dart of a piece. Its two legs are edges `<side>/dart-upper` and `<side>/dart-lower` that meet at the tip; a slash to a dart's tip is
+ * a dart itself, with its two banks as legs and no angle until something is turned into it.
  * `sewn`: drawn to the point short of the bust point; `working`: drawn to `tip` by the learner; `closed`: the legs
  * were brought together (exactly or nearly: `residual` says), taped.
  */
@@ -134,6 +138,53 @@ export interface Treatment {
   readonly bridge: { readonly before: number; readonly after: number };
   readonly eased?: { readonly from: string; readonly to: string };
   readonly trimmedEnd?: 'start' | 'end';
+}
+
+/** Which way a sewn dart is pressed: towards centre front or the side, upwards or downwards. */
+export type Fold = 'centre' | 'side' | 'up' | 'down';
+
+/** A dart that was drawn to its sewn point, and perhaps trued and capped. mm. */
+export interface FinishedDart {
+  readonly dart: string;
+  /** Where the dart itself reaches to: its tip, or the middle between the alternate pivots of its legs. */
+  readonly tip: Point;
+  /** `by` mm from the tip on the middle of the dart. */
+  readonly sewnPoint: Point;
+  readonly by: number;
+  /** How far the legs differed before they were trued. */
+  readonly trued?: number | undefined;
+  /** Which way it is folded, once it has a cap. */
+  readonly fold?: Fold | undefined;
+}
+
+export type FullnessKind = 'gathers' | 'ease' | 'tucks';
+
+/** What a dart's opening became where it is gathered, eased or tucked at the edge. mm. */
+export interface Fullness {
+  readonly dart: string;
+  /** All darts whose openings the new edge spans, `dart` among them. */
+  readonly darts: readonly string[];
+  readonly as: FullnessKind;
+  /** Id of the edge that was drawn over the opening. */
+  readonly edge: string;
+  /** Sewn length that the new edge stands for, on either side of the opening in the direction of the outline. */
+  readonly before: number;
+  readonly after: number;
+  /** Length of the new edge less that sewn length. */
+  readonly fullness: number;
+  /** How many tucks take it up. */
+  readonly tucks?: number | undefined;
+}
+
+/** A seam's corner that was smoothed. mm. */
+export interface Smoothed {
+  /** Landmark at which the corner was. */
+  readonly at: string;
+  readonly reach: number;
+  /** Largest distance of the seam as it was from the seam as it is. */
+  readonly moved: number;
+  /** How much shorter the seam became. */
+  readonly shorter: number;
 }
 
 export type CornerForm = 'mitre' | 'square' | 'reflect' | 'step';
@@ -170,6 +221,10 @@ export interface Piece {
   /** The seam outline once a treatment changed it; before that it follows from the parts (`outlineOf`). */
   readonly seam?: readonly Edge[] | undefined;
   readonly treatments: readonly Treatment[];
+  /** Darts drawn to their sewn points, openings drawn over, corners smoothed; absent while there are none. */
+  readonly finished?: readonly FinishedDart[] | undefined;
+  readonly fullness?: readonly Fullness[] | undefined;
+  readonly smoothed?: readonly Smoothed[] | undefined;
   /** Width in mm by seam group. */
   readonly allowances: Readonly<Record<string, number>>;
   readonly corners: readonly CornerRule[];
@@ -198,6 +253,7 @@ export interface Block {
   readonly facts: {
     /** Of all darts of the front together. */
     readonly dartAngle: number;
+    /** Of the side dart; in the form without one, of the waist dart. */
     readonly backOff: number;
     readonly waistSuppression: number;
     readonly backShoulderEase: number;

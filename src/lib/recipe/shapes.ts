@@ -73,6 +73,7 @@ export const anchor = keyed<Anchor>({
 export const turnBy = keyed<TurnBy>({
   until: v.strictObject({ until: v.literal('legs-meet') }),
   angle: v.strictObject({ angle }),
+  share: v.strictObject({ share: fraction }),
 });
 
 /** The schema of each form a key of a command may have. */

@@ -12,8 +12,12 @@ export type Anchor =
 
 export type Fabric = 'knit' | 'woven';
 
-/** What to turn by: closing a dart is stored as the wish, a typed angle (radians, positive clockwise on screen) as that angle. */
-export type TurnBy = { readonly until: 'legs-meet' } | { readonly angle: number };
+/**
+ * What to turn by: closing a dart is stored as the wish, a typed angle (radians, positive clockwise on screen) as that angle, a share
+ * (0 to 1) as that share of the angle that the dart has when it is turned.
+ */
+export type TurnBy =
+  { readonly until: 'legs-meet' } | { readonly angle: number } | { readonly share: number };
 
 interface Base<Do extends string> {
   readonly do: Do;
@@ -70,9 +74,28 @@ export interface Slash extends Base<'slash'> {
   readonly from?: 'start' | 'end';
   readonly past: number;
 }
-/** Turn a part about `about`. `part` 'freed': the one the slash freed (without the centre front), 'rest': the other, or a part id. */
+/**
+ * Draw (or redraw, until it is cut) a slash line from an edge to the bust point, straight or over one alternate pivot. The slash is
+ * called `slash`, and so is the dart that it becomes.
+ */
+export interface DrawSlash extends Base<'draw-slash'> {
+  readonly slash: string;
+  readonly from: Anchor;
+  readonly via?: Anchor;
+  readonly to: Anchor;
+}
+/** Cut along a slash line to its end, the tip of a working dart. `past` mm: 0 stops at the tip, more goes through. */
+export interface CutSlash extends Base<'cut-slash'> {
+  readonly slash: string;
+  readonly past: number;
+}
+/**
+ * Turn a part about `about`. `part` 'freed': the one the slash freed (without the centre front), 'rest': the other, or a part id. With
+ * `into` the sheets between the dart and that slash turn, whatever they hang together by.
+ */
 export interface Turn extends Base<'turn'> {
   readonly dart: string;
+  readonly into?: string;
   readonly part: string;
   readonly about: Anchor;
   readonly by: TurnBy;
@@ -177,6 +200,8 @@ export type Command =
   | ExtendDart
   | Connect
   | Slash
+  | DrawSlash
+  | CutSlash
   | Turn
   | Separate
   | PlacePiece
@@ -196,9 +221,11 @@ export type Command =
 
 export type CommandName = Command['do'];
 
-/** The style line as it was drawn, on the paper before anything was cut. */
+/** A style line or slash line as it was drawn, on the paper before anything was cut. */
 export interface DrawnLine {
   readonly id: string;
+  /** `slash`: a slash line; absent: a style line. */
+  readonly kind?: 'slash';
   readonly chain: Chain;
   readonly points: readonly Point[];
   /** Edge ids on which the ends lie; undefined where an end does not lie on an edge. */
@@ -207,9 +234,10 @@ export interface DrawnLine {
   readonly feet: Readonly<Record<string, { readonly at: number; readonly foot: Point; readonly tip: Point }>>;
 }
 
-/** A turn as it happened, for the cause of a fault; all mm and radians. */
+/** A turn as it happened, for the cause of a fault; all mm and radians. `into`: the slash that opened by it, where that was said. */
 export interface TurnFact {
   readonly dart: string;
+  readonly into?: string;
   readonly part: string;
   readonly pivot: Point;
   readonly angle: number;

@@ -1,5 +1,5 @@
 import { degrees } from '../geometry/trig.ts';
-import type { Command } from '../recipe/types.ts';
+import type { Command, Turn } from '../recipe/types.ts';
 import { nameOf, pieceName } from './names.ts';
 import { formatLength, type Units } from './units.ts';
 
@@ -26,10 +26,12 @@ export function describe(command: Command, units: Units): string {
       return `Draw the connector from the ${command.dart} bust point to the line.`;
     case 'slash':
       return `Slash along the line and the connector up to the ${command.dart} bust point, not through it.`;
+    case 'draw-slash':
+      return `Draw the slash line ${nameOf(command.slash)} from an edge to the bust point.`;
+    case 'cut-slash':
+      return `Cut along ${nameOf(command.slash)} to the bust point, not through it.`;
     case 'turn':
-      return 'until' in command.by
-        ? `Turn the part about the ${command.dart} bust point until the legs meet, and tape them.`
-        : `Turn the part by ${degrees(command.by.angle).toFixed(1)}°.`;
+      return turned(command);
     case 'separate':
       return 'Cut the two pieces apart along the rest of the line.';
     case 'place':
@@ -61,4 +63,16 @@ export function describe(command: Command, units: Units): string {
     case 'walk':
       return `Walk the ${nameOf(command.seam)} along the ${command.along} line.`;
   }
+}
+
+function turned({ dart, into, by }: Turn): string {
+  const opens = into === undefined ? '' : ` ${nameOf(into)} opens by as much.`;
+  if ('angle' in by) return `Turn the part by ${degrees(by.angle).toFixed(1)}°.${opens}`;
+  if ('share' in by) {
+    const share = `${(by.share * 100).toFixed(0)} %`;
+    return `Turn the part until ${share} of the ${nameOf(dart)} dart is closed.${opens}`;
+  }
+  return into === undefined
+    ? `Turn the part about the ${dart} bust point until the legs meet, and tape them.`
+    : `Turn the part until the legs of the ${nameOf(dart)} dart meet, and tape them.${opens}`;
 }

@@ -14,6 +14,10 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   connect: 'Pull from each bust point to the line. The foot slides along it and holds where it is nearest.',
   slash:
     'Pull the scissors from the edge along the line and up the connector. They hold at the bust point. Then take “Turn”.',
+  'draw-slash':
+    'Pull from the edge where the slash begins to the cross of the bust point. It can also be written in the forms.',
+  'cut-slash':
+    'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
   turn: 'Pull the part that the slash freed, or the arrow at its leg, round the pin until the legs meet.',
   separate: 'Choose the line by its diamond: it is cut from foot to foot. Then take “Close and overlay”.',
   place: 'Pull a piece to where you want it on the table.',

@@ -10,6 +10,8 @@ const NAMES: Readonly<Record<CommandName, string>> = {
   'extend-dart': 'Dart legs',
   connect: 'Connector',
   slash: 'Scissors',
+  'draw-slash': 'Slash line',
+  'cut-slash': 'Scissors to the bust point',
   turn: 'Turn',
   separate: 'Cut apart',
   place: 'Move a piece',

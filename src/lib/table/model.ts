@@ -77,6 +77,7 @@ function roleStroke(role: string): Stroke {
 const INNER = {
   'style-line': 'style',
   connector: 'connector',
+  slash: 'connector',
   taped: 'taped',
   'centre-front': 'centre',
 } as const;

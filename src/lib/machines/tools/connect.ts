@@ -3,7 +3,7 @@ import { nearestOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import { dartsOf, lineOf, type Scene } from '../scene.ts';
 import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
-import { tipOf } from './dart.ts';
+import { tipOf } from './dart-legs.ts';
 import { alongLine } from './notch.ts';
 
 const tips = (scene: Scene) =>

@@ -3,7 +3,7 @@ import type { Point } from '../../geometry/types.ts';
 import { snap } from '../../recipe/snap.ts';
 import { dartsOf, landmarkIn, type Scene } from '../scene.ts';
 import type { ToolSpec, ToolTarget } from '../tool.ts';
-import { tipOf } from './dart.ts';
+import { tipOf } from './dart-legs.ts';
 
 const snapped = (scene: Scene, point: Point, piece: string) =>
   snap(scene.work, point, Math.max(scene.reach, 0.01), ['landmark'], piece);

@@ -2,8 +2,15 @@ import type { CommandName } from '../../recipe/types.ts';
 import type { ToolSpec } from '../tool.ts';
 import { BLOCK } from './block.ts';
 import { CUT } from './cut.ts';
+import { DART } from './dart.ts';
 import { FINISH } from './finish.ts';
 import { LINE } from './line.ts';
 
 /** Every tool, by the command it gives, all of them fetched; the compiler sees to it that none is missing. */
-export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = { ...BLOCK, ...LINE, ...CUT, ...FINISH };
+export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
+  ...BLOCK,
+  ...LINE,
+  ...CUT,
+  ...DART,
+  ...FINISH,
+};

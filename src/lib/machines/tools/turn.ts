@@ -7,7 +7,7 @@ import type { Dart, Edge, Part, Piece } from '../../pattern/types.ts';
 import type { Anchor, Command, Work } from '../../recipe/types.ts';
 import { frontPieces, landmarkIn, type Scene } from '../scene.ts';
 import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
-import { legOf } from './dart.ts';
+import { legOf } from './dart-legs.ts';
 
 export type Which = 'freed' | 'rest';
 

@@ -2,7 +2,7 @@ import type { Command, CommandName } from '../types.ts';
 import type { CommandKind } from './kind.ts';
 
 /** Commands are fetched by the part of the work in which they are first needed. */
-export type Phase = 'block' | 'line' | 'cut' | 'finish';
+export type Phase = 'block' | 'line' | 'cut' | 'dart' | 'finish';
 
 /** Every command, and the phase it belongs to. */
 export const PHASES: Readonly<Record<CommandName, Phase>> = {
@@ -19,6 +19,8 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   separate: 'cut',
   place: 'cut',
   overlay: 'cut',
+  'draw-slash': 'dart',
+  'cut-slash': 'dart',
   copy: 'finish',
   bridge: 'finish',
   ease: 'finish',

@@ -1,3 +1,4 @@
+import { turnInto } from '../../pattern/turn-into.ts';
 import { turnPart } from '../../pattern/turn.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { pieceWithDart, refused, withPieces } from '../pieces.ts';
@@ -8,13 +9,14 @@ import { withWork } from '../pieces.ts';
 /** Turns a part about a point and keeps the fact for whoever asks why the legs do not meet. */
 export const turn = kind<Turn>({
   name: 'turn',
-  keys: { dart: 'id', part: 'id', about: 'anchor', by: 'turnBy' },
-  apply: (work, { dart, part, about, by }) => {
+  keys: { dart: 'id', into: 'id?', part: 'id', about: 'anchor', by: 'turnBy' },
+  apply: (work, { dart, into, part, about, by }) => {
     const piece = pieceWithDart(work, dart);
     if (piece === undefined) return refused('no-such-dart', { dart });
     const pivot = resolveAnchor(work, about, piece.id);
     if (pivot === undefined) return refused('no-such-place');
-    const turned = turnPart(piece, { dart, part, pivot, by });
+    const wish = { dart, part, pivot, by };
+    const turned = into === undefined ? turnPart(piece, wish) : turnInto(piece, { ...wish, into });
     if ('refused' in turned) return turned;
     return {
       work: withWork(withPieces(work, piece.id, turned.ok.piece), { turns: [...work.turns, turned.ok.fact] }),

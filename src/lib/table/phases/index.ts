@@ -6,6 +6,7 @@ import type { CommandName } from '../../recipe/types.ts';
 const FETCH = {
   line: () => import('../../machines/tools/line.ts'),
   cut: () => import('./cut.ts'),
+  dart: () => import('./dart.ts'),
   finish: () => import('./finish.ts'),
 };
 
