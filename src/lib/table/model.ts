@@ -80,6 +80,7 @@ const INNER = {
   slash: 'connector',
   taped: 'taped',
   'centre-front': 'centre',
+  fold: 'centre',
 } as const;
 
 const parts = new WeakMap<Part, PartModel>();
