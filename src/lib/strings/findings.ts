@@ -100,6 +100,37 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'dart-closed/grain':
     'Turned: the {part}. The result is congruent whichever part turns, but on a turned part the old grain is void.',
 
+  'slash-drawn/drawn': {
+    missing: 'There is no slash line from the {edge} yet.',
+    wrong: 'The slash line from the {edge} could not be drawn.',
+  },
+  'slash-drawn/edge': {
+    right: 'A slash line begins on the {edge}.',
+    wrong: 'The slash line should begin on the {wanted}',
+  },
+  'slash-drawn/place': 'Where the slash line begins on the {edge}, from the {landmark}',
+  'slash-drawn/tip': 'End of the slash line from the bust point',
+  'slash-drawn/extra': 'There is one slash line more than is wanted, on the {edge}.',
+
+  'dart-moved/cut': {
+    missing: 'The way from the {edge} to the bust point is not opened yet.',
+    wrong: 'The way from the {edge} to the bust point could not be opened.',
+  },
+  'dart-moved/turned': 'The {dart} dart has not been turned yet.',
+  'dart-moved/hinge': {
+    right: 'The paper still hangs together in the bust point.',
+    wrong: 'The cut from the {edge} went through the bust point: nothing holds the parts together.',
+  },
+  'dart-moved/pivot': 'How far the two parts came apart at the bust point',
+  'dart-moved/residual': 'Gap between the ends of the {dart} dart’s legs (a minus is an overlap)',
+  'dart-moved/opening': 'Opening at the {edge} (a minus is an overlap)',
+  'dart-moved/grain':
+    'Turned: the {part}. The result is congruent whichever part turns, but on a turned part the old grain is void.',
+  'angle-kept/sum': {
+    right: 'Paper round the {landmark}, as an angle',
+    missing: 'The darts are not drawn to the {landmark} yet, so nothing can be summed there.',
+  },
+
   'separated/pieces': {
     right: 'The front is two pieces.',
     wrong: 'The front could not be separated.',

@@ -5,6 +5,10 @@ import { dimension, missing, names, near, tolerance } from '../finding.ts';
 import { dartOf, ownFront } from '../table.ts';
 import type { Check } from '../types.ts';
 
+/** The landmark of a block dart's sewn point: of the side dart `right` it is `right/sewn-point`, of `right/waist-dart` `right/waist-sewn-point`. */
+const sewnPointOf = (dart: string): string =>
+  dart.includes('/') ? dart.replace(/-dart$/, '-sewn-point') : `${dart}/sewn-point`;
+
 /** Step 5: both legs of each dart of `names.darts` run to the bust point. Tolerance `tip` in mm. */
 export const dartsExtended: Check = ({ after }, spec) =>
   names(spec, 'darts').map((id) => {
@@ -15,7 +19,7 @@ export const dartsExtended: Check = ({ after }, spec) =>
     if (!found || !bust || !legs || found.dart.state === 'sewn')
       return missing('darts-extended/tip', { about });
     const tip = chainEnd(legs.into.chain);
-    const sewn = landmark(found.piece, `${found.dart.side}/sewn-point`);
+    const sewn = landmark(found.piece, sewnPointOf(id));
     const allowed = tolerance(spec, 'tip');
     const stopped = sewn !== undefined && distance(tip, sewn) <= allowed.value;
     return near('darts-extended/tip', 'mm', distance(tip, bust), 0, allowed, {

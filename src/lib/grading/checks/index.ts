@@ -1,7 +1,9 @@
 import type { Check } from '../types.ts';
 import { allowances } from './allowances.ts';
+import { angleKept } from './angle-kept.ts';
 import { connectors } from './connectors.ts';
 import { dartClosed } from './dart-closed.ts';
+import { dartMoved } from './dart-moved.ts';
 import { dartsExtended } from './darts-extended.ts';
 import { grain } from './grain.ts';
 import { labels } from './labels.ts';
@@ -16,6 +18,7 @@ import { overlaid } from './overlaid.ts';
 import { readings } from './readings.ts';
 import { separated } from './separated.ts';
 import { sliver } from './sliver.ts';
+import { slashDrawn } from './slash-drawn.ts';
 import { walked } from './walked.ts';
 
 /** All checks by the name that lessons call them by. To add one: its file, its test, one line here. */
@@ -38,4 +41,7 @@ export const CHECKS: ReadonlyMap<string, Check> = new Map([
   ['labels', labels],
   ['grain', grain],
   ['walked', walked],
+  ['slash-drawn', slashDrawn],
+  ['dart-moved', dartMoved],
+  ['angle-kept', angleKept],
 ]);

@@ -1,16 +1,21 @@
 import '../../recipe/commands/index.ts';
+import { apply } from '../../recipe/apply.ts';
+import { startWork } from '../../recipe/start.ts';
 import type { Command, Fabric, Work } from '../../recipe/types.ts';
-import type { LessonStep } from '../types.ts';
+import { blockOf } from '../block.ts';
+import type { Lesson, LessonStep } from '../types.ts';
 import * as design from './design.ts';
 import * as finish from './finish.ts';
 import { commandsOf, type Worked } from './give.ts';
 import { givenCommands } from './given.ts';
+import { moveDarts } from './move-darts.ts';
 import { readDart } from './read.ts';
 
 /** Solvers by the name that a step's `worked.by` calls them by. To add one: its file, one line here. */
 export const SOLVERS: ReadonlyMap<string, Worked> = new Map([
   ['commands', givenCommands],
   ['read-dart', readDart],
+  ['move-darts', moveDarts],
 ]);
 
 /** The steps of the main lesson, by their ids. */
@@ -38,4 +43,21 @@ export function workedStep(step: LessonStep, before: Work, fabric: Fabric): read
   const worked = step.worked ? SOLVERS.get(step.worked.by) : BY_STEP[step.id];
   if (step.worked && !worked) throw new RangeError(`there is no solver '${step.worked.by}'`);
   return worked ? commandsOf(worked, step, before, fabric) : [];
+}
+
+/** A whole lesson, worked on its own demo figure: the table before, all commands in order, and the table after them. */
+export function workedLesson(
+  lesson: Lesson,
+  fabric: Fabric,
+): { readonly start: Work; readonly commands: readonly Command[]; readonly work: Work } {
+  const start = startWork(blockOf(lesson));
+  let work = start;
+  const commands: Command[] = [];
+  for (const step of lesson.steps)
+    for (const command of workedStep(step, work, fabric)) {
+      const next = apply(work, command);
+      if ('work' in next) work = next.work;
+      commands.push(command);
+    }
+  return { start, commands, work };
 }
