@@ -6,6 +6,8 @@ import type { CommandName } from '../recipe/types.ts';
 import type { Lesson, Param } from './types.ts';
 
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,60}$/));
+/** A skill is one word, or dart place / method / finishing. */
+const skill = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,60}(\/[a-z0-9-]{1,40}){0,2}$/));
 const line = v.pipe(v.string(), v.maxLength(200));
 const code = v.pipe(v.string(), v.regex(/^[a-z0-9-]+(\/[a-z0-9-]+)?$/));
 const command = v.custom<CommandName>(
@@ -32,7 +34,7 @@ const param: v.GenericSchema<unknown, Param> = v.lazy(() =>
 const stepSchema = v.strictObject({
   id,
   title: line,
-  skill: id,
+  skill,
   tools: v.array(command),
   text: v.pipe(v.array(line), v.maxLength(60)),
   hints: v.array(v.strictObject({ codes: v.array(code), rungs: v.pipe(v.array(line), v.minLength(1)) })),
