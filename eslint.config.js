@@ -72,7 +72,7 @@ export default defineConfig(
     rules: { 'no-console': 'error' },
   },
   {
-    files: ['src/lib/machines/**/*.ts'],
+    files: ['src/lib/machines/**/*.ts', 'src/lib/practice/**/*.ts'],
     rules: {
       'no-restricted-globals': [
         'error',
@@ -80,7 +80,7 @@ export default defineConfig(
           (name) => ({
             name,
             message:
-              'A machine gets clocks, storage and chance from outside, so that its tests can hand them in.',
+              'Machines and the practice rules get clocks, storage and chance from outside, so that tests can hand them in.',
           }),
         ),
       ],

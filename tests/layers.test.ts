@@ -63,7 +63,7 @@ describe('the order of the layers', () => {
     expect(await rules('src/lib/table/sample.ts', importing('../../routes/page.ts'))).toEqual([
       'project/layers',
     ]);
-    for (const to of [...order, 'strings', 'progress', 'print', 'panels']) {
+    for (const to of [...order, 'strings', 'progress', 'practice', 'print', 'panels']) {
       expect(await rules('src/routes/sample.ts', importing(`../lib/${to}/other.ts`))).toEqual([]);
     }
   });

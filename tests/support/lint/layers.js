@@ -5,7 +5,7 @@ import { dirname, relative, resolve, sep } from 'node:path';
  * `strings` is left of the other view folders, because the command line reads its sentences.
  */
 const ORDER = ['geometry', 'pattern', 'recipe', 'grading', 'lessons', 'machines'];
-const VIEW = ['table', 'panels', 'print', 'progress'];
+const VIEW = ['table', 'panels', 'print', 'progress', 'practice'];
 const PURE = ORDER.slice(0, 5);
 
 const WHY_PURE =
