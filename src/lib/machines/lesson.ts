@@ -12,6 +12,8 @@ export interface LessonInput {
   readonly flagged?: readonly string[];
   readonly hints?: Readonly<Record<string, number>>;
   readonly demonstrationSeen?: boolean;
+  /** Worked as a test: in one go, without hints, worked solution and marks, until it is handed in. */
+  readonly test?: boolean;
 }
 
 export type LessonEvent =
@@ -28,6 +30,8 @@ export type LessonEvent =
   | { type: 'solution.show' }
   | { type: 'solution.stop' }
   | { type: 'fabric.set'; fabric: Fabric }
+  | { type: 'test.handIn' }
+  | { type: 'test.again' }
   | { type: 'attempt.open'; attempt: Attempt };
 
 export interface LessonContext {
@@ -40,6 +44,7 @@ export interface LessonContext {
   readonly flagged: readonly string[];
   readonly hints: Readonly<Record<string, number>>;
   readonly demonstrationSeen: boolean;
+  readonly test: boolean;
   /** The table before and after each step, replayed from the commands. */
   readonly steps: ReadonlyMap<string, StepReplay>;
   /** Marks by step, of the steps that were checked; always of the table as it is now. */
@@ -54,7 +59,7 @@ export const attemptOf = (context: LessonContext): Attempt => ({
 });
 
 /** What is to be kept between visits: plain data for storage or a file. Marks are not in it; they follow from the attempt. */
-export function keptOf(context: LessonContext): Required<LessonInput> {
+export function keptOf(context: LessonContext): Required<Omit<LessonInput, 'test'>> {
   const { step, flagged, hints, demonstrationSeen } = context;
   return { attempt: attemptOf(context), step, flagged, hints, demonstrationSeen };
 }
@@ -62,7 +67,10 @@ export function keptOf(context: LessonContext): Required<LessonInput> {
 /** Marks a step: `gradeStep`. It is handed in so that a page can fetch the checks when the first mark is asked for. */
 export type Grade = (rule: StepRule, context: StepContext) => Mark;
 
-/** The lesson's states: opening, working (trying, marked), watching the worked solution, finished. Pure: keeping is the caller's. */
+/**
+ * The lesson's states: opening, working (trying, marked), watching the worked solution, finished; a test is worked and handed in.
+ * Pure: keeping is the caller's.
+ */
 export function lessonMachine(lesson: Lesson, grade: Grade) {
   const ids = lesson.steps.map((step) => step.id);
   const stepAt = (id: string): LessonStep | undefined => lesson.steps.find((step) => step.id === id);
@@ -102,10 +110,14 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
       flagged: input.flagged ?? [],
       hints: input.hints ?? {},
       demonstrationSeen: input.demonstrationSeen ?? false,
+      test: input.test ?? false,
       steps: new Map(),
       // Steps that were left behind are marked again; the one being worked on waits for its check.
       marks: Object.fromEntries(
-        ids.slice(0, reached).map((id) => [id, { step: id, verdict: 'notReady' as const, findings: [] }]),
+        (input.test ? [] : ids.slice(0, reached)).map((id) => [
+          id,
+          { step: id, verdict: 'notReady' as const, findings: [] },
+        ]),
       ),
       unfollowed: [],
     };
@@ -136,7 +148,10 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
       input: {} as LessonInput,
     },
     guards: {
-      seenBefore: ({ context }) => context.demonstrationSeen,
+      seenBefore: ({ context }) => context.demonstrationSeen || context.test,
+      learning: ({ context }) => !context.test,
+      testing: ({ context }) => context.test,
+      testGoesOn: ({ context }) => context.test && !isLast(context),
       canUndo: ({ context }) => context.history.done.length > 0,
       canRedo: ({ context }) => context.history.undone.length > 0,
       hasCommands: ({ context }) => context.history.commands.some((command) => command.step === context.step),
@@ -146,7 +161,7 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
       },
       accepted: ({ context }) => accepted(context),
       lastAccepted: ({ context }) => accepted(context) && isLast(context),
-      notLast: ({ context }) => !isLast(context),
+      canLeave: ({ context }) => !context.test && !isLast(context),
       marked: ({ context }) => context.marks[context.step] !== undefined,
     },
     actions: {
@@ -184,13 +199,18 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
       open: assign(({ event }) =>
         event.type === 'attempt.open' ? opened({ attempt: event.attempt, demonstrationSeen: true }) : {},
       ),
+      markAll: assign(({ context }) => ({
+        marks: Object.assign({}, ...ids.map((id) => mark(context, id))),
+        reached: ids.length - 1,
+      })),
+      again: assign(({ context }) => opened({ attempt: { ...context.base, commands: [] }, test: true })),
     },
   }).createMachine({
     id: lesson.id,
     context: ({ input }) => opened(input),
     initial: 'opening',
     on: {
-      'attempt.open': { target: '.working', actions: 'open' },
+      'attempt.open': { guard: 'learning', target: '.working', actions: 'open' },
     },
     states: {
       opening: {
@@ -208,11 +228,13 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
           'command.redo': { guard: 'canRedo', target: '.trying', actions: 'redo' },
           'step.reset': { guard: 'hasCommands', target: '.trying', actions: 'reset' },
           'fabric.set': { target: '.trying', actions: 'fabric' },
-          'step.check': { target: '.marked', actions: 'check' },
+          'step.check': { guard: 'learning', target: '.marked', actions: 'check' },
           'step.go': { guard: 'reachable', target: '.entering', actions: 'go' },
-          'step.leaveFlagged': { guard: 'notLast', target: '.entering', actions: ['flag', 'next'] },
-          'hint.next': { actions: 'hint' },
-          'solution.show': 'watching',
+          'step.leaveFlagged': { guard: 'canLeave', target: '.entering', actions: ['flag', 'next'] },
+          'step.next': { guard: 'testGoesOn', target: '.entering', actions: 'next' },
+          'hint.next': { guard: 'learning', actions: 'hint' },
+          'solution.show': { guard: 'learning', target: 'watching' },
+          'test.handIn': { guard: 'testing', target: 'handedIn', actions: 'markAll' },
         },
         states: {
           entering: { always: [{ guard: 'marked', target: 'marked' }, { target: 'trying' }] },
@@ -229,6 +251,13 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
       },
       // The learner's work stays as it is while the solution plays over it.
       watching: { on: { 'solution.stop': 'working' } },
+      // The marks of all steps are read; the table can only be looked at.
+      handedIn: {
+        on: {
+          'step.go': { guard: 'reachable', actions: 'go' },
+          'test.again': { target: 'working', actions: 'again' },
+        },
+      },
       finished: {
         id: 'finished',
         on: {
