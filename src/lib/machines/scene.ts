@@ -54,9 +54,10 @@ export function landmarkIn(
 export const dartsOf = (scene: Scene): readonly { piece: Piece; dart: Dart }[] =>
   frontPieces(scene).flatMap((piece) => piece.darts.map((dart) => ({ piece, dart })));
 
-/** The bust points of the darts, by dart id. */
+/** The bust points of the darts, each with the first of its darts. */
 export function bustPoints(scene: Scene): readonly { dart: Dart; piece: Piece; point: Point }[] {
-  return dartsOf(scene).flatMap(({ piece, dart }) => {
+  return dartsOf(scene).flatMap(({ piece, dart }, i, all) => {
+    if (all.findIndex((one) => one.dart.bustPoint === dart.bustPoint) < i) return [];
     const point = landmarkIn([piece], dart.bustPoint)?.point;
     return point ? [{ dart, piece, point }] : [];
   });

@@ -50,7 +50,7 @@ export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] 
     {
       title: 'Darts',
       measures: piece.darts.map((dart) => ({
-        label: `${dart.side} dart`,
+        label: `${nameOf(dart.id)} dart`,
         value:
           dart.state === 'closed' && Math.abs(dart.residual) < 1e-9
             ? 'closed, its legs meet'
@@ -75,7 +75,7 @@ export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] 
     {
       title: 'Leftover',
       measures: piece.treatments.map(({ dart, kind, excess, eased, trimmedEnd }) => ({
-        label: `${dart} dart, ${kind}`,
+        label: `${nameOf(dart)} dart, ${kind}`,
         value:
           `excess ${mm(excess)}` +
           (eased ? `, between notches ${eased.from} and ${eased.to}` : '') +

@@ -21,7 +21,7 @@ export function describe(command: Command, units: Units): string {
     case 'remove-notch':
       return `Take notch ${command.id} away.`;
     case 'extend-dart':
-      return `Take both legs of the ${command.dart} dart up to the bust point.`;
+      return `Take both legs of the ${nameOf(command.dart)} dart up to the bust point.`;
     case 'connect':
       return `Draw the connector from the ${command.dart} bust point to the line.`;
     case 'slash':

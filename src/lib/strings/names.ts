@@ -12,6 +12,15 @@ const WORDS: Readonly<Record<string, string>> = {
   'sewn-point': 'point of the sewn dart',
   'dart-upper-end': 'end of the upper dart leg',
   'dart-lower-end': 'end of the lower dart leg',
+  // Followed by the word dart wherever it is said.
+  'waist-dart': 'waist',
+  'waist-inner': 'waist towards centre front',
+  'waist-outer': 'waist towards the side',
+  'waist-dart-centre': 'waist dart leg towards centre front',
+  'waist-dart-side': 'waist dart leg towards the side',
+  'waist-dart-centre-end': 'end of the waist dart leg towards centre front',
+  'waist-dart-side-end': 'end of the waist dart leg towards the side',
+  'waist-sewn-point': 'point of the sewn waist dart',
   'style-line': 'style line',
   line: 'style line',
 };

@@ -65,7 +65,7 @@ export const readingWords = (id: string): string => READING[id] ?? '';
 /** What a target is called, by its kind and what it stands for. */
 export function targetWords(id: string, kind: string, ref = '', dart = ''): string {
   const [head = '', second = ''] = id.split(':');
-  const side = dart === '' ? '' : `${dart} `;
+  const side = dart === '' ? '' : `${nameOf(dart)} `;
   switch (kind) {
     case 'tip':
       return head === 'foot' ? `foot of the ${side}connector` : `point of the ${side}dart`;
@@ -112,6 +112,7 @@ export const TABLE = {
   fit: 'Show all',
   right: 'wearer’s right',
   left: 'wearer’s left',
+  bust: 'B',
   busts: { 'right/bust-point': 'B1', 'left/bust-point': 'B2' } as Readonly<Record<string, string>>,
   done: 'done',
   held: 'held',

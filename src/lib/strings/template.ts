@@ -20,7 +20,7 @@ export function filled(
   });
 }
 
-/** These are ids of edges, lines, landmarks, seams or groups; other texts stand as they are. */
+/** These are ids of edges, lines, landmarks, darts, seams or groups; other texts stand as they are. */
 const NAMED = new Set([
   'edge',
   'wanted',
@@ -30,6 +30,7 @@ const NAMED = new Set([
   'after',
   'line',
   'landmark',
+  'dart',
   'what',
   'kind',
 ]);

@@ -11,7 +11,7 @@ import { findingMarks, readingMarks } from './marks.ts';
 import type { Frame } from './replay.ts';
 import { rulerAt } from './ruler.ts';
 import type { ToolRunner } from './runner.svelte.ts';
-import { tableLabels } from './table-labels.ts';
+import { isWhole, tableLabels } from './table-labels.ts';
 import { targets } from './targets.ts';
 import { turnedParts } from './turned.ts';
 import type { Viewport } from './viewport.svelte.ts';
@@ -164,7 +164,7 @@ export class Picture {
         named,
         overlaid,
         identified: this.#work.identified,
-        opened: this.#work.opened !== undefined,
+        opened: this.#work.opened && (isWhole(this.#work.opened) ? 'whole' : 'half'),
         notches: this.#tool === 'ease' || this.#tool === 'renotch' || this.#tool === 'walk',
       }),
       handles.map(({ at }) => at),

@@ -33,8 +33,8 @@ interface LabelView {
   readonly overlaid: Overlaid | undefined;
   /** What the learner pointed out so far, mm. */
   readonly identified: Readonly<Record<string, Point>>;
-  /** The front is complete: there are two bust points. */
-  readonly opened: boolean;
+  /** The paper that is worked on: the complete front with two bust points, or the half of a block whose form was given. */
+  readonly opened: 'whole' | 'half' | undefined;
   /** The notches of the pieces are called by name: seams are walked from one to the next. */
   readonly notches: boolean;
 }
@@ -70,7 +70,7 @@ export function tableLabels(view: LabelView): Label[] {
       tone: one.tone,
       ...along(one),
     }));
-  const pointed = Object.entries(view.opened || !view.named ? {} : view.identified).map(
+  const pointed = Object.entries(view.opened === 'whole' || !view.named ? {} : view.identified).map(
     ([what, p]): Label => ({
       id: `i ${what}`,
       text: choiceWords('what', what),
@@ -135,7 +135,7 @@ function names({ pieces, layout, overlaid, opened, notches }: LabelView, at: (p:
       ...piece.parts.map((one) => one.landmarks),
     );
     const busts = Object.entries(isBlock || !opened ? {} : points).flatMap(([id, p]) => {
-      const text = TABLE.busts[id];
+      const text = opened === 'half' && id === 'right/bust-point' ? TABLE.bust : TABLE.busts[id];
       return text ? [soft(`b ${piece.id} ${id}`, text, p)] : [];
     });
     const marks = (notches && late.notchNames?.(piece, (p) => at(applyTo(place, p)))) || [];
@@ -153,3 +153,7 @@ function names({ pieces, layout, overlaid, opened, notches }: LabelView, at: (p:
     return [...busts, ...marks, name, ...sides];
   });
 }
+
+/** Whether a front was opened out: it has a left side. */
+export const isWhole = (front: Piece): boolean =>
+  front.parts.some((part) => part.edges.some((edge) => edge.side === 'left'));

@@ -48,10 +48,11 @@ export const extendDart: ToolSpec = {
       command: { do: 'extend-dart', dart, to: snapped(scene, grip.at, grip.piece ?? 'front').anchor },
     };
   },
-  readings: (_scene, work, grip) => {
+  readings: (scene, work, grip) => {
     if (!grip) return [];
-    const dart = grip.target.slice(grip.target.indexOf(':') + 1);
-    const bust = landmarkIn(work.pieces, `${dart}/bust-point`)?.point;
+    const id = grip.target.slice(grip.target.indexOf(':') + 1);
+    const dart = dartsOf(scene).find((one) => one.dart.id === id)?.dart;
+    const bust = dart && landmarkIn(work.pieces, dart.bustPoint)?.point;
     return bust
       ? [
           {
@@ -61,7 +62,7 @@ export const extendDart: ToolSpec = {
             piece: grip.piece ?? 'front',
             from: bust,
             to: grip.at,
-            dart,
+            dart: dart.side,
           },
         ]
       : [];

@@ -163,7 +163,7 @@ export const extendDart: FormMaker = (work) => {
     ];
     return {
       id: `extend-${dart.id}`,
-      title: `Take both legs of the ${dart.side} dart up to a point`,
+      title: `Take both legs of the ${nameOf(dart.id)} dart up to a point`,
       note: 'Both boxes at 0 is the bust point itself.',
       fields,
       submit: 'Draw the legs',
