@@ -1,7 +1,15 @@
 import { baseId } from './copy.ts';
 import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
-import { byPlace, forward, LazyRun, type Seam, type SeamMark, type SeamRun } from './seam-run.ts';
+import {
+  byPlace,
+  forward,
+  type Fulled,
+  LazyRun,
+  type Seam,
+  type SeamMark,
+  type SeamRun,
+} from './seam-run.ts';
 import type { Edge, EdgeRole, Piece, Side } from './types.ts';
 
 const isBack = (p: Piece): boolean => p.id.startsWith('back');
@@ -18,8 +26,8 @@ export function portionOf(piece: Piece, role: EdgeRole, side?: Side): Portion | 
   const outline = outlineOf(piece);
   const n = outline.length;
   const mine = (e: Edge) => e.role === role && (side === undefined || e.side === side);
-  // A dart that was not closed still stands between the parts of its seam.
-  const within = (e: Edge) => mine(e) || e.role === 'dart-leg';
+  // A dart that was not closed, or its cap, still stands between the parts of its seam.
+  const within = (e: Edge) => mine(e) || e.role === 'dart-leg' || e.role === 'cap';
   const first = outline.findIndex((e, i) => mine(e) && !within(outline[(i + n - 1) % n]!));
   if (first < 0) return undefined;
   const edges: Edge[] = [];
@@ -52,10 +60,13 @@ export function frontPortions(pieces: readonly Piece[], role: EdgeRole, side: Si
 
 function joinedRun(portions: readonly Portion[], eased?: SeamRun['eased']): SeamRun {
   const notches: SeamMark[] = [];
+  const fulled: Fulled[] = [];
   let length = 0;
   for (const p of portions) {
     for (const e of p.edges) {
       const own = edgeLength(e);
+      const full = p.piece.fullness?.find((f) => f.edge === e.id);
+      if (full !== undefined) fulled.push({ from: length, to: length + own, amount: full.fullness });
       for (const m of p.piece.notches) {
         if (m.edge === e.id && !m.ghost) {
           notches.push({ id: m.id, at: length + (p.reversed ? own - m.at : m.at) });
@@ -65,7 +76,7 @@ function joinedRun(portions: readonly Portion[], eased?: SeamRun['eased']): Seam
     }
   }
   return new LazyRun(
-    { notches: notches.sort(byPlace), joints: [], openings: [], length, eased },
+    { notches: notches.sort(byPlace), joints: [], openings: [], length, eased, fulled },
     portions.map((p) => p.piece.id),
     () => portions.flatMap((p) => p.edges.map((e) => forward(e.chain, p.reversed))),
   );

@@ -100,33 +100,61 @@ function join(edges: Edge[], next: Edge, dart: string): void {
   }
 }
 
+/** The loop closed at its joint: from its last edge to its first. */
+function closed(loop: Edge[], dart: string): readonly Edge[] {
+  const first = loop.shift()!;
+  join(loop, first, dart);
+  loop.unshift(loop.pop()!);
+  return loop;
+}
+
+/**
+ * The darts at which sheets are joined, in order. Sheets that meet round one point are joined at all darts but one, which are
+ * more than there are hinges: then closed ones come first, so that the one left over is open.
+ */
+function joints(piece: Piece): readonly Dart[] {
+  const hinged: Dart[] = [];
+  for (const h of piece.hinges) {
+    const dart = findDart(piece, h.dart);
+    if (dart !== undefined) hinged.push(dart);
+  }
+  const more: Dart[] = [];
+  for (const d of piece.darts)
+    if (!hinged.includes(d) && partOf(piece, d.upper) !== partOf(piece, d.lower)) more.push(d);
+  if (more.length === 0) return hinged;
+  const all = [...hinged, ...more];
+  return [...all.filter((d) => d.state === 'closed'), ...all.filter((d) => d.state !== 'closed')];
+}
+
 /**
  * The piece's outline as it lies, clockwise on the screen: the treated seam outline if there is one; else the outlines of
- * the parts joined round their hinges, without the taped legs of closed darts. At a hinge it may touch itself.
+ * the parts joined round their hinges, without the taped legs of closed darts. At a hinge it may touch itself: every open dart is a notch
+ * in it that reaches the point in which the sheets hang together.
  */
 export function outlineOf(piece: Piece): readonly Edge[] {
   if (piece.seam !== undefined) return piece.seam;
   if (piece.hinges.length === 0) return piece.parts[0]!.edges;
   let loops: (readonly Edge[])[] = piece.parts.map((p) => p.edges);
-  for (const hinge of piece.hinges) {
-    const dart = findDart(piece, hinge.dart);
-    if (dart === undefined) continue;
+  for (const dart of joints(piece)) {
     const [into, outOf] = legIds(dart);
     const x = loops.find((l) => l.some((e) => e.id === into));
     const y = loops.find((l) => l.some((e) => e.id === outOf));
-    if (x === undefined || y === undefined || x === y) continue;
+    if (x === undefined || y === undefined) continue;
     const i = x.findIndex((e) => e.id === into);
     const j = y.findIndex((e) => e.id === outOf);
-    const closed = dart.state === 'closed';
-    const kept = [...x.slice(i + 1), ...x.slice(0, closed ? i : i + 1)];
-    const freed = [...y.slice(closed ? j + 1 : j), ...y.slice(0, j)];
-    const merged: Edge[] = kept;
-    join(merged, freed[0]!, dart.id);
-    for (let k = 1; k < freed.length; k++) merged.push(freed[k]!);
-    // The loop's own closing joint, from the freed part's last edge to the kept part's first.
-    const first = merged.shift()!;
-    join(merged, first, dart.id);
-    merged.unshift(merged.pop()!);
+    const taped = dart.state === 'closed';
+    let merged: readonly Edge[];
+    if (x === y) {
+      // Joined already by the other darts round the point: an open one stays as it is, taped legs go.
+      if (!taped || j !== (i + 1) % x.length) continue;
+      merged = closed(j > i ? [...x.slice(j + 1), ...x.slice(0, i)] : x.slice(1, i), dart.id);
+    } else {
+      const both: Edge[] = [...x.slice(i + 1), ...x.slice(0, taped ? i : i + 1)];
+      const freed = [...y.slice(taped ? j + 1 : j), ...y.slice(0, j)];
+      join(both, freed[0]!, dart.id);
+      for (let k = 1; k < freed.length; k++) both.push(freed[k]!);
+      merged = closed(both, dart.id);
+    }
     const rest = loops.filter((l) => l !== x && l !== y);
     loops = [merged, ...rest];
   }
@@ -151,6 +179,8 @@ export function groupOf(edge: Edge): string {
       return `dart/${edge.dart ?? edge.id}`;
     case 'connector':
       return `connector/${edge.dart ?? edge.id}`;
+    case 'cap':
+      return edge.id.slice(0, edge.id.indexOf('/cap-'));
     default:
       return `${edge.id.slice(0, edge.id.indexOf('/'))}/${edge.role}`;
   }

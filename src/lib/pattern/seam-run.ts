@@ -20,6 +20,14 @@ export interface SeamMarks {
   readonly length: number;
   /** What this side is longer by on purpose, and where: between two notches, or over the whole run ('start' to 'end'). */
   readonly eased?: { readonly from: string; readonly to: string; readonly amount: number } | undefined;
+  /** Where it is gathered, eased or tucked over a dart's opening, and by how much the cut edge is longer there than sewn. */
+  readonly fulled?: readonly Fulled[] | undefined;
+}
+
+export interface Fulled {
+  readonly from: number;
+  readonly to: number;
+  readonly amount: number;
 }
 
 /** The run with its course. */
@@ -41,6 +49,7 @@ export class LazyRun implements SeamRun {
   readonly openings: SeamMarks['openings'];
   readonly length: number;
   readonly eased: SeamMarks['eased'];
+  readonly fulled: SeamMarks['fulled'];
   readonly pieces: readonly string[];
   private readonly draw: () => readonly Chain[];
   private drawn: readonly Chain[] | undefined = undefined;
@@ -51,6 +60,7 @@ export class LazyRun implements SeamRun {
     this.openings = marks.openings;
     this.length = marks.length;
     this.eased = marks.eased;
+    this.fulled = marks.fulled;
     this.pieces = pieces;
     this.draw = draw;
   }

@@ -7,6 +7,7 @@ import { outlineOf } from './outline.ts';
 import {
   byPlace,
   forward,
+  type Fulled,
   LazyRun,
   type Seam,
   type SeamMark,
@@ -57,12 +58,15 @@ export function seamMarks(piece: Piece, seam: StyleSeam): SeamMarks {
   const joints: SeamMark[] = [];
   const openings: { dart: string; from: number; to: number }[] = [];
   const whole = !piece.treatments.some((t) => t.kind === 'trimmed');
+  const fulled: Fulled[] = [];
   let eased: SeamRun['eased'];
   for (let i = 0; i < seam.stretches.length; i++) {
     const s = seam.stretches[i]!;
     const before = i > 0 ? seam.stretches[i - 1] : undefined;
     if (s.dart !== undefined) {
       openings.push({ dart: s.dart, from: s.from, to: s.from + s.length });
+      const full = piece.fullness?.find((f) => f.edge === s.edge?.id);
+      if (full !== undefined) fulled.push({ from: s.from, to: s.from + s.length, amount: full.fullness });
       const t = treatmentOf(piece, s.dart);
       if (t?.kind === 'eased' && t.eased) eased = { from: t.eased.from, to: t.eased.to, amount: t.excess };
     } else if (whole && before?.edge && before.dart === undefined) {
@@ -74,7 +78,7 @@ export function seamMarks(piece: Piece, seam: StyleSeam): SeamMarks {
     const at = m.ghost ? undefined : notchAlong(seam, m);
     if (at !== undefined) notches.push({ id: m.id, at });
   }
-  return { notches: notches.sort(byPlace), joints, openings, length: seam.length, eased };
+  return { notches: notches.sort(byPlace), joints, openings, length: seam.length, eased, fulled };
 }
 
 /**

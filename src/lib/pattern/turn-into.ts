@@ -15,11 +15,11 @@ export interface TurnIntoWish extends TurnWish {
 /**
  * Turns what lies between two darts about `pivot`: one closes, the other opens by as much. `freed` is the side of the two without
  * the centre front, `rest` the other one; a part's id names the side that it is on. Whatever hangs together by the other darts, open or taped,
- * turns together. Else as `turnPart`. Refusals: `already-treated`, `no-such-dart`, `not-slashed` while the dart's legs are on one
+ * turns together. Else as `turnPart`. Refusals: `already-finished`, `no-such-dart`, `not-slashed` while the dart's legs are on one
  * sheet, `not-between` when a cut at `into` does not divide the dart's legs, and those of `turnSheets`.
  */
 export function turnInto(piece: Piece, wish: TurnIntoWish): Turned {
-  if (piece.seam !== undefined) return refuse('already-treated', { dart: wish.dart });
+  if (piece.seam !== undefined) return refuse('already-finished', { dart: wish.dart });
   const apart = fallApart(piece);
   const sides = sidesOf(apart, wish.dart, wish.into);
   if ('refused' in sides) return sides;
@@ -46,7 +46,7 @@ interface Sides {
 }
 
 /** The sheets on the two sides of a pair of darts, by part ids. */
-function sidesOf(piece: Piece, dartId: string, intoId: string): Outcome<Sides> {
+export function sidesOf(piece: Piece, dartId: string, intoId: string): Outcome<Sides> {
   const sheets = (id: string): readonly [string, string] | undefined => {
     const dart = findDart(piece, id);
     const legs = dart && legsOf(piece, dart);

@@ -23,7 +23,7 @@ export function walkSeam(a: SeamMarks, b: SeamMarks): WalkedInterval[] {
   const walkTo = (to: string, a1: number, b1: number): void => {
     const onA = a1 - a0;
     const onB = b1 - b0;
-    const eased = easedIn(a, a0, a1) - easedIn(b, b0, b1);
+    const eased = easedIn(a, a0, a1) + fulledIn(a, a0, a1) - easedIn(b, b0, b1) - fulledIn(b, b0, b1);
     steps.push({ from, to, a: onA, b: onB, difference: onA - onB, eased });
     from = to;
     a0 = a1;
@@ -59,4 +59,14 @@ function easedIn(run: SeamMarks, from: number, to: number): number {
   }
   const shared = Math.min(to, end) - Math.max(from, start);
   return shared > 0 ? (amount * shared) / (end - start) : 0;
+}
+
+/** What is gathered, eased or tucked over openings in a stretch of a run; it lies evenly along each. */
+function fulledIn({ fulled }: SeamMarks, from: number, to: number): number {
+  let sum = 0;
+  for (const f of fulled ?? []) {
+    const shared = Math.min(to, f.to) - Math.max(from, f.from);
+    if (shared > 0) sum += (f.amount * shared) / (f.to - f.from);
+  }
+  return sum;
 }
