@@ -149,7 +149,7 @@ const kept = (page: Page, key: string): Promise<string> =>
   page.evaluate(
     (name) =>
       new Promise<string>((resolve, reject) => {
-        const request = indexedDB.open('pin-and-pivot', 1);
+        const request = indexedDB.open('pin-and-pivot');
         request.onerror = () => reject(request.error);
         request.onsuccess = () => {
           const get = request.result.transaction('progress').objectStore('progress').get(name);
@@ -168,7 +168,8 @@ async function plant(page: Page, value: unknown): Promise<void> {
   await page.evaluate(
     ([key, planted]) =>
       new Promise<void>((resolve, reject) => {
-        const request = indexedDB.open('pin-and-pivot', 1);
+        // On a fresh device this makes the database of the first version, which the app then brings up to date.
+        const request = indexedDB.open('pin-and-pivot');
         request.onupgradeneeded = () => request.result.createObjectStore('progress');
         request.onerror = () => reject(request.error);
         request.onsuccess = () => {

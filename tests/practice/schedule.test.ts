@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { dueOn, nextDue } from '../../src/lib/practice/due.ts';
 import { occasionsOf } from '../../src/lib/practice/occasions.ts';
 import { lastOf, recallAt, skillStates } from '../../src/lib/practice/schedule.ts';
+import type { ProgressEvent } from '../../src/lib/progress/events.ts';
 import { mergeLogs } from '../../src/lib/progress/merge.ts';
 import { credit, DAY, events, HOUR, mark, MINUTE, T0, worked, wrong } from './history.ts';
 
@@ -13,8 +14,7 @@ import { credit, DAY, events, HOUR, mark, MINUTE, T0, worked, wrong } from './hi
  * The form with f and d: read in the library's code (`forgetting_curve`, `computeDecayFactor`); that FSRS-6 published it so: memory.
  */
 const SKILL = 'waist-to-side/slash/plain';
-const stateOf = (...log: Parameters<typeof mergeLogs>[0][number][]) =>
-  skillStates(mergeLogs(log)).get(SKILL)!;
+const stateOf = (...log: ProgressEvent[]) => skillStates(mergeLogs(log)).get(SKILL)!;
 
 describe('intervals are those of the library', () => {
   it('is the version that was read', () => expect(FSRSVersion).toBe('v5.4.2 using FSRS-6.0'));
@@ -55,7 +55,7 @@ describe('intervals are those of the library', () => {
 
   it('the better it went, the later it comes again, and never later than in a year', () => {
     // The library keeps the four ratings a day apart, also at the top: up to two days beyond the maximum (read in its code).
-    const after = (log: Parameters<typeof stateOf>) => stateOf(...log).due - T0;
+    const after = (log: ProgressEvent[]) => stateOf(...log).due - T0;
     const [again, hard, good] = [[wrong(T0)], [mark(T0, { hints: 1 })], [mark(T0)]].map(after);
     expect(again).toBe(DAY);
     expect(hard!).toBeGreaterThan(again!);
@@ -91,7 +91,7 @@ describe('the forgetting curve', () => {
 });
 
 describe('marks are put together into occasions', () => {
-  const of = (...log: Parameters<typeof stateOf>) => occasionsOf(mergeLogs(log));
+  const of = (...log: ProgressEvent[]) => occasionsOf(mergeLogs(log));
 
   it('several tries at a step are one occasion, decided when it is right', () => {
     const [one, ...more] = of(wrong(T0), wrong(T0 + 5 * MINUTE), mark(T0 + 9 * MINUTE, { seconds: 30 }));
@@ -141,7 +141,7 @@ describe('marks are put together into occasions', () => {
 
 describe('what is due', () => {
   const utcDay = (at: number): number => Math.floor(at / DAY);
-  const due = (now: number, ...log: Parameters<typeof stateOf>) =>
+  const due = (now: number, ...log: ProgressEvent[]) =>
     dueOn(skillStates(mergeLogs(log)).values(), now, utcDay);
 
   it('nothing on the day itself; what went wrong on the next, from its first hour', () => {

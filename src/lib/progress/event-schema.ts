@@ -37,3 +37,13 @@ export const eventSchema = v.variant('kind', [
   v.strictObject({ ...base, kind: v.literal('worked') }),
   v.strictObject({ ...base, kind: v.literal('credit'), of: unique, code }),
 ]) satisfies v.GenericSchema<ProgressEvent>;
+
+/** An entry of the device's own storage; undefined when it is no event that this version knows. Never throws. */
+export function readStored(entry: unknown): ProgressEvent | undefined {
+  try {
+    const read = v.safeParse(eventSchema, JSON.parse(String(entry)));
+    return read.success ? read.output : undefined;
+  } catch {
+    return undefined;
+  }
+}

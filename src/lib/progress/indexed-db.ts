@@ -1,13 +1,9 @@
-import { openDB } from 'idb';
+import { openDatabase } from './database.ts';
 import type { Backend } from './store.ts';
 
 /** The browser's own database on this device; each put is one transaction, so a killed tab leaves the old or the new text. */
 export async function indexedDbBackend(): Promise<Backend> {
-  const db = await openDB('pin-and-pivot', 1, {
-    upgrade(database) {
-      database.createObjectStore('progress');
-    },
-  });
+  const db = await openDatabase();
   return {
     get: async (key) => {
       const value: unknown = await db.get('progress', key);

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { jsonFault } from '../recipe/json-fault.ts';
 import { problemOf, shortly, type Problem } from '../recipe/problem.ts';
-import { NOTHING_DONE, parseCourse, type CourseRecord } from './course.ts';
+import { parseCourse, type CourseRecord } from './course.ts';
 import { eventSchema } from './event-schema.ts';
 import type { Log } from './events.ts';
 import { mergeLogs, orderedText } from './merge.ts';
@@ -25,7 +25,7 @@ export const LARGEST_LOG = 40_000_000;
 const fileSchema = v.strictObject({
   format: v.literal(FORMAT),
   version: v.literal(VERSION),
-  course: v.custom<object>((data) => parseCourse(JSON.stringify(data)) !== undefined, 'a course record'),
+  course: v.unknown(),
   events: v.array(eventSchema),
 });
 
@@ -62,6 +62,7 @@ export function parseLog(text: string): ParsedLog {
     return one('version', `${VERSION}`, `${shortly(version)}, from a newer version of Pin & Pivot`);
   const read = v.safeParse(fileSchema, data);
   if (!read.success) return { problems: read.issues.slice(0, MOST).map(problemOf) };
-  const course = parseCourse(JSON.stringify(read.output.course)) ?? NOTHING_DONE;
+  const course = parseCourse(JSON.stringify(read.output.course) ?? '');
+  if (!course) return one('course', 'a course record', shortly(read.output.course));
   return { ok: { log: mergeLogs(read.output.events), course } };
 }

@@ -7,10 +7,12 @@ export interface Backend {
   put(key: string, text: string): Promise<void>;
 }
 
+/** Why nothing more is being kept: the browser forbids it, there is no room, or a tab with another version of the app is in the way. */
+export type StorageFailure = 'forbidden' | 'full' | 'otherVersion';
+
 /** Said once each, plainly: why nothing more is being kept, or that something kept could not be read. */
 export type Notice =
-  | { readonly kind: 'forbidden' }
-  | { readonly kind: 'full' }
+  | { readonly kind: StorageFailure }
   | { readonly kind: 'corrupted'; readonly text: string; readonly problems: readonly Problem[] };
 
 export interface ProgressStore {
@@ -40,7 +42,7 @@ export function progressStore(
     onNotice(notice);
   }
   function failed(error: unknown): void {
-    say({ kind: nameOf(error) === 'QuotaExceededError' ? 'full' : 'forbidden' });
+    say({ kind: failureOf(error) });
   }
   function opened(): Promise<Backend | undefined> {
     backend ??= open().catch((error: unknown) => {
@@ -90,6 +92,9 @@ export function progressStore(
   };
 }
 
-function nameOf(error: unknown): string {
-  return typeof error === 'object' && error !== null && 'name' in error ? String(error.name) : '';
+/** What a browser's error about storage means for the learner. */
+export function failureOf(error: unknown): StorageFailure {
+  const name = typeof error === 'object' && error !== null && 'name' in error ? String(error.name) : '';
+  if (name === 'QuotaExceededError') return 'full';
+  return name === 'VersionError' || name === 'BlockedError' ? 'otherVersion' : 'forbidden';
 }
