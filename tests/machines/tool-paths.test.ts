@@ -35,7 +35,7 @@ const cases = (Object.keys(TOOLS) as CommandName[]).flatMap((tool) => {
   ];
 });
 /** What is read and written has its form, and nothing on the table to hold. */
-const TYPED: readonly CommandName[] = ['read', 'draw-slash', 'cut-slash', 'label'];
+const TYPED: readonly CommandName[] = ['read', 'draw-slash', 'cut-slash', 'pivot', 'label'];
 
 /** What can be done with the first and the last target, and away from them. */
 function eventsOn(tool: CommandName, { context: { scene } }: Snapshot): ToolEvent[] {

@@ -63,6 +63,11 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   'cut-slash':
     'Cuts along a slash line to its end, the tip of a working dart; the slash is a dart from then on.',
   'cut-slash.past': 'mm past the tip: 0 stops at it, more goes through; less is refused.',
+  pivot:
+    'Pins the block, traces its outline from a dart round to a mark, swings it and traces the rest: the same as draw-slash, cut-slash and turn, with no paper cut.',
+  'pivot.slash': 'Id of the dart that opens at the mark.',
+  'pivot.from': 'The mark, on an edge.',
+  'pivot.about': 'Where the pin is.',
   turn: 'Turns a part about a point.',
   'turn.into':
     'Id of the slash, or of another dart, that opens by as much as the dart closes: what lies between the two turns. Left out after slash.',

@@ -23,11 +23,11 @@ const AT_END = 1e-3;
  * Cuts along a slash line from its edge to its end, which must be the tip of a working dart or a point that was cut to before. The
  * sheet falls in two that hang together in the tip: the freed one is called `freed-<slash>`, the other keeps its name. From then on the slash
  * is a dart of its own whose legs, `<slash>/a` and `<slash>/b`, are the banks of the cut and still lie on each other. `past` in mm:
- * 0 to the tip, more goes through. Refusals: `already-treated`, `line-already-cut`, `no-such-line`, `slash-stops-short`
+ * 0 to the tip, more goes through. Refusals: `already-finished`, `line-already-cut`, `no-such-line`, `slash-stops-short`
  * (mm), `no-such-dart`, `slash-misses-dart` (mm to the nearest dart's tip), `slash-crosses-line`, `cut-off-outline`.
  */
 export function cutSlash(piece: Piece, id: string, past: number): Outcome<Piece> {
-  if (piece.seam !== undefined) return refuse('already-treated', { line: id });
+  if (piece.seam !== undefined) return refuse('already-finished', { line: id });
   const before = findDart(piece, id);
   if (before !== undefined && isSlash(before)) return refuse('line-already-cut', { line: id });
   const apart = fallApart(piece);

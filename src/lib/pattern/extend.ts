@@ -61,7 +61,9 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
   }
   for (const l of part.lines) {
     if (l.kind === 'taped' || l.kind === 'centre-front' || l.dart === dartId) continue;
-    for (const s of l.chain) if (meets(s)) return refuse('dart-meets-line', { dart: dartId, line: l.id });
+    // A slash line may end where the legs will.
+    const chain = l.kind === 'slash' ? butFor(to, l.chain) : l.chain;
+    for (const s of chain) if (meets(s)) return refuse('dart-meets-line', { dart: dartId, line: l.id });
   }
 
   const residual = angleBetween(sub(from, to), sub(end, to));
@@ -76,10 +78,10 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
   );
 }
 
-/** How much of another dart's leg next to a tip that both share is left out when looking for meetings, mm. */
+/** How much of another dart's leg, or of a slash line, next to a tip that both share is left out when looking for meetings, mm. */
 const AT_TIP = 1e-3;
 
-/** A leg that ends in the very point `tip` without its last stretch; any other leg as it is. */
+/** A leg or line that ends in the very point `tip` without its last stretch; any other as it is. */
 function butFor(tip: Point, leg: Chain): Chain {
   const length = chainLength(leg);
   if (length <= AT_TIP) return leg;

@@ -24,7 +24,10 @@ function divided(piece: Piece): Piece | undefined {
     const at = touch(part);
     if (at === undefined) continue;
     const [i, j] = at;
-    const dart = namingDart(piece, part.edges[i]!.dart, part.edges[j]!.dart);
+    const dart = namingDart(
+      piece,
+      at.map((k) => dartAt(part, k)),
+    );
     if (dart === undefined) continue;
     const one = part.edges.slice(i, j);
     const other = [...part.edges.slice(j), ...part.edges.slice(0, i)];
@@ -50,8 +53,14 @@ function touch(part: Part): readonly [number, number] | undefined {
   return undefined;
 }
 
-/** Of two darts with one tip the one that comes later on the piece and has no hinge yet. */
-function namingDart(piece: Piece, a: string | undefined, b: string | undefined): string | undefined {
-  const both = piece.darts.filter((d) => d.id === a || d.id === b).reverse();
-  return both.find((d) => !piece.hinges.some((h) => h.dart === d.id))?.id;
+/** The dart whose two legs meet where edge k starts, or undefined where two darts' legs do. */
+function dartAt(part: Part, k: number): string | undefined {
+  const { dart } = part.edges[k]!;
+  return part.edges[(k + part.edges.length - 1) % part.edges.length]!.dart === dart ? dart : undefined;
+}
+
+/** Of the darts that the sheet is divided at the one that comes later on the piece and has no hinge yet. */
+function namingDart(piece: Piece, at: readonly (string | undefined)[]): string | undefined {
+  const free = piece.darts.filter((d) => at.includes(d.id) && !piece.hinges.some((h) => h.dart === d.id));
+  return free.pop()?.id;
 }

@@ -119,6 +119,10 @@ function beginning(
   return found;
 }
 
+/** The sheet that has p on an edge (the edge `wanted` first), or undefined. */
+export const sheetAt = (piece: Piece, p: Point, wanted: string | undefined): Part | undefined =>
+  beginning(piece, p, wanted)?.part;
+
 /** The tips of the darts whose legs are on a sheet, with the dart. */
 export function tipsOn(piece: Piece, part: Part): readonly { readonly dart: Dart; readonly tip: Point }[] {
   const tips: { dart: Dart; tip: Point }[] = [];

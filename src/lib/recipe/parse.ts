@@ -72,7 +72,7 @@ function usable<T extends Recipe>(recipe: T): Parsed<T> {
   const things = new Set<string>();
   for (const command of recipe.commands) {
     if (command.do === 'identify') things.add(command.what);
-    if (command.do === 'draw-slash') lines.add(command.slash);
+    if (command.do === 'draw-slash' || command.do === 'pivot') lines.add(command.slash);
     if (command.do !== 'draw-line') continue;
     points += command.points.length;
     lines.add(command.line);

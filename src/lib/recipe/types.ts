@@ -90,6 +90,18 @@ export interface CutSlash extends Base<'cut-slash'> {
   readonly past: number;
 }
 /**
+ * Pin the block at `about`, trace the outline from the dart round to the mark at `from`, swing it and trace the rest: the new dart is called
+ * `slash`. As `draw-slash` to the dart's tip, `cut-slash` and `turn` into it, but no paper is cut.
+ */
+export interface Pivot extends Base<'pivot'> {
+  readonly dart: string;
+  readonly slash: string;
+  readonly from: Anchor;
+  readonly about: Anchor;
+  readonly by: TurnBy;
+  readonly part: 'freed' | 'rest';
+}
+/**
  * Turn a part about `about`. `part` 'freed': the one the slash freed (without the centre front), 'rest': the other, or a part id. With
  * `into` the sheets between the dart and that slash turn, whatever they hang together by.
  */
@@ -202,6 +214,7 @@ export type Command =
   | Slash
   | DrawSlash
   | CutSlash
+  | Pivot
   | Turn
   | Separate
   | PlacePiece

@@ -1,5 +1,5 @@
 import { degrees } from '../geometry/trig.ts';
-import type { Command, Turn } from '../recipe/types.ts';
+import type { Command, Turn, TurnBy } from '../recipe/types.ts';
 import { nameOf, pieceName } from './names.ts';
 import { formatLength, type Units } from './units.ts';
 
@@ -30,6 +30,8 @@ export function describe(command: Command, units: Units): string {
       return `Draw the slash line ${nameOf(command.slash)} from an edge to the bust point.`;
     case 'cut-slash':
       return `Cut along ${nameOf(command.slash)} to the bust point, not through it.`;
+    case 'pivot':
+      return `Pin the block, trace from the ${nameOf(command.dart)} dart round to the mark, swing it ${swung(command.by)} and trace the rest.`;
     case 'turn':
       return turned(command);
     case 'separate':
@@ -75,4 +77,9 @@ function turned({ dart, into, by }: Turn): string {
   return into === undefined
     ? `Turn the part about the ${dart} bust point until the legs meet, and tape them.`
     : `Turn the part until the legs of the ${nameOf(dart)} dart meet, and tape them.${opens}`;
+}
+
+function swung(by: TurnBy): string {
+  if ('angle' in by) return `by ${degrees(by.angle).toFixed(1)}°`;
+  return 'share' in by ? `by ${(by.share * 100).toFixed(0)} % of the dart` : 'until the dart is closed';
 }

@@ -18,6 +18,8 @@ export const HOW: Readonly<Record<CommandName, string>> = {
     'Pull from the edge where the slash begins to the cross of the bust point. It can also be written in the forms.',
   'cut-slash':
     'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
+  pivot:
+    'Choose the dart, the place on the edge where it goes, and how far. It is written in the forms.',
   turn: 'Pull the part that the slash freed, or the arrow at its leg, round the pin until the legs meet.',
   separate: 'Choose the line by its diamond: it is cut from foot to foot. Then take “Close and overlay”.',
   place: 'Pull a piece to where you want it on the table.',

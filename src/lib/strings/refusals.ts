@@ -4,6 +4,7 @@ export const REFUSALS: Readonly<Record<string, string>> = {
   'already-copied': 'There is a copy for the {as} already.',
   'already-cut': 'The front is cut already. Undo the cut first.',
   'already-drawn-on': 'The half is drawn on already. Open out first, then draw.',
+  'already-finished': 'A dart is finished here already. Undo that first, then move darts.',
   'already-opened': 'The front is opened out already.',
   'already-separated': 'The pieces are separated already.',
   'already-slashed': 'The {dart} dart is slashed already.',

@@ -12,6 +12,7 @@ const NAMES: Readonly<Record<CommandName, string>> = {
   slash: 'Scissors',
   'draw-slash': 'Slash line',
   'cut-slash': 'Scissors to the bust point',
+  pivot: 'Pin and swing',
   turn: 'Turn',
   separate: 'Cut apart',
   place: 'Move a piece',

@@ -6,5 +6,7 @@ import { register } from './known.ts';
 const drawSlash: ToolSpec = { id: 'draw-slash', targets: () => [], propose: () => undefined };
 const cutSlash: ToolSpec = { id: 'cut-slash', targets: () => [], propose: () => undefined };
 
+const pivot: ToolSpec = { id: 'pivot', targets: () => [], propose: () => undefined };
+
 /** The tools for moving a dart. */
-export const DART = register({ 'draw-slash': drawSlash, 'cut-slash': cutSlash });
+export const DART = register({ 'draw-slash': drawSlash, 'cut-slash': cutSlash, pivot });

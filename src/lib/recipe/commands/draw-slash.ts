@@ -1,6 +1,6 @@
-import { drawSlash as draw } from '../../pattern/slash-line.ts';
+import { drawSlash as draw, sheetAt } from '../../pattern/slash-line.ts';
 import { resolveAnchor } from '../anchors.ts';
-import { paperFront, slashRecord } from '../slashes.ts';
+import { lineNamed, paperFront, resolveOn, slashRecord } from '../slashes.ts';
 import { refused, withPieces } from '../pieces.ts';
 import { withDrawn } from '../lines.ts';
 import type { DrawSlash } from '../types.ts';
@@ -13,14 +13,15 @@ export const drawSlash = kind<DrawSlash>({
   apply: (work, { slash, from, via, to }) => {
     const paper = paperFront(work);
     if ('refused' in paper) return paper;
-    if (work.lines.some((line) => line.id === slash && line.kind !== 'slash'))
-      return refused('name-taken', { line: slash });
-    const points = [from, via, to].map((anchor) => anchor && resolveAnchor(work, anchor, 'front'));
-    const [start, middle, end] = points;
+    if (lineNamed(work, slash)) return refused('name-taken', { line: slash });
+    const start = resolveAnchor(work, from, 'front');
     if (start === undefined) return refused('no-such-place', { point: 1 });
+    const edge = 'on' in from ? from.on : undefined;
+    const sheet = sheetAt(paper.front, start, edge);
+    const middle = via && resolveOn(work, via, sheet);
+    const end = resolveOn(work, to, sheet);
     if (via !== undefined && middle === undefined) return refused('no-such-place', { point: 2 });
     if (end === undefined) return refused('no-such-place', { point: via === undefined ? 2 : 3 });
-    const edge = 'on' in from ? from.on : undefined;
     const drawn = draw(paper.front, slash, { from: start, via: middle, to: end }, edge);
     if ('refused' in drawn) return drawn;
     const next = withPieces(work, 'front', drawn.ok);

@@ -1,7 +1,8 @@
 import { extendDart as extend } from '../../pattern/extend.ts';
-import { resolveAnchor } from '../anchors.ts';
-import { connectAt, lineLength, uncutFront, withoutFoot } from '../lines.ts';
+import { connectAt, lineLength, withoutFoot } from '../lines.ts';
+import { findDart, partOf } from '../../pattern/outline.ts';
 import { refused, withPieces } from '../pieces.ts';
+import { drawnFront, resolveOn } from '../slashes.ts';
 import type { ExtendDart } from '../types.ts';
 import { kind } from './kind.ts';
 
@@ -10,9 +11,10 @@ export const extendDart = kind<ExtendDart>({
   name: 'extend-dart',
   keys: { dart: 'id', to: 'anchor' },
   apply: (work, { dart, to }) => {
-    const paper = uncutFront(work);
+    const paper = drawnFront(work);
     if ('refused' in paper) return paper;
-    const point = resolveAnchor(work, to, 'front');
+    const leg = findDart(paper.front, dart)?.upper;
+    const point = resolveOn(work, to, leg === undefined ? undefined : partOf(paper.front, leg));
     if (point === undefined) return refused('no-such-place');
     const extended = extend(paper.front, dart, point);
     if ('refused' in extended) return extended;

@@ -21,6 +21,7 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   overlay: 'cut',
   'draw-slash': 'dart',
   'cut-slash': 'dart',
+  pivot: 'dart',
   copy: 'finish',
   bridge: 'finish',
   ease: 'finish',
