@@ -15,6 +15,8 @@ import { withPart, withPiece } from './with.ts';
 
 /** How much of the mouth's width must lie in a direction for one of its legs to be the one on that side (ours). */
 const CLEAR = 0.15;
+/** A cap reaches no further than this many leg lengths from the sewn point: what meets the fold beyond that lies elsewhere. */
+const REACH = 2;
 /** A crossing this near to the leg's end, mm, is that end. */
 const AT_END = 1e-6;
 
@@ -88,8 +90,8 @@ function halfCap(
   const near = onStart ? ends[0] : ends[1];
   const leg = distance(point, near);
   const middle = add(unit(sub(ends[0], point)), unit(sub(ends[1], point)));
-  const far = add(point, scale(unit(middle), 10 * leg));
-  const run = runBeside(piece, mouth, onStart ? 'back' : 'on', 10 * leg);
+  const far = add(point, scale(unit(middle), REACH * leg));
+  const run = runBeside(piece, mouth, onStart ? 'back' : 'on', REACH * leg);
   if (run.length === 0) return undefined;
   const reflected = startAt(transformChain(run, reflectionAcross(point, near)), near);
   const met = intersectChains(reflected, [line(point, far)]).find((x) => x.a.length > AT_END);
