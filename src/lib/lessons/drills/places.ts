@@ -1,0 +1,73 @@
+import { chainEnd, chainLength, chainStart } from '../../geometry/chain.ts';
+import { distance } from '../../geometry/point.ts';
+import { findEdge, landmark } from '../../pattern/outline.ts';
+import type { BlockForm, Piece } from '../../pattern/types.ts';
+import { pick, type Chance } from './chance.ts';
+import type { Goal, PlaceName, Scale } from './types.ts';
+
+interface Stretch {
+  readonly place: PlaceName;
+  readonly edge: string;
+  readonly from: string;
+  /** The part of the edge in which a dart may begin, from that landmark. */
+  readonly least: number;
+  readonly most: number;
+}
+
+const EVERYWHERE: readonly Stretch[] = [
+  { place: 'shoulder', edge: 'right/shoulder', from: 'right/neck-point', least: 0.2, most: 0.8 },
+  { place: 'neckline', edge: 'right/neckline', from: 'right/neck-point', least: 0.2, most: 0.8 },
+  { place: 'armhole', edge: 'right/armhole', from: 'right/shoulder-point', least: 0.25, most: 0.75 },
+  { place: 'centre-front', edge: 'centre-front', from: 'neck-centre', least: 0.2, most: 0.85 },
+];
+
+/** Where a dart may go to in a form of the block: everywhere but where it is. */
+const PLACES: Readonly<Record<BlockForm, readonly Stretch[]>> = {
+  waist: [
+    ...EVERYWHERE,
+    { place: 'side', edge: 'right/side', from: 'right/underarm', least: 0.15, most: 0.85 },
+  ],
+  side: [
+    ...EVERYWHERE,
+    { place: 'waist', edge: 'right/waist', from: 'waist-centre', least: 0.25, most: 0.7 },
+  ],
+  'two-dart': EVERYWHERE,
+};
+
+/** Lengths are given in whole steps of this on the paper they are measured on, mm. */
+const STEP = 5;
+
+/** `count` different places on a front of that form, each a whole number of steps along its edge at the given scale. */
+export function goalsOn(
+  paper: Piece,
+  form: BlockForm,
+  scale: Scale,
+  count: number,
+  chance: Chance,
+): readonly Goal[] {
+  const left = [...PLACES[form]];
+  const goals: Goal[] = [];
+  for (let i = 0; i < count; i++) {
+    const stretch = pick(chance, left);
+    left.splice(left.indexOf(stretch), 1);
+    goals.push(goalOn(paper, stretch, scale, chance));
+  }
+  return goals;
+}
+
+function goalOn(
+  paper: Piece,
+  { place, edge, from, least, most }: Stretch,
+  scale: Scale,
+  chance: Chance,
+): Goal {
+  const chain = findEdge(paper, edge)!.chain;
+  const length = chainLength(chain);
+  const start = landmark(paper, from)!;
+  const forward = distance(start, chainStart(chain)) <= distance(start, chainEnd(chain));
+  const step = scale === 'half' ? 2 * STEP : STEP;
+  const wanted = (least + chance() * (most - least)) * length;
+  const mm = Math.min(length, Math.max(step, Math.round(wanted / step) * step));
+  const fraction = mm / length;
+  return { place, edge, from, mm, fraction, at: forward ? fraction : 1 - fraction };
+}
