@@ -1,103 +1,87 @@
 import type { Command, CommandName } from '../recipe/types.ts';
 
 /**
- * What is practised. A skill of moving darts has three parts: the places of the dart, the method, and how it is finished, as in
- * `waist-to-side/slash/plain`. Every other skill of the hand has one part, the skill of its step, as in `notches`.
+ * What is practised. A skill of moving darts has three parts, place, method and finishing of the dart, as in `waist-to-side/slash/plain`.
+ * Every other skill of the hand has one part, as in `notches`. The steps of lessons and drills name theirs.
  */
 export type SkillId = string;
 
-/** Where the dart is and where it goes. The order is that of the course. */
-export const PLACES = [
-  ...['side-to-style-line', 'waist-to-side', 'waist-to-shoulder', 'waist-to-neckline'],
-  ...['waist-to-mid-armhole', 'waist-to-low-side', 'waist-to-centre-front', 'waist-in-two', 'waist'],
-  ...['waist-to-parallel', 'waist-to-cluster', 'waist-to-neck-rays', 'waist-to-edge'],
-  ...['waist-to-shoulder-line', 'waist-to-armhole-line', 'waist-to-near-line', 'asymmetric'],
-] as const;
 /** Slash and spread, pin and pivot, a typed angle, or drawn where the dart is. */
 export const METHODS = ['slash', 'pivot', 'angle', 'drawn'] as const;
 /** `plain`: moved, and nothing more. */
 export const FINISHINGS = ['plain', 'backed-off', 'cap', 'gathers', 'tucks', 'ease', 'princess'] as const;
 
-export type Place = (typeof PLACES)[number];
 export type Method = (typeof METHODS)[number];
 export type Finishing = (typeof FINISHINGS)[number];
 
+export interface DartSkill {
+  /** Where the dart is and where it goes: `<from>-to-<to>`, or another name where it does not go from one place to one. */
+  readonly place: string;
+  readonly method: Method;
+  readonly finishing: Finishing;
+}
+
 /** The id of a skill of moving darts. */
-export const skillId = (place: Place, method: Method, finishing: Finishing = 'plain'): SkillId =>
+export const skillId = (place: string, method: Method, finishing: Finishing = 'plain'): SkillId =>
   `${place}/${method}/${finishing}`;
 
-/** The parts of a skill's id; undefined for a skill of another kind or with parts that are not known here. */
-export function partsOf(
-  skill: SkillId,
-): { readonly place: Place; readonly method: Method; readonly finishing: Finishing } | undefined {
-  const [a, b, c, more] = skill.split('/');
-  const place = PLACES.find((one) => one === a);
+/** The parts of a skill's id; undefined for a skill of another kind, or with a method or finishing that is not known here. */
+export function partsOf(skill: SkillId): DartSkill | undefined {
+  const [place, b, c, more] = skill.split('/');
   const method = METHODS.find((one) => one === b);
   const finishing = FINISHINGS.find((one) => one === c);
   return place && method && finishing && more === undefined ? { place, method, finishing } : undefined;
 }
 
-interface Dart {
-  readonly place: Place;
-  readonly method: Method;
-  readonly finishing?: Finishing;
-}
-
-/** What dart skill each lesson is about. The other lessons practise the skills that their steps name. */
-export const DARTS: Readonly<Record<string, Dart>> = {
-  'slanted-seam': { place: 'side-to-style-line', method: 'slash', finishing: 'princess' },
-  'waist-to-side': { place: 'waist-to-side', method: 'slash' },
-  'waist-to-shoulder': { place: 'waist-to-shoulder', method: 'slash' },
-  'waist-to-neckline': { place: 'waist-to-neckline', method: 'slash' },
-  'mid-armhole-by-pivot': { place: 'waist-to-mid-armhole', method: 'pivot' },
-  'french-dart': { place: 'waist-to-low-side', method: 'pivot' },
-  'centre-front-dart': { place: 'waist-to-centre-front', method: 'pivot' },
-  'split-a-dart': { place: 'waist-in-two', method: 'slash' },
-  'finish-a-dart': { place: 'waist', method: 'drawn', finishing: 'cap' },
-  'parallel-darts': { place: 'waist-to-parallel', method: 'slash' },
-  'clustered-darts': { place: 'waist-to-cluster', method: 'slash' },
-  'radiating-neck-darts': { place: 'waist-to-neck-rays', method: 'slash' },
-  'gathers-tucks-ease': { place: 'waist-to-edge', method: 'slash', finishing: 'gathers' },
-  'shoulder-princess': { place: 'waist-to-shoulder-line', method: 'slash', finishing: 'princess' },
-  'armhole-princess': { place: 'waist-to-armhole-line', method: 'slash', finishing: 'princess' },
-  'line-near-the-bust-point': { place: 'waist-to-near-line', method: 'slash', finishing: 'ease' },
-  'asymmetric-darts': { place: 'asymmetric', method: 'slash' },
+/** One word that stood for a skill of moving darts in content that is frozen, by lesson and skill. */
+const IN_PARTS: Readonly<Record<string, SkillId>> = {
+  'slanted-seam move-dart': skillId('side-to-style-line', 'slash'),
 };
-
-/** Commands that move a dart, and those that finish one; a step whose tools hold neither practises its own skill. */
-const MOVES: readonly string[] = ['slash', 'turn', 'draw-slash', 'cut-slash', 'pivot'];
-const FINISHES: readonly string[] = ['back-off', 'cap', 'fullness', 'part-at-darts', 'smooth-seam'];
 
 /** A step as far as it says what it practises. */
 export interface Practised {
-  readonly skill: string;
+  readonly skill: SkillId;
   readonly tools: readonly CommandName[];
 }
 
 /**
- * The skill that a step practises. `lesson` is the lesson's id, for a drill that of the lesson it belongs to; `commands` are
- * what was done in the step: the hand says which method was used where the lesson leaves the choice.
+ * The skill that a step practises, of the lesson or drill with the id `exercise`. `commands` are what was done in the step: where it
+ * leaves the choice, the hand says which method was used, and how the dart was finished.
  */
-export function skillOf(lesson: string, step: Practised, commands: readonly Command[] = []): SkillId {
-  const dart = Object.hasOwn(DARTS, lesson) ? DARTS[lesson] : undefined;
-  const tools: readonly string[] = step.tools;
-  const finishes = tools.some((tool) => FINISHES.includes(tool));
-  if (!dart || !(finishes || tools.some((tool) => MOVES.includes(tool)))) return step.skill;
-  const finishing = finishes ? (finishingOf(commands) ?? dart.finishing ?? 'plain') : 'plain';
-  const method = dart.method === 'slash' || dart.method === 'pivot' ? methodOf(commands) : undefined;
-  return skillId(dart.place, method ?? dart.method, finishing);
+export function skillOf(exercise: string, step: Practised, commands: readonly Command[] = []): SkillId {
+  const key = `${exercise} ${step.skill}`;
+  const named = Object.hasOwn(IN_PARTS, key) ? IN_PARTS[key]! : step.skill;
+  const parts = partsOf(named);
+  if (!parts) return named;
+  const method = isByHand(parts.method) ? (methodOf(commands) ?? parts.method) : parts.method;
+  return skillId(parts.place, method, finishingOf(commands) ?? parts.finishing);
 }
 
-/** Slashed or pivoted, by what was done last: what was before it was only tried. A turn by hand and by a typed angle look alike. */
+/** A turn by hand and one by a typed angle look alike in what was done, so an angle is never taken from it. */
+const isByHand = (method: Method): boolean => method === 'slash' || method === 'pivot';
+
+const SLASHES: readonly string[] = ['slash', 'cut-slash', 'turn'];
+
+/** Slashed or pivoted, by what was done last: what was before it was only tried. */
 function methodOf(commands: readonly Command[]): Method | undefined {
-  const last = commands.findLast(({ do: name }) => MOVES.includes(name))?.do as string | undefined;
+  const names: readonly string[] = commands.map((command) => command.do);
+  const last = names.findLast((name) => name === 'pivot' || SLASHES.includes(name));
   return last === undefined ? undefined : last === 'pivot' ? 'pivot' : 'slash';
 }
 
+const FINISHED: Readonly<Record<string, Finishing>> = {
+  cap: 'cap',
+  'back-off': 'backed-off',
+  'part-at-darts': 'princess',
+};
+
 function finishingOf(commands: readonly Command[]): Finishing | undefined {
-  const last: { readonly do: string; readonly as?: unknown } | undefined = commands.findLast(({ do: name }) =>
-    FINISHES.includes(name),
-  );
-  if (last?.do === 'fullness') return FINISHINGS.find((one) => one === last.as);
-  return last && ({ cap: 'cap', 'back-off': 'backed-off' } as const)[last.do];
+  let found: Finishing | undefined;
+  for (const command of commands as readonly { readonly do: string; readonly as?: unknown }[]) {
+    // A dart is backed off before it gets its cap: the cap says more.
+    if (command.do === 'back-off' && found === 'cap') continue;
+    if (command.do === 'fullness') found = FINISHINGS.find((one) => one === command.as) ?? found;
+    else if (Object.hasOwn(FINISHED, command.do)) found = FINISHED[command.do];
+  }
+  return found;
 }
