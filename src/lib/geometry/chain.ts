@@ -5,7 +5,7 @@ import { between, bounds, cubic, line, pointAt, reverse, tangentAt } from './seg
 import { parameterAtLength, segmentLength } from './length.ts';
 
 /** Lengths closer than this to a joint are the joint: no slivers (mm). */
-const JOINT = 1e-9;
+export const JOINT = 1e-9;
 
 function notEmpty(c: Chain): void {
   if (c.length === 0) throw new RangeError('a chain needs at least one segment');
@@ -60,7 +60,7 @@ export function tangentAtLength(c: Chain, mm: number): Point {
 }
 
 /** The part between two places, a before b. */
-function betweenPlaces(c: Chain, a: Place, b: Place): Chain {
+export function betweenPlaces(c: Chain, a: Place, b: Place): Chain {
   if (a.segment === b.segment) return [between(c[a.segment]!, a.t, b.t)];
   const out: Segment[] = [];
   if (a.t < 1) out.push(between(c[a.segment]!, a.t, 1));

@@ -1,0 +1,100 @@
+import type { Chain, Point } from '../geometry/types.ts';
+import type { Edge, Piece } from './types.ts';
+import { line } from '../geometry/segment.ts';
+import { runsBackwards } from './cut.ts';
+import { Measured } from './measured.ts';
+
+/** A style line as it was drawn, with the tips and feet of its connectors by dart. */
+export interface OverlaidLine {
+  readonly id: string;
+  readonly chain: Chain;
+  readonly feet: Readonly<Record<string, { readonly foot: Point; readonly tip: Point }>>;
+}
+
+/** An edge of a final outline and the stretch of the block or of a drawn line that it came from. */
+export interface Traced {
+  readonly edge: Edge;
+  /** The edge's chain runs against that stretch. */
+  readonly backwards: boolean;
+  /** undefined for an edge that has no counterpart. */
+  readonly block: Chain | undefined;
+  /** Where the far side was redrawn since, only this end of the stretch is the same point: the block's dart is the sewn one. */
+  readonly outerEnd: 'start' | 'end' | undefined;
+}
+
+/** The block with the lines drawn on it. Each edge is looked up once, each line measured once. */
+class Ground {
+  readonly opened: Piece;
+  readonly lines: readonly OverlaidLine[];
+  private readonly known: Traced[] = [];
+  private readonly measured: Measured[] = [];
+
+  constructor(opened: Piece, lines: readonly OverlaidLine[]) {
+    this.opened = opened;
+    this.lines = lines;
+  }
+
+  /** Where an edge came from. */
+  trace(edge: Edge): Traced {
+    for (const traced of this.known) if (traced.edge === edge) return traced;
+    const backwards = runsBackwards(edge);
+    const into = edge.id.endsWith('lower') === (edge.side === 'right');
+    const block = this.stretchOf(edge, into);
+    const sewn = edge.role === 'dart-leg' && block !== undefined && this.foot(edge.dart) === undefined;
+    const outerEnd = sewn ? (into ? 'start' : 'end') : undefined;
+    const traced: Traced = { edge, backwards, block, outerEnd };
+    this.known.push(traced);
+    return traced;
+  }
+
+  /** `into`: a dart leg runs into the tip. */
+  private stretchOf(e: Edge, into: boolean): Chain | undefined {
+    if (e.role === 'connector') {
+      const foot = this.foot(e.dart);
+      return foot && [line(foot.tip, foot.foot)];
+    }
+    const { edge, from, to } = e.origin;
+    if (e.role === 'style-line') {
+      for (const drawn of this.lines)
+        if (drawn.id === edge) return this.measure(drawn.chain).stretch(from, to);
+      return undefined;
+    }
+    const parent = this.edgeOf(edge);
+    if (parent === undefined) return undefined;
+    const { chain } = parent;
+    if (e.role === 'dart-leg') {
+      const tip = this.foot(e.dart)?.tip;
+      if (tip === undefined) return chain;
+      const sewn = chain[0]!;
+      return [into ? line(sewn.a, tip) : line(tip, sewn.d)];
+    }
+    return from <= 1e-9 && to >= parent.origin.to - 1e-9 ? chain : this.measure(chain).stretch(from, to);
+  }
+
+  private edgeOf(id: string): Edge | undefined {
+    for (const part of this.opened.parts) for (const e of part.edges) if (e.id === id) return e;
+    return undefined;
+  }
+
+  private foot(dart: string | undefined): { readonly foot: Point; readonly tip: Point } | undefined {
+    if (dart === undefined) return undefined;
+    for (const l of this.lines) if (Object.hasOwn(l.feet, dart)) return l.feet[dart];
+    return undefined;
+  }
+
+  private measure(chain: Chain): Measured {
+    for (const known of this.measured) if (known.chain === chain) return known;
+    const measured = new Measured(chain);
+    this.measured.push(measured);
+    return measured;
+  }
+}
+
+// The same block is overlaid by every piece cut from it, and most edges stay as they are: what the last block told is kept.
+let last: Ground | undefined;
+
+/** The block with the lines that were drawn on it, to trace edges back to. */
+export function groundOf(opened: Piece, lines: readonly OverlaidLine[]): Ground {
+  if (last === undefined || last.opened !== opened || last.lines !== lines) last = new Ground(opened, lines);
+  return last;
+}
