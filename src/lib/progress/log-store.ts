@@ -14,6 +14,8 @@ export interface KeptLog {
   readonly log: Log;
   /** Entries that cannot be read. They are left where they are: a newer version of the app may know them. */
   readonly unreadable: number;
+  /** Why nothing is kept on this device; undefined while all is well. */
+  readonly failure: StorageFailure | undefined;
 }
 
 export interface LogStore {
@@ -26,27 +28,26 @@ export interface LogStore {
   add(events: Log): Promise<boolean>;
 }
 
-/** A store of events that keeps working when its backend does not; the first failure is told through `onFailure`. */
-export function logStore(
-  open: () => Promise<LogBackend>,
-  onFailure: (failure: StorageFailure) => void,
-): LogStore {
+/** A store of events that keeps working when its backend does not. */
+export function logStore(open: () => Promise<LogBackend>): LogStore {
   let memory: Log = [];
-  let said = false;
+  let failure: StorageFailure | undefined;
   let backend: Promise<LogBackend> | undefined;
 
-  async function using<T>(act: (backend: LogBackend) => Promise<T>): Promise<T | undefined> {
+  async function using<T>(act: (backend: LogBackend) => Promise<T>, writes = false): Promise<T | undefined> {
     try {
-      return await act(await (backend ??= open()));
+      const done = await act(await (backend ??= open()));
+      // A full device can still be read.
+      if (writes || failure !== 'full') failure = undefined;
+      return done;
     } catch (error) {
       // The next call tries again: the tab that was in the way may be closed by then.
       backend = undefined;
-      if (!said) onFailure(failureOf(error));
-      said = true;
+      failure = failureOf(error);
       return undefined;
     }
   }
-  async function kept(): Promise<KeptLog> {
+  async function kept(): Promise<Omit<KeptLog, 'failure'>> {
     const entries = (await using((one) => one.all())) ?? [];
     const read = entries.flatMap((entry) => readStored(entry) ?? []);
     return { log: mergeLogs(read), unreadable: entries.length - read.length };
@@ -54,7 +55,7 @@ export function logStore(
   return {
     async load() {
       const { log, unreadable } = await kept();
-      return { log: mergeLogs(log, memory), unreadable };
+      return { log: mergeLogs(log, memory), unreadable, failure };
     },
     async add(events) {
       memory = mergeLogs(memory, events);
@@ -64,7 +65,7 @@ export function logStore(
       const all = mergeLogs(log, memory).map((event) => [event.id, orderedText(event)] as const);
       const texts = new Map(all.filter(([id, text]) => had.get(id) !== text));
       if (texts.size === 0) return true;
-      return (await using((one) => one.put(texts).then(() => true))) ?? false;
+      return (await using((one) => one.put(texts).then(() => true), true)) ?? false;
     },
   };
 }

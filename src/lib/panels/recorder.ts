@@ -1,0 +1,66 @@
+import type { Mark } from '../grading/types.ts';
+import { errorOf, openCodes } from '../practice/rating.ts';
+import { skillOf, type Practised } from '../practice/skills.ts';
+import { deviceId } from '../progress/device.ts';
+import type { Exercise, ProgressEvent } from '../progress/events.ts';
+import { ownLog } from '../progress/own-log.ts';
+import type { Command } from '../recipe/types.ts';
+
+/** A step of a lesson or drill that is being worked on. */
+export interface AtWork {
+  readonly exercise: Exercise;
+  readonly step: Practised & { readonly id: string };
+  /** What was done in the step so far. */
+  readonly commands: readonly Command[];
+}
+
+export interface Marked extends AtWork {
+  readonly mark: Mark;
+  /** Rungs of the hint ladder that are open. */
+  readonly hints: number;
+  /** The worked solution of the step was seen. */
+  readonly worked: boolean;
+  /** Time at work on the step since its last mark, s. */
+  readonly seconds: number;
+  /** How hard the drill is, logits (`practice/boundary.ts`). */
+  readonly level?: number;
+}
+
+const base = ({ exercise, step, commands }: AtWork) => ({
+  id: crypto.randomUUID(),
+  at: Date.now(),
+  device: deviceId(),
+  exercise: { kind: exercise.kind, id: exercise.id, content: exercise.content },
+  step: step.id,
+  skill: skillOf(exercise.id, step, commands),
+});
+
+/** Records a mark. Never rejects: what cannot be kept lasts as long as the page. Gives the event, so that a second chance can name it. */
+export async function recordMark(marked: Marked): Promise<ProgressEvent> {
+  const { mark, hints, worked, seconds, level } = marked;
+  const event: ProgressEvent = {
+    kind: 'mark',
+    ...base(marked),
+    verdict: mark.verdict,
+    codes: openCodes(mark.findings),
+    error: errorOf(mark.findings),
+    hints,
+    worked,
+    seconds: Math.round(10 * seconds) / 10,
+    level: level ?? null,
+  };
+  await ownLog().add([event]);
+  return event;
+}
+
+/** Records that the worked solution of a step was opened. Never rejects. */
+export async function recordWorked(atWork: AtWork): Promise<void> {
+  await ownLog().add([{ kind: 'worked', ...base(atWork) }]);
+}
+
+/** Records that the mistake `code` of an earlier mark was made good by a second chance. Never rejects. */
+export async function recordCredit(of: ProgressEvent, code: string): Promise<void> {
+  const { exercise, step, skill } = of;
+  const fresh = { id: crypto.randomUUID(), at: Date.now(), device: deviceId() };
+  await ownLog().add([{ kind: 'credit', ...fresh, exercise, step, skill, of: of.id, code }]);
+}
