@@ -1,0 +1,65 @@
+import type { Lesson } from '../lessons/types.ts';
+import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
+import type { AtWork } from './recorder.ts';
+import { Stopwatch } from './stopwatch.ts';
+
+// What writes it down is fetched with the first thing to write: the table does not wait for it.
+const recorder = () => import('./recorder.ts');
+
+/** Watches the work on a lesson or drill, and has written down what was marked, with the help that was taken and the time. */
+export class WorkRecord {
+  readonly #lesson: Lesson;
+  readonly #level: number | undefined;
+  readonly #watch = new Stopwatch();
+  /** Steps whose worked solution was seen since they were last right. */
+  readonly #shown = new Set<string>();
+  /** What lay on the table, with which hints, at the last mark of a step. */
+  readonly #marked = new Map<string, readonly [commands: unknown, hints: number]>();
+
+  /** `level`: how hard it is, of a drill. */
+  constructor(lesson: Lesson, level?: number) {
+    this.#lesson = lesson;
+    this.#level = level;
+  }
+
+  /** Sees what is done, before it is. */
+  sees(event: LessonEvent, snapshot: LessonSnapshot | undefined): void {
+    if (!snapshot) return;
+    const { step } = snapshot.context;
+    this.#watch.tick(step);
+    // What is watched before the lesson is begun is its introduction.
+    if (event.type !== 'solution.show' || snapshot.matches('opening')) return;
+    this.#shown.add(step);
+    const work = this.#atWork(snapshot, step);
+    if (work) void recorder().then(({ recordWorked }) => recordWorked(work));
+  }
+
+  /** A step was marked. Marking again what has not changed is nothing new. */
+  marked(snapshot: LessonSnapshot | undefined, step: string): void {
+    const mark = snapshot?.context.marks[step];
+    const work = snapshot && this.#atWork(snapshot, step);
+    if (!mark || !work) return;
+    const { history, hints: open } = snapshot.context;
+    const hints = open[step] ?? 0;
+    const [commands, before] = this.#marked.get(step) ?? [];
+    if (commands === history.commands && before === hints) return;
+    this.#marked.set(step, [history.commands, hints]);
+    const worked = this.#shown.has(step);
+    if (mark.verdict === 'accepted') this.#shown.delete(step);
+    const seconds = this.#watch.take(step);
+    const level = this.#level === undefined ? {} : { level: this.#level };
+    void recorder().then(({ recordMark }) => recordMark({ ...work, mark, hints, worked, seconds, ...level }));
+  }
+
+  #atWork({ context }: LessonSnapshot, id: string): AtWork | undefined {
+    const step = this.#lesson.steps.find((one) => one.id === id);
+    if (!step) return undefined;
+    const { content } = this.#lesson;
+    const kind = this.#lesson.id.startsWith('drill-') ? 'drill' : 'lesson';
+    return {
+      exercise: { kind, id: this.#lesson.id, content },
+      step,
+      commands: context.steps.get(id)?.commands ?? [],
+    };
+  }
+}
