@@ -12,7 +12,16 @@ export interface Meeting {
   readonly u: number;
   readonly point: Point;
   /** The tangents are parallel here: a touch, or a crossing at angle zero. */
-  readonly tangent?: boolean;
+  readonly tangent?: boolean | undefined;
   /** An end of a stretch where both run on the same curve. */
-  readonly overlap?: boolean;
+  readonly overlap?: boolean | undefined;
 }
+
+/** A meeting, all its fields in one order: engines are slow where records of one meaning are of many kinds. */
+export const meeting = (t: number, u: number, point: Point, tangent?: true, overlap?: true): Meeting => ({
+  t,
+  u,
+  point,
+  tangent,
+  overlap,
+});

@@ -1,7 +1,7 @@
 import type { Cubic, Point } from './types.ts';
 import { samePoint } from './point.ts';
 import { leadsOn, pointAt, reverse } from './segment.ts';
-import { CONTACT, NEAR, type Meeting } from './contact.ts';
+import { CONTACT, meeting, NEAR, type Meeting } from './contact.ts';
 import { nearestOnSegment } from './nearest.ts';
 import { sharedStretch } from './overlap.ts';
 import { apart, clearParts, halves, neverParallel, parts, root, WIDTH } from './parts.ts';
@@ -80,7 +80,7 @@ function endMeeting(s: Cubic, u: Cubic, t: number, at: number): Meeting {
   const turn = p.x * q.y - p.y * q.x;
   const size = Math.sqrt((p.x * p.x + p.y * p.y) * (q.x * q.x + q.y * q.y));
   const point = t === 0 ? s.a : s.d;
-  return Math.abs(turn) <= 1e-6 * size ? { t, u: at, point, tangent: true } : { t, u: at, point };
+  return meeting(t, at, point, Math.abs(turn) <= 1e-6 * size ? true : undefined);
 }
 
 /** The direction at an end, looking past control points that lie on it. */
@@ -294,7 +294,7 @@ function record(t: number, u: number, tangent: boolean): boolean {
     if (tangent && m.tangent === true && oneTouch(m, t)) return true;
   }
   const point = t !== 0 && t !== 1 && (u === 0 || u === 1) ? q : p;
-  found.push(tangent ? { t, u, point, tangent } : { t, u, point });
+  found.push(meeting(t, u, point, tangent ? true : undefined));
   return true;
 }
 

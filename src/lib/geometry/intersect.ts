@@ -13,9 +13,9 @@ export interface Crossing {
   readonly b: Place;
   readonly point: Point;
   /** Parallel tangents: a touch, or a crossing at angle zero. */
-  readonly tangent?: boolean;
+  readonly tangent?: boolean | undefined;
   /** An end of a stretch in common (see `overlaps`). */
-  readonly overlap?: boolean;
+  readonly overlap?: boolean | undefined;
 }
 
 /** A stretch in common, from place to place on either chain; `b` runs backwards where the chains run opposite ways. */
@@ -24,8 +24,10 @@ export interface Overlap {
   readonly b: readonly [Place, Place];
 }
 
+type Placer = (segment: number, t: number, point: Point, keep?: boolean) => Place;
+
 /** Turns segment parameters into places, with the lengths before each segment summed once; `keep` keeps a segment's end. */
-function placer(c: Chain): (segment: number, t: number, point: Point, keep?: boolean) => Place {
+function placer(c: Chain): Placer {
   const before: number[] = [0];
   const closed = c.length > 0 && samePoint(c[0]!.a, c[c.length - 1]!.d);
   return (segment, t, point, keep = false) => {
@@ -51,17 +53,17 @@ function boxesApart(s: Segment, u: Segment): boolean {
 }
 
 /** Each place once: at a joint both neighbours report. */
-function addOnce(out: Crossing[], x: Crossing): void {
+function addOnce(out: Crossing[], a: Place, b: Place, { point, tangent, overlap }: Rest): void {
   for (const y of out) {
     if (
-      Math.abs(x.point.x - y.point.x) <= 4 * CONTACT &&
-      Math.abs(x.point.y - y.point.y) <= 4 * CONTACT &&
-      sameSpot(x.a, y.a) &&
-      sameSpot(x.b, y.b)
+      Math.abs(point.x - y.point.x) <= 4 * CONTACT &&
+      Math.abs(point.y - y.point.y) <= 4 * CONTACT &&
+      sameSpot(a, y.a) &&
+      sameSpot(b, y.b)
     )
       return;
   }
-  out.push(x);
+  out.push({ a, b, point, tangent, overlap });
 }
 
 const sameSpot = (p: Place, q: Place): boolean =>
@@ -76,13 +78,15 @@ const inOrder = (out: Crossing[]): Crossing[] =>
  */
 export function intersectChains(c: Chain, k: Chain): Crossing[] {
   const out: Crossing[] = [];
-  const onC = placer(c);
-  const onK = placer(k);
+  let onC: Placer | undefined;
+  let onK: Placer | undefined;
   for (let i = 0; i < c.length; i++) {
     for (let j = 0; j < k.length; j++) {
       if (boxesApart(c[i]!, k[j]!)) continue;
-      for (const { t, u, ...rest } of intersectSegments(c[i]!, k[j]!)) {
-        addOnce(out, { ...rest, a: onC(i, t, rest.point), b: onK(j, u, rest.point) });
+      for (const m of intersectSegments(c[i]!, k[j]!)) {
+        onC ??= placer(c);
+        onK ??= placer(k);
+        addOnce(out, onC(i, m.t, m.point), onK(j, m.u, m.point), m);
       }
     }
   }
@@ -95,11 +99,13 @@ export function intersectChains(c: Chain, k: Chain): Crossing[] {
  */
 export function selfIntersections(c: Chain, most = Infinity): Crossing[] {
   const out: Crossing[] = [];
-  const place = placer(c);
+  let place: Placer | undefined;
   meetItself(c, (i, t, j, u, rest) => {
+    place ??= placer(c);
     const a = place(i, t, rest.point);
     const b = place(j, u, rest.point);
-    addOnce(out, { ...rest, ...(a.length <= b.length ? { a, b } : { a: b, b: a }) });
+    if (a.length <= b.length) addOnce(out, a, b, rest);
+    else addOnce(out, b, a, rest);
     return out.length >= most;
   });
   return inOrder(out);
@@ -145,12 +151,13 @@ function meetItself(
       const wraps = closed && p === 0 && q === n - 1;
       if (next && !wraps && leadsOn(s, w)) continue;
       if (wraps && !next && leadsOn(w, s)) continue;
-      for (const { t, u, ...rest } of intersectSegments(s, w)) {
+      for (const m of intersectSegments(s, w)) {
+        const { t, u } = m;
         // Joints do not count. Of a fold-back the joint is one end and the other end reports it; two segments that run out
         // and back have joints at both.
         const joint = (next && t === 1 && u === 0) || (wraps && t === 0 && u === 1);
-        if (joint && !(next && wraps && rest.overlap === true)) continue;
-        if (report(live[p]!, t, live[q]!, u, rest)) return true;
+        if (joint && !(next && wraps && m.overlap === true)) continue;
+        if (report(live[p]!, t, live[q]!, u, m)) return true;
       }
     }
   }

@@ -1,5 +1,5 @@
 import type { Cubic, Line, Point, Segment } from './types.ts';
-import { CONTACT, NEAR, type Meeting } from './contact.ts';
+import { CONTACT, meeting, NEAR, type Meeting } from './contact.ts';
 import { cubicMeetings } from './cubics.ts';
 import { sharedStretch } from './overlap.ts';
 import { pointAt } from './segment.ts';
@@ -23,15 +23,21 @@ export function intersectSegments(s: Segment, u: Segment): Meeting[] {
   return out.length > 1 ? out.sort((p, q) => p.t - q.t) : out;
 }
 
-const swap = (m: Meeting): Meeting => ({ ...m, t: m.u, u: m.t });
+const swap = ({ t, u, point, tangent, overlap }: Meeting): Meeting => ({
+  t: u,
+  u: t,
+  point,
+  tangent,
+  overlap,
+});
 
 /** The ends of a stretch in common. */
 function sharedEnds(s: Segment, u: Segment): Meeting[] {
   const o = sharedStretch(s, u);
   if (o === undefined) return [];
   return [
-    { t: o.t0, u: o.u0, point: meetingPoint(s, u, o.t0, o.u0), tangent: true, overlap: true },
-    { t: o.t1, u: o.u1, point: meetingPoint(s, u, o.t1, o.u1), tangent: true, overlap: true },
+    meeting(o.t0, o.u0, meetingPoint(s, u, o.t0, o.u0), true, true),
+    meeting(o.t1, o.u1, meetingPoint(s, u, o.t1, o.u1), true, true),
   ];
 }
 
@@ -70,7 +76,7 @@ function lineMeetings(s: Line, u: Line): Meeting[] | undefined {
     if ((high - low) * la > 1e-5) return undefined;
     const t = low < 0.5 ? 0 : 1;
     const at = Math.abs(t - t0) < Math.abs(t - t1) ? 0 : 1;
-    return [{ t, u: at, point: t === 0 ? s.a : s.d, tangent: true }];
+    return [meeting(t, at, t === 0 ? s.a : s.d, true)];
   }
   let t = (ox * by - oy * bx) / turn;
   let at = (ox * ay - oy * ax) / turn;
@@ -79,7 +85,7 @@ function lineMeetings(s: Line, u: Line): Meeting[] | undefined {
   if (t < -reach / la || t > 1 + reach / la || at < -reach / lb || at > 1 + reach / lb) return [];
   t = snap(t, CONTACT / la);
   at = snap(at, CONTACT / lb);
-  return [{ t, u: at, point: meetingPoint(s, u, t, at) }];
+  return [meeting(t, at, meetingPoint(s, u, t, at))];
 }
 
 function snap(t: number, near: number): number {
@@ -98,7 +104,7 @@ function pointMeeting(s: Line, u: Line): Meeting[] {
   const dx = l.a.x + t * x - p.x;
   const dy = l.a.y + t * y - p.y;
   if (dx * dx + dy * dy > CONTACT * CONTACT) return [];
-  return [point ? { t: 0, u: t, point: p } : { t, u: 0, point: p }];
+  return [point ? meeting(0, t, p) : meeting(t, 0, p)];
 }
 
 /**
@@ -125,64 +131,96 @@ function lineCubicMeetings(l: Line, s: Cubic): Meeting[] | undefined {
   const p = hd - ha + 3 * (hb - hc);
   const q = 2 * (ha - 2 * hb + hc);
   const r = hb - ha;
-  const height = (t: number): number => {
-    const v = 1 - t;
-    return v * v * (v * ha + 3 * t * hb) + t * t * (3 * v * hc + t * hd);
-  };
-  const meet = (at: number, tangent: boolean): void => {
-    const o = at === 0 ? s.a : at === 1 ? s.d : pointAt(s, at);
-    const along = ny * (o.x - l.a.x) - nx * (o.y - l.a.y);
-    // A touch is spread out along the line, so its place is only known to the root of the tolerance.
-    const far = tangent ? 1e-6 : CONTACT;
-    if (along < -far || along > length + far) return;
-    const t = length > 0 ? snap(along / length, CONTACT / length) : 0;
-    out.push({ t, u: at, point: meetingPoint(l, s, t, at), ...(tangent ? { tangent } : {}) });
-  };
-  const turns: number[] = [];
+  let turns = 0;
+  let first = 1;
+  let second = 1;
   const square = q * q - 4 * p * r;
   if (square > 0) {
     const h = -0.5 * (q + (q < 0 ? -1 : 1) * Math.sqrt(square));
-    for (const t of h / p < r / h ? [h / p, r / h] : [r / h, h / p]) if (t > 0 && t < 1) turns.push(t);
+    const inOrder = h / p < r / h;
+    const low = inOrder ? h / p : r / h;
+    const high = inOrder ? r / h : h / p;
+    if (low > 0 && low < 1) {
+      first = low;
+      turns = 1;
+    }
+    if (high > 0 && high < 1) {
+      if (turns === 0) first = high;
+      else second = high;
+      turns += 1;
+    }
   }
-  turns.push(1);
   const leg0 = Math.abs(s.b.x - s.a.x) + Math.abs(s.b.y - s.a.y);
   const leg1 = Math.abs(s.d.x - s.c.x) + Math.abs(s.d.y - s.c.y);
   const starts = Math.abs(ha) <= CONTACT;
   const ends = Math.abs(hd) <= CONTACT;
-  if (starts) meet(0, Math.abs(hb - ha) <= 1e-6 * leg0);
+  if (starts) meet(out, l, s, length, 0, Math.abs(hb - ha) <= 1e-6 * leg0);
   let t0 = 0;
   let h0 = ha;
-  for (const t1 of turns) {
-    const h1 = t1 === 1 ? hd : height(t1);
+  for (let i = 0; i <= turns; i++) {
+    const t1 = i === turns ? 1 : i === 0 ? first : second;
+    const h1 = t1 === 1 ? hd : height(ha, hb, hc, hd, t1);
     if (Math.abs(h1) > CONTACT) {
-      if (Math.abs(h0) > CONTACT && h0 < 0 !== h1 < 0) meet(bracket(t0, t1, h1 > 0), false);
+      if (Math.abs(h0) > CONTACT && h0 < 0 !== h1 < 0)
+        meet(out, l, s, length, rootBetween(ha, hb, hc, hd, t0, t1, h1 > 0), false);
     } else if (t1 === 1) {
-      meet(1, Math.abs(hd - hc) <= 1e-6 * leg1);
+      meet(out, l, s, length, 1, Math.abs(hd - hc) <= 1e-6 * leg1);
     } else if (!(starts && t1 * leg0 < NEAR) && !(ends && (1 - t1) * leg1 < NEAR)) {
       // (A turn hard by an end that is met is the contact of that end.)
-      meet(t1, true);
+      meet(out, l, s, length, t1, true);
     }
     t0 = t1;
     h0 = h1;
   }
   return out;
+}
 
-  function bracket(low: number, high: number, rising: boolean): number {
-    let lo = low;
-    let hi = high;
-    let t = 0.5 * (lo + hi);
-    for (let round = 0; round < 80; round++) {
-      const value = height(t);
-      if (value === 0) return t;
-      if (value > 0 === rising) hi = t;
-      else lo = t;
-      let next = t - value / (3 * ((p * t + q) * t + r));
-      if (!(next >= lo && next <= hi)) next = 0.5 * (lo + hi);
-      if (Math.abs(next - t) <= 1e-16 || hi - lo <= 2e-16) return next;
-      t = next;
-    }
-    return t;
+/** Notes the meeting of a line of that length with a cubic at parameter `at` of the cubic, if the line reaches so far. */
+function meet(out: Meeting[], l: Line, s: Cubic, length: number, at: number, tangent: boolean): void {
+  const nx = length > 0 ? -(l.d.y - l.a.y) / length : 0;
+  const ny = length > 0 ? (l.d.x - l.a.x) / length : 1;
+  const o = at === 0 ? s.a : at === 1 ? s.d : pointAt(s, at);
+  const along = ny * (o.x - l.a.x) - nx * (o.y - l.a.y);
+  // A touch is spread out along the line, so its place is only known to the root of the tolerance.
+  const far = tangent ? 1e-6 : CONTACT;
+  if (along < -far || along > length + far) return;
+  const t = length > 0 ? snap(along / length, CONTACT / length) : 0;
+  out.push(meeting(t, at, meetingPoint(l, s, t, at), tangent ? true : undefined));
+}
+
+/** A cubic in Bernstein form at t. */
+function height(a: number, b: number, c: number, d: number, t: number): number {
+  const v = 1 - t;
+  return v * v * (v * a + 3 * t * b) + t * t * (3 * v * c + t * d);
+}
+
+/** Its one root between low and high: Newton kept inside a shrinking bracket. */
+function rootBetween(
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+  low: number,
+  high: number,
+  rising: boolean,
+): number {
+  const p = d - a + 3 * (b - c);
+  const q = 2 * (a - 2 * b + c);
+  const r = b - a;
+  let lo = low;
+  let hi = high;
+  let t = 0.5 * (lo + hi);
+  for (let round = 0; round < 80; round++) {
+    const value = height(a, b, c, d, t);
+    if (value === 0) return t;
+    if (value > 0 === rising) hi = t;
+    else lo = t;
+    let next = t - value / (3 * ((p * t + q) * t + r));
+    if (!(next >= lo && next <= hi)) next = 0.5 * (lo + hi);
+    if (Math.abs(next - t) <= 1e-16 || hi - lo <= 2e-16) return next;
+    t = next;
   }
+  return t;
 }
 
 /** A cubic whose control points all lie on the carrier of the line (unit direction dx, dy). */
@@ -194,8 +232,7 @@ function straightMeetings(l: Line, s: Cubic, dx: number, dy: number, length: num
   const d = at(s.d);
   if (Math.max(a, b, c, d) < -CONTACT || Math.min(a, b, c, d) > length + CONTACT) return [];
   // Only the ends touch, unless control points reach past them.
-  if (Math.max(a, b, c, d) <= CONTACT) return [{ t: 0, u: a > d ? 0 : 1, point: l.a, tangent: true }];
-  if (Math.min(a, b, c, d) >= length - CONTACT)
-    return [{ t: 1, u: a < d ? 0 : 1, point: l.d, tangent: true }];
+  if (Math.max(a, b, c, d) <= CONTACT) return [meeting(0, a > d ? 0 : 1, l.a, true)];
+  if (Math.min(a, b, c, d) >= length - CONTACT) return [meeting(1, a < d ? 0 : 1, l.d, true)];
   return undefined;
 }

@@ -5,7 +5,7 @@ import type { Chain, Point } from '../geometry/types.ts';
 import { chainOf, seamGroups, type SeamGroup } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { CornerRule, Piece } from './types.ts';
-import { withPiece } from './with.ts';
+import { withAllowances, withCorners, withEntry, withPiece } from './with.ts';
 
 /** No allowance or hem is wider, mm: more is a slip of the pen. */
 const WIDEST = 150;
@@ -37,9 +37,14 @@ export interface CutLine {
 
 /** Give all edges of a seam group their width in mm; 0 for a bound edge. */
 export function setAllowance(piece: Piece, group: string, width: number): Outcome<Piece> {
-  if (!seamGroups(piece).some((g) => g.id === group)) return refuse('no-such-group', { group });
+  if (!isGroup(seamGroups(piece), group)) return refuse('no-such-group', { group });
   if (!(width >= 0 && width <= WIDEST)) return refuse('bad-width', { width });
-  return done(withPiece(piece, { allowances: { ...piece.allowances, [group]: width } }));
+  return done(withAllowances(piece, withEntry(piece.allowances, group, width)));
+}
+
+function isGroup(groups: readonly SeamGroup[], id: string): boolean {
+  for (const g of groups) if (g.id === id) return true;
+  return false;
 }
 
 const FORMS: readonly string[] = ['mitre', 'square', 'reflect', 'step'];
@@ -59,14 +64,14 @@ export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
   if (first !== undefined && first !== before && first !== after)
     return refuse('first-not-at-corner', { first });
   const groups = seamGroups(piece);
-  const inOrder = meet(groups, before, after)
-    ? rule
-    : meet(groups, after, before)
-      ? { ...rule, before: after, after: before }
-      : undefined;
-  if (!inOrder) return refuse('no-such-corner', { before, after });
-  const others = piece.corners.filter((c) => c.before !== inOrder.before || c.after !== inOrder.after);
-  return done(withPiece(piece, { corners: [...others, inOrder] }));
+  const inOrder = meet(groups, before, after);
+  if (!inOrder && !meet(groups, after, before)) return refuse('no-such-corner', { before, after });
+  const [one, other] = inOrder ? [before, after] : [after, before];
+  const corners: CornerRule[] = piece.corners.slice();
+  const at = corners.findIndex((c) => c.before === one && c.after === other);
+  if (at >= 0) corners.splice(at, 1);
+  corners.push({ before: one, after: other, form, first });
+  return done(withCorners(piece, corners));
 }
 
 /** Carry the notches out from the seam line to the cut line. */

@@ -195,7 +195,7 @@ export interface CornerRule {
   readonly after: string;
   readonly form: CornerForm;
   /** The group that is sewn first, for `square` and `reflect`. */
-  readonly first?: string;
+  readonly first?: string | undefined;
 }
 
 export interface PieceLabel {

@@ -46,6 +46,38 @@ export const withPiece = (p: Piece, c: Partial<Piece>): Piece => ({
   grainline: c.grainline ?? p.grainline,
 });
 
+/** The piece with other allowances: given one by one, and so written out. */
+export const withAllowances = (p: Piece, allowances: Piece['allowances']): Piece => ({
+  id: p.id,
+  parts: p.parts,
+  hinges: p.hinges,
+  darts: p.darts,
+  notches: p.notches,
+  seam: p.seam,
+  treatments: p.treatments,
+  allowances,
+  corners: p.corners,
+  notchesCarried: p.notchesCarried,
+  label: p.label,
+  grainline: p.grainline,
+});
+
+/** The piece with other corners: given one by one, and so written out. */
+export const withCorners = (p: Piece, corners: Piece['corners']): Piece => ({
+  id: p.id,
+  parts: p.parts,
+  hinges: p.hinges,
+  darts: p.darts,
+  notches: p.notches,
+  seam: p.seam,
+  treatments: p.treatments,
+  allowances: p.allowances,
+  corners,
+  notchesCarried: p.notchesCarried,
+  label: p.label,
+  grainline: p.grainline,
+});
+
 /** The piece before any treatment of its seam. */
 export const withoutSeam = (p: Piece): Piece => ({
   id: p.id,
@@ -97,3 +129,13 @@ export const withNotch = (n: EdgeNotch, c: Partial<EdgeNotch>): EdgeNotch => ({
   edge: c.edge ?? n.edge,
   line: c.line ?? n.line,
 });
+
+/**
+ * A table with one entry set. Written to a copy, as engines take the long way for `{...table, [key]: value}`; ids (see the form
+ * `id` of a command's key) are never a name that setting treats in another way.
+ */
+export function withEntry<T>(table: Readonly<Record<string, T>>, key: string, value: T): Record<string, T> {
+  const out: Record<string, T> = { ...table };
+  out[key] = value;
+  return out;
+}

@@ -1,4 +1,5 @@
-import { piecesOf, suffixOf } from '../pattern/copy.ts';
+import { suffixOf } from '../pattern/copy.ts';
+import { findDart } from '../pattern/outline.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Outcome } from '../pattern/outcome.ts';
 import type { Applied, Refusal, Work } from './types.ts';
@@ -22,8 +23,25 @@ export const withWork = (w: Work, c: Partial<Work>): Work => ({
   placed: c.placed ?? w.placed,
 });
 
+/** The work with other pieces: what most commands change, so it is written out. */
+const withPieceList = (w: Work, pieces: readonly Piece[]): Work => ({
+  block: w.block,
+  opened: w.opened,
+  pieces,
+  lines: w.lines,
+  turns: w.turns,
+  identified: w.identified,
+  readings: w.readings,
+  walked: w.walked,
+  overlaid: w.overlaid,
+  placed: w.placed,
+});
+
 /** The piece with this id, or undefined. */
-export const pieceById = (work: Work, id: string): Piece | undefined => work.pieces.find((p) => p.id === id);
+export function pieceById(work: Work, id: string): Piece | undefined {
+  for (const p of work.pieces) if (p.id === id) return p;
+  return undefined;
+}
 
 /** What a copy was made for; undefined for a piece that was cut first. */
 export const fabricOf = (pieceId: string): string | undefined => suffixOf(pieceId).slice(1) || undefined;
@@ -38,21 +56,32 @@ export function withPieces(work: Work, id: string, ...by: readonly Piece[]): Wor
     if (piece.id === id) pieces.push(...by);
     else pieces.push(piece);
   }
-  return withWork(work, { pieces });
+  return withPieceList(work, pieces);
+}
+
+/** Work with the piece of that id replaced by another. */
+function withPieceAs(work: Work, id: string, by: Piece): Work {
+  const pieces = work.pieces.slice();
+  for (let i = 0; i < pieces.length; i++) if (pieces[i]!.id === id) pieces[i] = by;
+  return withPieceList(work, pieces);
 }
 
 /** The piece changed by an operation of the pattern layer, or that operation's refusal. */
 export function changed(work: Work, id: string, outcome: Outcome<Piece>): Applied {
-  return 'refused' in outcome ? outcome : { work: withPieces(work, id, outcome.ok) };
+  return 'refused' in outcome ? outcome : { work: withPieceAs(work, id, outcome.ok) };
 }
 
 /** Does an operation of the pattern layer on the piece of that id. */
 export function onPiece(work: Work, id: string, operation: (piece: Piece) => Outcome<Piece>): Applied {
   const piece = pieceById(work, id);
-  return piece === undefined ? refused('no-such-piece', { piece: id }) : changed(work, id, operation(piece));
+  return piece === undefined ? noSuchPiece(id) : changed(work, id, operation(piece));
 }
+
+/** The refusal of a command for a piece that is not on the table. */
+export const noSuchPiece = (id: string): Applied => refused('no-such-piece', { piece: id });
 
 /** The piece that has this dart, copies left out; before separating that is the front. */
 export function pieceWithDart(work: Work, dart: string): Piece | undefined {
-  return piecesOf(work.pieces).find((p) => p.darts.some((d) => d.id === dart));
+  for (const p of work.pieces) if (suffixOf(p.id) === '' && findDart(p, dart) !== undefined) return p;
+  return undefined;
 }

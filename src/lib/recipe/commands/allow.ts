@@ -1,5 +1,5 @@
 import { setAllowance } from '../../pattern/allowance.ts';
-import { onPiece } from '../pieces.ts';
+import { changed, noSuchPiece, pieceById } from '../pieces.ts';
 import type { Allow } from '../types.ts';
 import { kind } from './kind.ts';
 
@@ -7,6 +7,8 @@ import { kind } from './kind.ts';
 export const allow = kind<Allow>({
   name: 'allow',
   keys: { piece: 'id', group: 'id', width: 'width' },
-  apply: (work, { piece: id, group, width }) =>
-    onPiece(work, id, (piece) => setAllowance(piece, group, width)),
+  apply: (work, { piece: id, group, width }) => {
+    const piece = pieceById(work, id);
+    return piece === undefined ? noSuchPiece(id) : changed(work, id, setAllowance(piece, group, width));
+  },
 });

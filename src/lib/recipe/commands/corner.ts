@@ -1,5 +1,5 @@
 import { setCorner } from '../../pattern/allowance.ts';
-import { onPiece } from '../pieces.ts';
+import { changed, noSuchPiece, pieceById } from '../pieces.ts';
 import type { ShapeCorner } from '../types.ts';
 import { kind } from './kind.ts';
 
@@ -14,7 +14,9 @@ export const corner = kind<ShapeCorner>({
     first: 'id?',
   },
   apply: (work, { piece: id, before, after, form, first }) => {
-    const rule = first === undefined ? { before, after, form } : { before, after, form, first };
-    return onPiece(work, id, (piece) => setCorner(piece, rule));
+    const piece = pieceById(work, id);
+    return piece === undefined
+      ? noSuchPiece(id)
+      : changed(work, id, setCorner(piece, { before, after, form, first }));
   },
 });

@@ -1,3 +1,4 @@
+import { withEntry } from '../../pattern/with.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { refused } from '../pieces.ts';
 import type { Identify } from '../types.ts';
@@ -11,6 +12,6 @@ export const identify = kind<Identify>({
   apply: (work, { what, at }) => {
     const point = resolveAnchor(work, at);
     if (point === undefined) return refused('no-such-place');
-    return { work: withWork(work, { identified: { ...work.identified, [what]: point } }) };
+    return { work: withWork(work, { identified: withEntry(work.identified, what, point) }) };
   },
 });

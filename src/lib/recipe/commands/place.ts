@@ -1,3 +1,4 @@
+import { withEntry } from '../../pattern/with.ts';
 import { pieceById, refused } from '../pieces.ts';
 import type { PlacePiece } from '../types.ts';
 import { kind } from './kind.ts';
@@ -9,6 +10,6 @@ export const place = kind<PlacePiece>({
   keys: { piece: 'id', dx: 'mm', dy: 'mm', angle: 'angle' },
   apply: (work, { piece, dx, dy, angle }) => {
     if (pieceById(work, piece) === undefined) return refused('no-such-piece', { piece });
-    return { work: withWork(work, { placed: { ...work.placed, [piece]: { dx, dy, angle } } }) };
+    return { work: withWork(work, { placed: withEntry(work.placed, piece, { dx, dy, angle }) }) };
   },
 });

@@ -1,3 +1,4 @@
+import { withEntry } from '../../pattern/with.ts';
 import type { Read } from '../types.ts';
 import { kind } from './kind.ts';
 import { withWork } from '../pieces.ts';
@@ -7,6 +8,6 @@ export const read = kind<Read>({
   name: 'read',
   keys: { what: ['dart-angle', 'leg-length', 'intake'], value: 'mm' },
   apply: (work, { what, value }) => ({
-    work: withWork(work, { readings: { ...work.readings, [what]: value } }),
+    work: withWork(work, { readings: withEntry(work.readings, what, value) }),
   }),
 });
