@@ -3,6 +3,7 @@ import type { Edge, Piece } from './types.ts';
 import { line } from '../geometry/segment.ts';
 import { runsBackwards } from './cut.ts';
 import { Measured } from './measured.ts';
+import { tracedLeg } from './traced-leg.ts';
 
 /** A style line as it was drawn, with the tips and feet of its connectors by dart. */
 export interface OverlaidLine {
@@ -38,17 +39,17 @@ class Ground {
   trace(edge: Edge): Traced {
     for (const traced of this.known) if (traced.edge === edge) return traced;
     const backwards = runsBackwards(edge);
-    const into = edge.id.endsWith('lower') === (edge.side === 'right');
-    const block = this.stretchOf(edge, into);
-    const sewn = edge.role === 'dart-leg' && block !== undefined && this.foot(edge.dart) === undefined;
-    const outerEnd = sewn ? (into ? 'start' : 'end') : undefined;
-    const traced: Traced = { edge, backwards, block, outerEnd };
+    const leg =
+      edge.role === 'dart-leg'
+        ? tracedLeg(edge, this.opened, this.lines, this.foot(edge.dart)?.tip)
+        : undefined;
+    const block = edge.role === 'dart-leg' ? leg?.block : this.stretchOf(edge);
+    const traced: Traced = { edge, backwards, block, outerEnd: leg?.outerEnd };
     this.known.push(traced);
     return traced;
   }
 
-  /** `into`: a dart leg runs into the tip. */
-  private stretchOf(e: Edge, into: boolean): Chain | undefined {
+  private stretchOf(e: Edge): Chain | undefined {
     if (e.role === 'connector') {
       const foot = this.foot(e.dart);
       return foot && [line(foot.tip, foot.foot)];
@@ -62,12 +63,6 @@ class Ground {
     const parent = this.edgeOf(edge);
     if (parent === undefined) return undefined;
     const { chain } = parent;
-    if (e.role === 'dart-leg') {
-      const tip = this.foot(e.dart)?.tip;
-      if (tip === undefined) return chain;
-      const sewn = chain[0]!;
-      return [into ? line(sewn.a, tip) : line(tip, sewn.d)];
-    }
     return from <= 1e-9 && to >= parent.origin.to - 1e-9 ? chain : this.measure(chain).stretch(from, to);
   }
 
