@@ -37,6 +37,8 @@ describe('what a page fetches by phase', () => {
     expect(tools()).toEqual(of('block', 'line', 'cut', 'finish'));
 
     await fetchFor(['draw-slash']);
+    expect(known()).toEqual(of('block', 'line', 'cut', 'dart', 'finish'));
+    await fetchFor(['part-at-darts']);
     expect(known()).toEqual(names);
     expect(tools()).toEqual(names);
     expect(areFetched(names)).toBe(true);

@@ -35,7 +35,19 @@ const cases = (Object.keys(TOOLS) as CommandName[]).flatMap((tool) => {
   ];
 });
 /** What is read and written has its form, and nothing on the table to hold. */
-const TYPED: readonly CommandName[] = ['read', 'draw-slash', 'cut-slash', 'pivot', 'label'];
+const TYPED: readonly CommandName[] = [
+  'read',
+  'draw-slash',
+  'cut-slash',
+  'pivot',
+  'back-off',
+  'true-legs',
+  'cap',
+  'fullness',
+  'part-at-darts',
+  'smooth-seam',
+  'label',
+];
 
 /** What can be done with the first and the last target, and away from them. */
 function eventsOn(tool: CommandName, { context: { scene } }: Snapshot): ToolEvent[] {

@@ -68,6 +68,23 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   'pivot.slash': 'Id of the dart that opens at the mark.',
   'pivot.from': 'The mark, on an edge.',
   'pivot.about': 'Where the pin is.',
+  'back-off': 'Draws a dart to its sewn point.',
+  'back-off.by':
+    'mm from the tip of the dart, on its middle; with legs over an alternate pivot, from the middle between the two.',
+  'true-legs': 'Makes the two legs of a dart that was drawn to its sewn point equally long.',
+  cap: 'Draws the folded cap of a dart.',
+  'cap.fold': 'The way the dart is folded: towards centre front or the side, up or down.',
+  fullness: "Leaves a dart's intake as fullness: its opening is drawn over at the edge.",
+  'fullness.as': 'What takes the fullness up.',
+  'fullness.before':
+    'mm of the seam that runs into the opening, in the direction of the outline, that the new edge takes the place of.',
+  'fullness.after': 'mm of the seam that runs on from it.',
+  'fullness.tucks': 'How many tucks; for tucks only.',
+  'part-at-darts': 'Cuts a piece apart along two darts of one bust point: a princess line.',
+  'part-at-darts.darts': 'Ids of the two darts, in the direction of the seam that comes of it.',
+  'smooth-seam': 'Smooths the corner that a seam makes at a landmark.',
+  'smooth-seam.at': 'Id of the landmark, such as right/bust-point.',
+  'smooth-seam.reach': 'mm of the seam, on either side of the corner, that are redrawn.',
   turn: 'Turns a part about a point.',
   'turn.into':
     'Id of the slash, or of another dart, that opens by as much as the dart closes: what lies between the two turns. Left out after slash.',

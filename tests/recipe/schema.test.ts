@@ -54,6 +54,13 @@ const ONE_OF_EACH: readonly Record<string, unknown>[] = [
     about: { landmark: 'b' },
     by: { share: 0.5 },
   },
+  { do: 'back-off', dart: 'slash', by: 19 },
+  { do: 'true-legs', dart: 'slash' },
+  { do: 'cap', dart: 'slash', fold: 'side' },
+  { do: 'fullness', dart: 'slash', as: 'gathers', before: 30, after: 30 },
+  { do: 'fullness', dart: 'slash', as: 'tucks', before: 30, after: 30, tucks: 3 },
+  { do: 'part-at-darts', darts: ['slash', 'right'] },
+  { do: 'smooth-seam', piece: 'front-centre', at: 'right/bust-point', reach: 40 },
   { do: 'draw-slash', slash: 'slash', from: { on: 'right/shoulder', at: 0.5 }, to: { landmark: 'b' } },
   {
     do: 'draw-slash',

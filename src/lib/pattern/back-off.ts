@@ -49,7 +49,7 @@ function reachOf(piece: Piece, dart: Dart): Point | undefined {
  * where its legs have one). The legs are drawn straight from there to their outer ends; what is cut stays cut, and the paper
  * of the sheets and the dart's own angle stay as they were. Done again it draws anew and leaves a cap out. Refusals: those of
  * `mouthOf`, `bad-length`, `dart-not-open` when the legs lie on or over each other, `back-off-too-far` when the point would
- * lie beyond the edge (`most` mm).
+ * lie beyond the edge (`room` mm).
  */
 export function backOff(piece: Piece, dartId: string, by: number): Outcome<Piece> {
   if (!(by >= 0 && by < 1e6)) return refuse('bad-length', { by });
@@ -64,7 +64,7 @@ export function backOff(piece: Piece, dartId: string, by: number): Outcome<Piece
     return refuse('dart-not-open', { dart: dartId });
   const point = sewnPoint(tip, start, end, by);
   if (!(angleBetween(sub(start, point), sub(end, point)) > FLAT))
-    return refuse('back-off-too-far', { dart: dartId, most: distance(tip, lerp(start, end, 0.5)) });
+    return refuse('back-off-too-far', { dart: dartId, room: distance(tip, lerp(start, end, 0.5)) });
   const sewn = sewnLegs(legs, start, point, end);
   const seam = withMouth(mouth, sewn);
   const plain = withoutFinish(piece, [dartId]);

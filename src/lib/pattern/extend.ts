@@ -6,6 +6,7 @@ import { hullBox, line } from '../geometry/segment.ts';
 import { intersectSegments } from '../geometry/intersect.ts';
 import { angleBetween } from '../geometry/trig.ts';
 import { clearOf } from './clear.ts';
+import { isFinished } from './finished.ts';
 import { findDart, legIds } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { withDart, withEdge, withPart, withPiece } from './with.ts';
@@ -28,12 +29,13 @@ export function withTip(part: Part, dart: Dart, tip: Point): Part {
 /**
  * Draws both legs of a dart to `to`; the dart becomes a working dart with the angle at that point. It may end in the very tip of another
  * dart: the sheet then touches itself there. Refusals:
- * `no-such-dart`; `dart-already-cut` once its legs lie on two sheets; `dart-leaves-piece` when a leg would cross the outline;
+ * `no-such-dart`; `already-finished`; `dart-already-cut` once its legs lie on two sheets; `dart-leaves-piece` when a leg would cross the outline;
  * `dart-meets-line` when it would cross a drawn line.
  */
 export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Piece> {
   const dart = findDart(piece, dartId);
   if (dart === undefined) return refuse('no-such-dart', { dart: dartId });
+  if (isFinished(piece)) return refuse('already-finished', { dart: dartId });
   const [into, outOf] = legIds(dart);
   const part = piece.parts.find((p) => p.edges.some((e) => e.id === into));
   if (part === undefined || !part.edges.some((e) => e.id === outOf))

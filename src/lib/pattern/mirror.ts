@@ -5,6 +5,7 @@ import { applyTo, reflectionAcross } from '../geometry/isometry.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import { line } from '../geometry/segment.ts';
 import { chainEnd, chainStart, reverseChain, transformChain } from '../geometry/chain.ts';
+import { isFinished } from './finished.ts';
 import { endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { withDart, withEdge, withNotch, withPart, withPiece } from './with.ts';
@@ -29,9 +30,10 @@ const otherId = (id: string): string => (id.startsWith('right/') ? `left/${id.sl
 /**
  * The half front and its mirror image across the straight edge `about`, joined there; the edge becomes an inner line. Any straight
  * edge may be taken: about another one than centre front the result is the shape that comes of it. Refusals: `no-such-edge`,
- * `edge-not-straight`, `edge-is-dart-leg`, `already-opened`, `already-cut`.
+ * `edge-not-straight`, `edge-is-dart-leg`, `already-finished`, `already-opened`, `already-cut`.
  */
 export function openOut(front: Piece, about: string): Outcome<Piece> {
+  if (isFinished(front)) return refuse('already-finished');
   const part = front.parts[0]!;
   if (front.parts.length > 1 || front.hinges.length > 0) return refuse('already-cut');
   if (part.edges.some((e) => e.side === 'left')) return refuse('already-opened');

@@ -1,5 +1,6 @@
 import type { EdgeNotch, Hinge, Part, Piece } from './types.ts';
 import { cutPart, followSplits } from './cut.ts';
+import { isFinished } from './finished.ts';
 import { boundaries, cutAlong } from './line-cut.ts';
 import { findDart } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
@@ -7,10 +8,11 @@ import { withPart, withPiece } from './with.ts';
 
 /**
  * Cuts what is not yet cut of the line and parts the piece in two: `upper` is the one with the neck at centre front, `lower` the
- * other. Works before or after any slash and gives the same edge ids either way. Refusals: `no-such-line`, the code of
+ * other. Works before or after any slash and gives the same edge ids either way. Refusals: `already-finished`, `no-such-line`, the code of
  * the line's own fault, `cut-off-outline`, `still-one-piece` when the sheets still hang together.
  */
 export function separate(piece: Piece, lineId: string): Outcome<readonly [upper: Piece, lower: Piece]> {
+  if (isFinished(piece)) return refuse('already-finished', { line: lineId });
   const all = boundaries(piece, lineId);
   if (all.length === 0) return refuse('no-such-line', { line: lineId });
   let parts = piece.parts;

@@ -1,6 +1,7 @@
 import type { Part, Piece } from './types.ts';
 import { signedArea } from '../geometry/outline.ts';
 import { cutPart, followSplits } from './cut.ts';
+import { isFinished } from './finished.ts';
 import { connectorId } from './connector.ts';
 import { boundaries, cutAlong, cutUp } from './line-cut.ts';
 import { rehang } from './hang.ts';
@@ -30,13 +31,14 @@ export const freedId = (dart: string): string => `freed-${dart}`;
 
 /**
  * Cuts from an end of the line along it to the connector's foot and up the connector to the dart's tip. The sheet falls in two that
- * hang together in the tip; the freed one is called `freed-<dart>`, the other keeps its name. Refusals: `no-such-dart`,
+ * hang together in the tip; the freed one is called `freed-<dart>`, the other keeps its name. Refusals: `no-such-dart`, `already-finished`,
  * `no-connector`, `no-such-line`, `already-slashed`, `slash-stops-short` (mm), `not-separated` when no end is named and the
  * line is not cut yet, the code of the line's own fault, `cut-off-outline` when the line does not start on an edge.
  */
 export function slash(piece: Piece, wish: SlashWish): Outcome<Piece> {
   const dart = findDart(piece, wish.dart);
   if (dart === undefined) return refuse('no-such-dart', { dart: wish.dart });
+  if (isFinished(piece)) return refuse('already-finished', { dart: dart.id });
   if (piece.hinges.some((h) => h.dart === dart.id)) return refuse('already-slashed', { dart: dart.id });
   const id = connectorId(dart.id);
   const part = piece.parts.find((p) => p.lines.some((l) => l.id === id));

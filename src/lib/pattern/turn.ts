@@ -4,6 +4,7 @@ import { distance, sub } from '../geometry/point.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { rotationByAngle, rotationTaking } from '../geometry/isometry.ts';
 import { angleBetween, atan2 } from '../geometry/trig.ts';
+import { isFinished } from './finished.ts';
 import { together } from './hang.ts';
 import { findDart, legsOf } from './outline.ts';
 import { type Pin, movePart } from './move.ts';
@@ -45,13 +46,14 @@ const MEET = 1e-9;
 /**
  * Turns one of the two parts of a slashed dart about `pivot`, and with it what hangs on it by other hinges. The turned sheets
  * lose their grain. Legs that fall on each other close the dart and become a taped inner line; otherwise the signed angle
- * between them stays as the dart's residual. Rigid: no length changes. Refusals: `no-such-dart`, `not-slashed`,
+ * between them stays as the dart's residual. Rigid: no length changes. Refusals: `no-such-dart`, `already-finished`, `not-slashed`,
  * `no-such-part`, `pivot-on-leg` when a leg's end is the pivot and so gives no direction, `angle-not-a-number`.
  */
 export function turnPart(piece: Piece, wish: TurnWish): Turned {
   const dart = findDart(piece, wish.dart);
   if (dart === undefined || legsOf(piece, dart) === undefined)
     return refuse('no-such-dart', { dart: wish.dart });
+  if (isFinished(piece)) return refuse('already-finished', { dart: dart.id });
   const hinge = piece.hinges.find((h) => h.dart === dart.id);
   if (hinge === undefined) return refuse('not-slashed', { dart: dart.id });
   const partId = wish.part === 'freed' ? hinge.parts[0] : wish.part === 'rest' ? hinge.parts[1] : wish.part;

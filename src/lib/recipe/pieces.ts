@@ -85,3 +85,9 @@ export function pieceWithDart(work: Work, dart: string): Piece | undefined {
   for (const p of work.pieces) if (suffixOf(p.id) === '' && findDart(p, dart) !== undefined) return p;
   return undefined;
 }
+
+/** Does an operation of the pattern layer on the piece that has this dart. */
+export function onDart(work: Work, dart: string, operation: (piece: Piece) => Outcome<Piece>): Applied {
+  const piece = pieceWithDart(work, dart);
+  return piece === undefined ? refused('no-such-dart', { dart }) : changed(work, piece.id, operation(piece));
+}

@@ -16,6 +16,7 @@ const ORDER = [
     'line',
     'slash',
     'dart',
+    'darts',
     'into',
     'part',
     'notch',

@@ -80,6 +80,10 @@ export const turnBy = keyed<TurnBy>({
 export const FORMS: { readonly [F in keyof Forms]: v.GenericSchema<unknown, Forms[F]> } = {
   id,
   name,
+  pair: v.pipe(v.array(id), v.minLength(2), v.maxLength(2)) as unknown as v.GenericSchema<
+    unknown,
+    readonly [string, string]
+  >,
   mm,
   width,
   fraction,

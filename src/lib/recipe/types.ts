@@ -1,5 +1,5 @@
 import type { Chain, Point } from '../geometry/types.ts';
-import type { Block, BlockForm, CornerForm, Measures, Piece } from '../pattern/types.ts';
+import type { Block, BlockForm, CornerForm, Fold, FullnessKind, Measures, Piece } from '../pattern/types.ts';
 
 /**
  * A point that follows the body. `on`: on an edge or drawn line at a fraction of its arc length. `landmark`: at a landmark,
@@ -112,6 +112,41 @@ export interface Turn extends Base<'turn'> {
   readonly about: Anchor;
   readonly by: TurnBy;
 }
+/** Draw a dart to its sewn point, `by` mm from its tip on the middle of the dart. */
+export interface BackOff extends Base<'back-off'> {
+  readonly dart: string;
+  readonly by: number;
+}
+/** Make the legs of a dart that was drawn to its sewn point alike: both as long as their mean. */
+export interface TrueLegs extends Base<'true-legs'> {
+  readonly dart: string;
+}
+/** Draw the folded cap of a dart, for the way it is pressed. */
+export interface Cap extends Base<'cap'> {
+  readonly dart: string;
+  readonly fold: Fold;
+}
+/**
+ * Leave a dart's intake as fullness: one smooth edge over its opening, from `before` mm ahead of it to `after` mm behind it in the
+ * direction of the outline (clockwise on the screen). `tucks`: how many, for tucks only.
+ */
+export interface AddFullness extends Base<'fullness'> {
+  readonly dart: string;
+  readonly as: FullnessKind;
+  readonly before: number;
+  readonly after: number;
+  readonly tucks?: number;
+}
+/** Cut a piece apart along two darts of one bust point; `front` becomes `front-centre` and `front-side`. */
+export interface PartAtDarts extends Base<'part-at-darts'> {
+  readonly darts: readonly [string, string];
+}
+/** Smooth the corner that a seam makes at a landmark, from `reach` mm before it to `reach` mm after it. */
+export interface SmoothSeam extends Base<'smooth-seam'> {
+  readonly piece: string;
+  readonly at: string;
+  readonly reach: number;
+}
 /** Cut the rest of the line; `front` becomes `upper` and `lower`. */
 export interface Separate extends Base<'separate'> {
   readonly line: string;
@@ -216,6 +251,12 @@ export type Command =
   | CutSlash
   | Pivot
   | Turn
+  | BackOff
+  | TrueLegs
+  | Cap
+  | AddFullness
+  | PartAtDarts
+  | SmoothSeam
   | Separate
   | PlacePiece
   | Overlay

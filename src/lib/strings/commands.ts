@@ -1,7 +1,14 @@
 import { degrees } from '../geometry/trig.ts';
-import type { Command, Turn, TurnBy } from '../recipe/types.ts';
+import type { AddFullness, Command, Turn, TurnBy } from '../recipe/types.ts';
 import { nameOf, pieceName } from './names.ts';
 import { formatLength, type Units } from './units.ts';
+
+const FOLDS = {
+  centre: 'towards centre front',
+  side: 'towards the side',
+  up: 'upwards',
+  down: 'downwards',
+} as const;
 
 /** What a command does, as one plain sentence. */
 export function describe(command: Command, units: Units): string {
@@ -32,6 +39,18 @@ export function describe(command: Command, units: Units): string {
       return `Cut along ${nameOf(command.slash)} to the bust point, not through it.`;
     case 'pivot':
       return `Pin the block, trace from the ${nameOf(command.dart)} dart round to the mark, swing it ${swung(command.by)} and trace the rest.`;
+    case 'back-off':
+      return `Draw the ${nameOf(command.dart)} dart to its sewn point, ${formatLength(command.by, units)} from its tip.`;
+    case 'true-legs':
+      return `Make the legs of the ${nameOf(command.dart)} dart equally long.`;
+    case 'cap':
+      return `Fold the ${nameOf(command.dart)} dart ${FOLDS[command.fold]} and cut its cap.`;
+    case 'fullness':
+      return filled(command, units);
+    case 'part-at-darts':
+      return `Cut the front apart along the ${nameOf(command.darts[0])} dart and the ${nameOf(command.darts[1])} dart, through the bust point.`;
+    case 'smooth-seam':
+      return `Smooth the seam of the ${pieceName(command.piece)} at the ${nameOf(command.at)}, ${formatLength(command.reach, units)} either way.`;
     case 'turn':
       return turned(command);
     case 'separate':
@@ -82,4 +101,10 @@ function turned({ dart, into, by }: Turn): string {
 function swung(by: TurnBy): string {
   if ('angle' in by) return `by ${degrees(by.angle).toFixed(1)}°`;
   return 'share' in by ? `by ${(by.share * 100).toFixed(0)} % of the dart` : 'until the dart is closed';
+}
+
+function filled({ dart, as, before, after, tucks }: AddFullness, units: Units): string {
+  const what = as === 'tucks' ? `${tucks ?? 0} ${tucks === 1 ? 'tuck' : 'tucks'}` : as;
+  const reach = `${formatLength(before, units)} before to ${formatLength(after, units)} after the opening`;
+  return `Leave the ${nameOf(dart)} dart as ${what}: draw the edge smoothly from ${reach}.`;
 }

@@ -18,8 +18,15 @@ export const HOW: Readonly<Record<CommandName, string>> = {
     'Pull from the edge where the slash begins to the cross of the bust point. It can also be written in the forms.',
   'cut-slash':
     'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
-  pivot:
-    'Choose the dart, the place on the edge where it goes, and how far. It is written in the forms.',
+  pivot: 'Choose the dart, the place on the edge where it goes, and how far. It is written in the forms.',
+  'back-off': 'Pull the point of a dart down its middle, from the bust point to where it is to be sewn.',
+  'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',
+  cap: 'Say above the table which way the dart is folded, then choose the dart.',
+  fullness:
+    'Say above the table what the fullness becomes. The two rings say how far the new edge reaches; then choose the dart.',
+  'part-at-darts':
+    'Choose the first dart, then the other one of the same bust point. The front is cut apart along both.',
+  'smooth-seam': 'Pull the ring at the corner along the seam: so far the new curve reaches on either side.',
   turn: 'Pull the part that the slash freed, or the arrow at its leg, round the pin until the legs meet.',
   separate: 'Choose the line by its diamond: it is cut from foot to foot. Then take “Close and overlay”.',
   place: 'Pull a piece to where you want it on the table.',

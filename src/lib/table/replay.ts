@@ -65,7 +65,7 @@ function pictureOf({ before, after, command }: Scene, t: number): Pick<Frame, 'w
 
 /** The cloth that a command works for: its own word, or that of the piece it names once there are two sets of them. */
 function clothOf(command: Command, work: Work): Fabric | undefined {
-  if ('as' in command && command.as) return command.as;
+  if ('as' in command && (command.as === 'knit' || command.as === 'woven')) return command.as;
   const piece = 'piece' in command ? command.piece : '';
   const copied = work.pieces.find(({ id }) => id.startsWith('upper@'))?.id.slice(6);
   if (!copied || !/^(upper|lower)/.test(piece)) return undefined;

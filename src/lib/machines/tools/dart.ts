@@ -8,5 +8,16 @@ const cutSlash: ToolSpec = { id: 'cut-slash', targets: () => [], propose: () => 
 
 const pivot: ToolSpec = { id: 'pivot', targets: () => [], propose: () => undefined };
 
-/** The tools for moving a dart. */
-export const DART = register({ 'draw-slash': drawSlash, 'cut-slash': cutSlash, pivot });
+const backOff: ToolSpec = { id: 'back-off', targets: () => [], propose: () => undefined };
+const trueLegs: ToolSpec = { id: 'true-legs', targets: () => [], propose: () => undefined };
+const cap: ToolSpec = { id: 'cap', targets: () => [], propose: () => undefined };
+
+/** The tools for moving a dart and finishing it. */
+export const DART = register({
+  'draw-slash': drawSlash,
+  'cut-slash': cutSlash,
+  pivot,
+  'back-off': backOff,
+  'true-legs': trueLegs,
+  cap,
+});

@@ -4,6 +4,7 @@ import { BLOCK } from './block.ts';
 import { CUT } from './cut.ts';
 import { DART } from './dart.ts';
 import { FINISH } from './finish.ts';
+import { FULLNESS } from './fullness.ts';
 import { LINE } from './line.ts';
 
 /** Every tool, by the command it gives, all of them fetched; the compiler sees to it that none is missing. */
@@ -12,5 +13,6 @@ export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
   ...LINE,
   ...CUT,
   ...DART,
+  ...FULLNESS,
   ...FINISH,
 };

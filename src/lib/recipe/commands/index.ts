@@ -1,9 +1,12 @@
+// And any block.
+import '../start.ts';
 import { BLOCK } from './block.ts';
 import { CUT } from './cut.ts';
 import { DART } from './dart.ts';
 import { FINISH } from './finish.ts';
+import { FULLNESS } from './fullness.ts';
 import type { Kinds } from './known.ts';
 import { LINE } from './line.ts';
 
 /** Every kind of command under its name, all of them fetched; the compiler sees to it that none is missing. */
-export const KINDS: Kinds = { ...BLOCK, ...LINE, ...CUT, ...DART, ...FINISH };
+export const KINDS: Kinds = { ...BLOCK, ...LINE, ...CUT, ...DART, ...FULLNESS, ...FINISH };

@@ -4,6 +4,7 @@ import type { Anchor, Applied, Command, Fabric, TurnBy, Work } from '../types.ts
 export interface Forms {
   readonly id: string;
   readonly name: string;
+  readonly pair: readonly [string, string];
   readonly mm: number;
   readonly width: number;
   readonly fraction: number;

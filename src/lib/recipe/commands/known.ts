@@ -2,7 +2,7 @@ import type { Command, CommandName } from '../types.ts';
 import type { CommandKind } from './kind.ts';
 
 /** Commands are fetched by the part of the work in which they are first needed. */
-export type Phase = 'block' | 'line' | 'cut' | 'dart' | 'finish';
+export type Phase = 'block' | 'line' | 'cut' | 'dart' | 'fullness' | 'finish';
 
 /** Every command, and the phase it belongs to. */
 export const PHASES: Readonly<Record<CommandName, Phase>> = {
@@ -22,6 +22,12 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   'draw-slash': 'dart',
   'cut-slash': 'dart',
   pivot: 'dart',
+  'back-off': 'dart',
+  'true-legs': 'dart',
+  cap: 'dart',
+  fullness: 'fullness',
+  'part-at-darts': 'fullness',
+  'smooth-seam': 'fullness',
   copy: 'finish',
   bridge: 'finish',
   ease: 'finish',

@@ -7,6 +7,7 @@ const FETCH = {
   line: () => import('../../machines/tools/line.ts'),
   cut: () => import('./cut.ts'),
   dart: () => import('./dart.ts'),
+  fullness: () => import('./fullness.ts'),
   finish: () => import('./finish.ts'),
 };
 

@@ -1,0 +1,1 @@
+import '../../machines/tools/fullness.ts';
