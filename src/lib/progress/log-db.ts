@@ -17,3 +17,12 @@ export async function indexedDbLog(): Promise<LogBackend> {
     },
   };
 }
+
+/** Whether nothing is kept yet, told without reading it. Where that cannot be told it may be something. Never rejects. */
+export async function isLogEmpty(): Promise<boolean> {
+  try {
+    return (await (await openDatabase()).count('events')) === 0;
+  } catch {
+    return false;
+  }
+}
