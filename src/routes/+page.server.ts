@@ -1,12 +1,4 @@
-import { allLessons } from './lesson-files.ts';
+import { courseMap } from './course-data.ts';
 import type { PageServerLoad } from './$types';
 
-export const load: PageServerLoad = () => ({
-  lessons: allLessons().map(({ id, title, summary, needs, steps }) => ({
-    id,
-    title,
-    summary,
-    needs,
-    steps: steps.map((step) => ({ id: step.id, title: step.title })),
-  })),
-});
+export const load: PageServerLoad = () => ({ course: courseMap() });

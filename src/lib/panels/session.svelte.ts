@@ -26,14 +26,23 @@ export class LessonSession {
   problems = $state.raw<readonly Problem[]>([]);
 
   readonly lesson: Lesson;
+  /** Worked as a test. */
+  readonly test: boolean;
   #actor: LessonActor | undefined;
   #store: ProgressStore | undefined;
   #kept: unknown;
   #grade: Grade | undefined;
+  #done = false;
   #opening: Promise<void> = Promise.resolve();
 
-  constructor(lesson: Lesson) {
+  constructor(lesson: Lesson, test = false) {
     this.lesson = lesson;
+    this.test = test;
+  }
+
+  /** A test is kept beside the lesson's own work. */
+  get #key(): string {
+    return this.test ? `${this.lesson.id}:test` : this.lesson.id;
   }
 
   /** Loads what was kept and starts; storage that does not work is told once, and the lesson starts fresh. */
@@ -43,20 +52,24 @@ export class LessonSession {
       import('../progress/indexed-db.ts'),
     ]);
     this.#store = progressStore(indexedDbBackend, (notice) => (this.notice = notice));
-    const kept = await this.#store.load(this.lesson.id);
+    const kept = await this.#store.load(this.#key);
     // Steps that were left behind are marked again at once; a fresh lesson fetches the checks with its first mark.
     if (kept && kept.attempt.commands.length > 0) await this.#fetchGrade();
-    const input: LessonInput = kept ?? {
-      attempt: {
-        format: 'pin-and-pivot/recipe',
-        version: 1,
-        block: blockOf(this.lesson),
-        fabric: this.lesson.fabrics[0] ?? 'knit',
-        seed: 0,
-        lesson: { id: this.lesson.id, content: this.lesson.content },
-        commands: [],
-      },
-    };
+    const { test } = this;
+    const input: LessonInput = kept
+      ? { ...kept, test }
+      : {
+          test,
+          attempt: {
+            format: 'pin-and-pivot/recipe',
+            version: 1,
+            block: blockOf(this.lesson),
+            fabric: this.lesson.fabrics[0] ?? 'knit',
+            seed: 0,
+            lesson: { id: this.lesson.id, content: this.lesson.content },
+            commands: [],
+          },
+        };
     await fetchFor(this.#needs(input.attempt, input.step));
     this.#actor = createActor(lessonMachine(this.lesson, this.#mark), { input });
     this.#actor.subscribe((snapshot) => {
@@ -111,6 +124,23 @@ export class LessonSession {
     this.send({ type: leave ? 'step.leaveFlagged' : 'step.check' });
   }
 
+  /** Hands a test in: all steps are marked. Gives whether every one is accepted, and keeps that then. `before`: lessons it stands for, too. */
+  async handIn(before: readonly string[]): Promise<boolean> {
+    await this.#fetchGrade();
+    this.send({ type: 'test.handIn' });
+    const passed = this.#allAccepted();
+    if (passed) {
+      const { noteTestedOut } = await import('../progress/note.ts');
+      await noteTestedOut(this.lesson.id, before);
+    }
+    return passed;
+  }
+
+  #allAccepted(): boolean {
+    const marks = this.snapshot?.context.marks;
+    return this.lesson.steps.every(({ id }) => marks?.[id]?.verdict === 'accepted');
+  }
+
   readonly #mark: Grade = (rule, context) => {
     if (!this.#grade) throw new Error('a mark was asked for before the checks were fetched');
     return this.#grade(rule, context);
@@ -143,13 +173,23 @@ export class LessonSession {
   }
 
   #keep(snapshot: LessonSnapshot): void {
+    const settled = snapshot.matches({ working: 'marked' }) || snapshot.matches('finished');
+    if (!this.#done && !this.test && settled && this.#allAccepted()) {
+      this.#done = true;
+      void import('../progress/note.ts').then(({ noteDone }) => noteDone(this.lesson));
+    }
     // Only what is kept counts: showing a hint or a mark again writes nothing new.
     const { history, base, step, flagged, hints, demonstrationSeen } = snapshot.context;
-    const key = [history.commands, base, step, flagged, hints, demonstrationSeen];
+    const handedIn = snapshot.matches('handedIn');
+    const key = [history.commands, base, step, flagged, hints, demonstrationSeen, handedIn];
     const same = Array.isArray(this.#kept) && key.every((part, i) => part === (this.#kept as unknown[])[i]);
     if (same) return;
     const first = this.#kept === undefined;
     this.#kept = key;
-    if (!first) void this.#store?.save(this.lesson.id, keptOf(snapshot.context));
+    if (first) return;
+    const kept = keptOf(snapshot.context);
+    // What was handed in is over: the next test begins on an empty table.
+    const over = handedIn && { attempt: { ...kept.attempt, commands: [] }, step: '' };
+    void this.#store?.save(this.#key, { ...kept, ...over });
   }
 }

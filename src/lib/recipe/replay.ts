@@ -1,14 +1,14 @@
 import { apply } from './apply.ts';
-import { startWork } from './start.ts';
+import { tableFor } from './table-start.ts';
 import type { Attempt, Command, Recipe, Replayed, Unfollowed, Work } from './types.ts';
 
 /**
  * All commands of a recipe in the order of the list, on its block. A command that cannot be followed is left out and
  * listed. Pure: the same recipe gives the same bits everywhere. Throws RangeError for a block that does not exist
- * (`parseRecipe` lets none through).
+ * (`parseRecipe` lets none through), Error for one that is not at hand (`tableFor`).
  */
 export function replay(recipe: Recipe): Replayed {
-  let work = startWork(recipe.block);
+  let work = tableFor(recipe.block);
   const unfollowed: Unfollowed[] = [];
   recipe.commands.forEach((command, index) => {
     const next = apply(work, command);
@@ -41,7 +41,7 @@ export function replayByStep(attempt: Recipe | Attempt, stepIds: readonly string
     indices[last]?.push(index);
   });
   const steps = new Map<string, StepReplay>();
-  let work = startWork(attempt.block);
+  let work = tableFor(attempt.block);
   stepIds.forEach((id, i) => {
     const before = work;
     const commands: Command[] = [];

@@ -1,6 +1,7 @@
 import { draftBlock } from '../pattern/draft.ts';
 import { FIGURES } from '../pattern/figures.ts';
 import type { Measures } from '../pattern/types.ts';
+import { draftWith, tableWith } from './table-start.ts';
 import type { BlockChoice, Work } from './types.ts';
 
 /** The measurements of a block choice, mm; undefined for a figure that does not exist. */
@@ -13,17 +14,8 @@ export function measuresOf(block: BlockChoice): Measures | undefined {
 export function startWork(block: BlockChoice): Work {
   const measures = measuresOf(block);
   if (measures === undefined) throw new RangeError('there is no such figure');
-  const drafted = draftBlock(measures, block.form);
-  return {
-    block: drafted,
-    opened: block.form === undefined ? undefined : drafted.front,
-    pieces: [drafted.front, drafted.back],
-    lines: [],
-    turns: [],
-    identified: {},
-    readings: {},
-    walked: [],
-    overlaid: [],
-    placed: {},
-  };
+  return tableWith(draftBlock(measures, block.form), block);
 }
+
+// Whoever has this file can begin on any block.
+draftWith(startWork);
