@@ -10,7 +10,7 @@ const cut = (past = 0): Loose => ({ do: 'cut-slash', slash: 'slash', past });
 const turn = (by: object, about: object = BUST, part = 'freed'): Loose =>
   ({ do: 'turn', dart: DART, into: 'slash', part, about, by }) as Loose;
 const MEET = { until: 'legs-meet' };
-/** F2's dart, 19.5° (B 88: B/4 − 2.5, memory), in radians as a learner types it; the side part turns against the clock. */
+/** A degree more than F2's dart (18.5°, B/4 − 2.5 for bust 84, memory), in radians, as a learner reads it off a protractor; the side part turns against the clock. */
 const TYPED = -0.3403392041388943;
 
 export const CASES = [
