@@ -71,8 +71,10 @@ export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
     if (chain.every((s) => clearOf(s, here, ON_EDGE))) continue;
     const place = nearestOnChain(chain, p);
     if (place.distance > ON_EDGE) continue;
-    if (distance(chainStart(chain), p) <= ON_CORNER) return { edge: i };
-    if (distance(chainEnd(chain), p) <= ON_CORNER) return { edge: (i + 1) % edges.length };
+    const { segment, t } = place;
+    if ((segment === 0 && t === 0) || distance(chainStart(chain), p) <= ON_CORNER) return { edge: i };
+    if ((segment === chain.length - 1 && t === 1) || distance(chainEnd(chain), p) <= ON_CORNER)
+      return { edge: (i + 1) % edges.length };
     return { edge: i, place };
   }
   return undefined;

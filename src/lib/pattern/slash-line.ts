@@ -96,7 +96,7 @@ function nameFault(piece: Piece, id: string): 'name-taken' | 'line-already-cut' 
   return drawn || edges ? 'name-taken' : undefined;
 }
 
-/** The sheet that has p on an edge (the edge `wanted` first), and the edge's own point there. */
+/** The sheet that has p on an edge (the edge `wanted` first), and the edge's own point there, or its end when that is as near. */
 function beginning(
   piece: Piece,
   p: Point,
@@ -111,8 +111,10 @@ function beginning(
         if (clearOf(s, here, ON_PAPER)) continue;
         const near = nearestOnSegment(s, p);
         if (near.distance > ON_PAPER) continue;
-        if (e.id === wanted) return { part, from: near.point };
-        found ??= { part, from: near.point };
+        const ends = [e.chain[0]!.a, e.chain[e.chain.length - 1]!.d];
+        const from = ends.find((q) => distance(q, p) <= ON_PAPER) ?? near.point;
+        if (e.id === wanted) return { part, from };
+        found ??= { part, from };
       }
     }
   }

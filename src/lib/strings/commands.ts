@@ -34,11 +34,13 @@ export function describe(command: Command, units: Units): string {
     case 'slash':
       return `Slash along the line and the connector up to the ${command.dart} bust point, not through it.`;
     case 'draw-slash':
-      return `Draw the slash line ${nameOf(command.slash)} from an edge to the bust point.`;
+      return `Draw the line of ${dartWords(command.slash)} from an edge to the bust point.`;
     case 'cut-slash':
-      return `Cut along ${nameOf(command.slash)} to the bust point, not through it.`;
+      return command.past > 0
+        ? `Cut ${dartWords(command.slash)} through the bust point, ${formatLength(command.past, units)} past it.`
+        : `Cut ${dartWords(command.slash)} to the bust point, not through it.`;
     case 'pivot':
-      return `Pin the block, trace from the ${nameOf(command.dart)} dart round to the mark, swing it ${swung(command.by)} and trace the rest.`;
+      return `Pin the block, trace from ${dartWords(command.dart)} round to the mark, swing it ${swung(command.by)} and trace the rest.`;
     case 'back-off':
       return `Draw the ${nameOf(command.dart)} dart to its sewn point, ${formatLength(command.by, units)} from its tip.`;
     case 'true-legs':
@@ -87,15 +89,20 @@ export function describe(command: Command, units: Units): string {
 }
 
 function turned({ dart, into, by }: Turn): string {
-  const opens = into === undefined ? '' : ` ${nameOf(into)} opens by as much.`;
+  const opens = into === undefined ? '' : ` As much opens at ${dartWords(into)}.`;
   if ('angle' in by) return `Turn the part by ${degrees(by.angle).toFixed(1)}°.${opens}`;
-  if ('share' in by) {
-    const share = `${(by.share * 100).toFixed(0)} %`;
-    return `Turn the part until ${share} of the ${nameOf(dart)} dart is closed.${opens}`;
-  }
+  if ('share' in by)
+    return `Turn the part until ${(by.share * 100).toFixed(0)} % of ${dartWords(dart)} is closed.${opens}`;
   return into === undefined
     ? `Turn the part about the ${dart} bust point until the legs meet, and tape them.`
-    : `Turn the part until the legs of the ${nameOf(dart)} dart meet, and tape them.${opens}`;
+    : `Turn the part until the legs of ${dartWords(dart)} meet, and tape them.${opens}`;
+}
+
+/** `right` -> "the right dart", `slash` -> "the slash", `slash-1` -> "slash 1", `neck` -> "the neck slash". */
+function dartWords(id: string): string {
+  if (/^(right|left)(\/|$)/.test(id)) return `the ${nameOf(id)} dart`;
+  if (id === 'slash') return 'the slash';
+  return id.startsWith('slash-') ? nameOf(id) : `the ${nameOf(id)} slash`;
 }
 
 function swung(by: TurnBy): string {
