@@ -21,7 +21,7 @@ const same = (a: readonly string[], b: readonly string[]): boolean =>
 
 const HERE = import.meta.dirname;
 const ids = readdirSync(HERE)
-  .filter((name) => name.endsWith('.ts') && !['case.ts', 'make.ts'].includes(name))
+  .filter((name) => name.endsWith('.ts') && !['case.ts', 'make.ts', 'readings.ts'].includes(name))
   .map((name) => name.slice(0, -3))
   .filter((id) => only === undefined || id === only);
 
