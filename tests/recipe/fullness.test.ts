@@ -8,6 +8,8 @@ import { cutLine } from '../../src/lib/pattern/allowance.ts';
 import { angleSum } from '../../src/lib/pattern/angles.ts';
 import { edgeLength } from '../../src/lib/pattern/edge-length.ts';
 import { pieceArea } from '../../src/lib/pattern/measure.ts';
+import { overlay } from '../../src/lib/pattern/overlay.ts';
+import { slivers } from '../../src/lib/pattern/slivers.ts';
 import { chainOf, findEdge, outlineOf, seamGroups } from '../../src/lib/pattern/outline.ts';
 import { seamOf } from '../../src/lib/pattern/seam.ts';
 import type { Piece } from '../../src/lib/pattern/types.ts';
@@ -182,6 +184,42 @@ describe('fullness at an edge', () => {
     expect(refusal(full, at(20, 20))).toBe('already-gathered');
     expect(refusal(full, { do: 'extend-dart', dart: 'right/waist-dart', to: B(3) })).toBe('already-finished');
     expect(refusal(full, { do: 'open-out', about: 'centre-front' })).toBe('already-drawn-on');
+  });
+});
+
+describe('finished pieces', () => {
+  // Source: trade notes (read: NIMI p. 195; Erwin p. 31): with every dart closed the sheets lie on the block again.
+  it('lie on the block again but for what was drawn over or parted', () => {
+    for (const figure of ['F1', 'F2', 'F3', 'F4', 'F5']) {
+      const work = done(
+        startWork({ figure, form: 'waist' }),
+        { do: 'extend-dart', dart: 'right/waist-dart', to: B() },
+        ...slashed('slash', on('right/side', 0.5)),
+        {
+          do: 'turn',
+          dart: 'right/waist-dart',
+          into: 'slash',
+          part: 'freed',
+          about: B(),
+          by: { share: 0.5 },
+        },
+      );
+      const ends: Command[][] = [
+        [{ do: 'fullness', dart: 'slash', as: 'gathers', before: 25, after: 25 }],
+        [
+          { do: 'back-off', dart: 'slash', by: 25 },
+          { do: 'cap', dart: 'slash', fold: 'down' },
+          { do: 'cap', dart: 'right/waist-dart', fold: 'centre' },
+        ],
+        [{ do: 'part-at-darts', darts: ['slash', 'right/waist-dart'] }],
+      ];
+      for (const end of ends) {
+        const { opened, lines, pieces } = done(work, ...end);
+        for (const piece of pieces.filter((p) => p.id !== 'back'))
+          for (const fit of overlay(piece, opened!, lines)) expect(fit.residual).toBeLessThan(1e-6);
+        if (end[0]!.do !== 'part-at-darts') expect(slivers(front(done(work, ...end)))).toEqual([]);
+      }
+    }
   });
 });
 

@@ -38,7 +38,8 @@ export function slivers(piece: Piece): readonly Sliver[] {
   const before = new Measured(closed(outlineAsCut(piece)));
   const out: Sliver[] = [];
   for (const edge of seam) {
-    if (!isRedrawn(edge)) continue;
+    // What was drawn over a dart's opening stands for the dart itself, not for a blend.
+    if (!isRedrawn(edge) || piece.fullness?.some((f) => f.edge === edge.id)) continue;
     const sliver = sliverOf(edge, before);
     if (sliver !== undefined) out.push(sliver);
   }
