@@ -54,6 +54,20 @@ describe('what is wrong with a lesson is told by path, expected and found', () =
       ],
       'steps[read-the-block].checks[0].tolerances.angle.value',
     ],
+    ['a form of the block that is none', { ...head, form: 'round' }, steps, 'form'],
+    ['a number that is no place in the course', { ...head, number: 0 }, steps, 'number'],
+    [
+      'a worked solution without a solver',
+      head,
+      [{ ...steps[0], worked: { commands: [] } }, ...steps.slice(1)],
+      'steps[read-the-block].worked.by',
+    ],
+    [
+      'a worked solution told by nothing',
+      head,
+      [{ ...steps[0], worked: { by: 'commands', commands: null } }, ...steps.slice(1)],
+      'steps[read-the-block].worked.commands',
+    ],
     [
       'a hint without a rung',
       head,

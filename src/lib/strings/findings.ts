@@ -17,8 +17,8 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'landmarks-found/centre-front': found('centre front'),
   'landmarks-found/neck-point': found('neck point'),
   'readings/dart-angle': read('angle of the dart at the bust point'),
-  'readings/leg-length': read('length of a dart leg, from the bust point to the side seam'),
-  'readings/intake': read('intake at the side seam'),
+  'readings/leg-length': read('length of a dart leg, from the bust point to the {edge}'),
+  'readings/intake': read('intake at the {edge}'),
 
   'opened-out/mirror': {
     right: 'How far the left half lies from the mirror image of the right one, at the {landmark}',
@@ -129,6 +129,49 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'angle-kept/sum': {
     right: 'Paper round the {landmark}, as an angle',
     missing: 'The darts are not drawn to the {landmark} yet, so nothing can be summed there.',
+  },
+
+  'dart-finished/point': {
+    right: 'How far the point of the {dart} dart stands back',
+    missing: 'The {dart} dart is not drawn to its sewn point yet.',
+  },
+  'dart-finished/cap': {
+    right: 'The {dart} dart has the cap for the way it is folded.',
+    wrong: 'The cap of the {dart} dart is drawn for another fold; this dart is pressed {fold}.',
+    missing: 'The {dart} dart has no cap yet.',
+  },
+  'dart-finished/graduated': 'How much further back the point of the {dart} dart stands than its neighbour’s',
+  'slashes-laid/count': {
+    right: 'Number of slash lines from the {edge}',
+    missing: 'From the {edge} {count} slash lines are wanted; {found} are drawn.',
+  },
+  'slashes-laid/spacing': 'Distance of the slash line from its neighbour, along the edge',
+  'slashes-laid/parallel': 'Angle between the slash line and its neighbour',
+  'slashes-laid/pivot': {
+    right: 'Distance of the alternate pivot from the bust point',
+    missing: 'The slash line runs straight to the bust point; it should bend at an alternate pivot.',
+  },
+  'fullness/drawn': 'The opening at the {edge} is not made into fullness yet.',
+  'fullness/kind': {
+    right: 'The opening became {as}.',
+    wrong: 'The opening became {as}; here {wanted} are wanted.',
+  },
+  'fullness/before': 'How far the new edge reaches on the first side of the opening',
+  'fullness/after': 'How far the new edge reaches on the second side of the opening',
+  'fullness/notches': {
+    right: 'A notch stands at both ends of the fullness.',
+    wrong: 'The fullness has no notch at one of its ends.',
+  },
+  'fullness/tucks': 'Number of tucks',
+  'fullness/limit': 'How much longer the edge is than what it is sewn to',
+  'princess/parted': {
+    missing: 'The front is not parted into centre and side yet.',
+    wrong: 'The front could not be parted along the two darts.',
+  },
+  'princess/seam': 'Side edge less centre edge of the princess seam, in interval {interval}',
+  'princess/smooth': {
+    right: 'How far the smoothing moved the seam of the {piece}',
+    missing: 'The corner of the {piece} at the bust point is not smoothed yet.',
   },
 
   'separated/pieces': {

@@ -6,7 +6,7 @@ import { dartOf, ownFront } from '../table.ts';
 import type { Check } from '../types.ts';
 
 /** The landmark of a block dart's sewn point: of the side dart `right` it is `right/sewn-point`, of `right/waist-dart` `right/waist-sewn-point`. */
-const sewnPointOf = (dart: string): string =>
+export const sewnPointOf = (dart: string): string =>
   dart.includes('/') ? dart.replace(/-dart$/, '-sewn-point') : `${dart}/sewn-point`;
 
 /** Step 5: both legs of each dart of `names.darts` run to the bust point. Tolerance `tip` in mm. */

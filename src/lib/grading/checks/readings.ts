@@ -1,10 +1,12 @@
-import { distance } from '../../geometry/point.ts';
+import { chainEnd, chainStart } from '../../geometry/chain.ts';
+import { distance, sub } from '../../geometry/point.ts';
 import { angleBetween } from '../../geometry/trig.ts';
-import { sub } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
-import { landmark } from '../../pattern/outline.ts';
+import { landmark, legsOf, outlineOf } from '../../pattern/outline.ts';
+import type { Piece } from '../../pattern/types.ts';
 import { dimension, missing, names, near, tolerance } from '../finding.ts';
 import { pieceOf } from '../table.ts';
+import { sewnPointOf } from './darts-extended.ts';
 import type { Cause, Check, Where } from '../types.ts';
 
 interface Facts {
@@ -33,21 +35,35 @@ function causeOf(read: number, facts: Facts, length: boolean, reach: number): Ca
   return undefined;
 }
 
+/** What is measured of a dart: its bust point, the point it is sewn to, its leg ends, and the role of the edge that they lie on. */
+function measured(front: Piece | undefined, id: string) {
+  const dart = front?.darts.find((one) => one.id === id);
+  const legs = front && dart && legsOf(front, dart);
+  const bust = front && dart && landmark(front, dart.bustPoint);
+  const sewn = front && landmark(front, sewnPointOf(id));
+  if (!front || !legs || !bust || !sewn) return undefined;
+  const edges = outlineOf(front);
+  const beside = edges.at(edges.findIndex((edge) => edge.id === legs.into.id) - 1);
+  return {
+    bust,
+    sewn,
+    upper: chainEnd(legs.outOf.chain),
+    lower: chainStart(legs.into.chain),
+    edge: beside?.role ?? 'side',
+  };
+}
+
 /**
- * Step 1: the numbers read from the block: dart angle at the bust point (rad), leg length from the bust point and intake (mm).
- * `names.what`; tolerances `angle` (rad) and `length` (mm).
+ * The numbers read from the block: a dart's angle at the bust point (rad), leg length from the bust point and intake (mm).
+ * `names.what`; `names.dart` where it is not the side dart, `right`; tolerances `angle` (rad) and `length` (mm).
  */
 export const readings: Check = ({ before, after }, spec) => {
-  const front = pieceOf(before, 'front');
-  const [bust, sewn, upper, lower] = ['bust-point', 'sewn-point', 'dart-upper-end', 'dart-lower-end'].map(
-    (id) => front && landmark(front, `right/${id}`),
-  );
+  const dart = measured(pieceOf(before, 'front'), String(spec.names?.['dart'] ?? 'right'));
   return names(spec, 'what').map((what) => {
-    const about = { what };
+    const about = { what, edge: dart?.edge ?? 'side' };
     const read = after.readings[what];
-    if (read === undefined || !bust || !sewn || !upper || !lower)
-      return missing(`readings/${what}`, { about });
-    const facts = factsOf(what, bust, sewn, upper, lower);
+    if (read === undefined || !dart) return missing(`readings/${what}`, { about });
+    const facts = factsOf(what, dart.bust, dart.sewn, dart.upper, dart.lower);
     const isAngle = what === 'dart-angle';
     const allowed = tolerance(spec, isAngle ? 'angle' : 'length');
     const extra = { about, where: facts.where, cause: () => causeOf(read, facts, !isAngle, allowed.value) };
