@@ -46,27 +46,14 @@ export const withPiece = (p: Piece, c: Partial<Piece>): Piece => ({
   grainline: c.grainline ?? p.grainline,
 });
 
-/** The piece with other allowances: given one by one, and so written out. */
-export const withAllowances = (p: Piece, allowances: Piece['allowances']): Piece => ({
-  id: p.id,
-  parts: p.parts,
-  hinges: p.hinges,
-  darts: p.darts,
-  notches: p.notches,
-  seam: p.seam,
-  treatments: p.treatments,
-  finished: p.finished,
-  fullness: p.fullness,
-  smoothed: p.smoothed,
-  allowances,
-  corners: p.corners,
-  notchesCarried: p.notchesCarried,
-  label: p.label,
-  grainline: p.grainline,
-});
+/** A record of that type with all its fields named, open to be written to by the operation that makes it. */
+export type Open<T> = { -readonly [K in keyof T]-?: T[K] };
 
-/** The piece with other corners: given one by one, and so written out. */
-export const withCorners = (p: Piece, corners: Piece['corners']): Piece => ({
+/**
+ * A copy of the piece of which an operation sets fields before it hands the piece on: quicker than `withPiece`, for what is done
+ * again and again.
+ */
+export const openPiece = (p: Piece): Open<Piece> => ({
   id: p.id,
   parts: p.parts,
   hinges: p.hinges,
@@ -78,30 +65,32 @@ export const withCorners = (p: Piece, corners: Piece['corners']): Piece => ({
   fullness: p.fullness,
   smoothed: p.smoothed,
   allowances: p.allowances,
-  corners,
+  corners: p.corners,
   notchesCarried: p.notchesCarried,
   label: p.label,
   grainline: p.grainline,
 });
+
+/** The piece with other allowances. */
+export function withAllowances(p: Piece, allowances: Piece['allowances']): Piece {
+  const next = openPiece(p);
+  next.allowances = allowances;
+  return next;
+}
+
+/** The piece with other corners. */
+export function withCorners(p: Piece, corners: Piece['corners']): Piece {
+  const next = openPiece(p);
+  next.corners = corners;
+  return next;
+}
 
 /** The piece before any treatment of its seam. */
-export const withoutSeam = (p: Piece): Piece => ({
-  id: p.id,
-  parts: p.parts,
-  hinges: p.hinges,
-  darts: p.darts,
-  notches: p.notches,
-  seam: undefined,
-  treatments: p.treatments,
-  finished: p.finished,
-  fullness: p.fullness,
-  smoothed: p.smoothed,
-  allowances: p.allowances,
-  corners: p.corners,
-  notchesCarried: p.notchesCarried,
-  label: p.label,
-  grainline: p.grainline,
-});
+export function withoutSeam(p: Piece): Piece {
+  const next = openPiece(p);
+  next.seam = undefined;
+  return next;
+}
 
 /** The inner line with some fields changed. */
 export const withLine = (l: InnerLine, c: Partial<InnerLine>): InnerLine => ({
