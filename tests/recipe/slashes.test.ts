@@ -160,6 +160,20 @@ describe('cutting a slash', () => {
     expect(refusal(done(sewn, { do: 'extend-dart', dart: WAIST, to: B() }), cut())).toBeUndefined();
   });
 
+  it('is put on to a tip that it all but meets, and its record with it', () => {
+    const near = done(
+      start,
+      draw(shoulder, B(6e-5, -4e-5)),
+      { do: 'extend-dart', dart: WAIST, to: B() },
+      cut(),
+    );
+    const bust = landmark(front(near), 'right/bust-point')!;
+    expect(samePoint(findEdge(front(near), 'slash/a')!.chain[0]!.a, bust)).toBe(true);
+    expect(samePoint(chainEnd(near.lines[0]!.chain), bust)).toBe(true);
+    const lines = near.lines.map(({ id, chain }) => ({ id, chain, feet: {} }));
+    for (const fit of overlay(front(near), near.opened!, lines)) expect(fit.residual).toBeLessThan(1e-6);
+  });
+
   it('stops short with a refusal, and through the tip without the hinge', () => {
     const drawn = done(working, draw(shoulder));
     expect(detail(drawn, cut(-3))).toEqual({ code: 'slash-stops-short', detail: { dart: 'slash', mm: 3 } });
@@ -273,6 +287,12 @@ describe('turning into a slash', () => {
       part: 'freed',
     });
     expect(outlinesApart(front(pinned), piece)).toBeLessThan(1e-9);
+  });
+
+  it('by nothing tapes nothing: a slash is not closed by lying on itself', () => {
+    const still = front(done(ready, turn({ by: { share: 0 } })));
+    expect(still.darts.map((d) => d.state)).toEqual(['working', 'working']);
+    expect(still.parts.flatMap((p) => p.lines)).toEqual([]);
   });
 
   it('a share is a share of what is open at that moment', () => {

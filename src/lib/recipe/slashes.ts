@@ -54,8 +54,7 @@ export const lineNamed = (work: Work, id: string): boolean =>
  */
 export function slashRecord(front: Piece, id: string, edge: string | undefined): DrawnLine {
   const { part, line } = findSlash(front, id)!;
-  const chain =
-    part.grain === 'kept' && isStill(part) ? line.chain : transformChain(line.chain, invert(part.motion));
+  const chain = isStill(part) ? line.chain : transformChain(line.chain, invert(part.motion));
   const start = line.chain[0]!.a;
   const on =
     edge !== undefined && part.edges.some((e) => e.id === edge)
