@@ -1,4 +1,4 @@
-import { cross, dot, norm, sub } from '../geometry/point.ts';
+import { cross, distance, dot } from '../geometry/point.ts';
 import { pointAt, tangentAt } from '../geometry/segment.ts';
 import { atan2 } from '../geometry/trig.ts';
 import type { Chain, Point } from '../geometry/types.ts';
@@ -16,8 +16,12 @@ export function tightest(chain: Chain): { readonly radius: number; readonly at: 
   for (const s of chain) {
     if (s.kind === 'line') continue;
     const { a, b, c, d } = s;
-    const [x0, x1, x2] = [b.x - a.x, c.x - b.x, d.x - c.x];
-    const [y0, y1, y2] = [b.y - a.y, c.y - b.y, d.y - c.y];
+    const x0 = b.x - a.x;
+    const x1 = c.x - b.x;
+    const x2 = d.x - c.x;
+    const y0 = b.y - a.y;
+    const y1 = c.y - b.y;
+    const y2 = d.y - c.y;
     for (let i = 0; i <= SAMPLES; i++) {
       const t = i / SAMPLES;
       const r = 1 - t;
@@ -66,7 +70,7 @@ export function largestDrop(chain: Chain, from: { segment: number; t: number }, 
     const first = n === from.segment ? from.t : 0;
     for (let i = 0; i <= SAMPLES; i++) {
       const p = pointAt(chain[n]!, first + (1 - first) * (i / SAMPLES));
-      const d = norm(sub(p, centre));
+      const d = distance(p, centre);
       if (d > reached) {
         reached = d;
         peak = p;

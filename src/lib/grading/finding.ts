@@ -12,36 +12,40 @@ export interface Extra {
   readonly about?: Readonly<Record<string, string | number>> | undefined;
 }
 
-type Draft = { -readonly [K in keyof Finding]: Finding[K] };
+// A code begins with the name of its check, and a lesson has a few dozen codes that come again in every mark.
+const checks = new Map<string, string>();
 
-function make(code: string, state: FindingState, unit: Unit, extra: Extra): Draft {
-  const finding: Draft = { check: code.slice(0, code.indexOf('/')), code, state, unit };
-  if (state !== 'right') {
-    // A cause explains a fault; there is none to explain where all is right.
-    const cause = typeof extra.cause === 'function' ? extra.cause() : extra.cause;
-    if (cause) finding.cause = cause;
-    if (typeof extra.where === 'function') finding.where = extra.where();
-  }
-  if (extra.where && typeof extra.where !== 'function') finding.where = extra.where;
-  if (extra.about) finding.about = extra.about;
-  return finding;
+function checkOf(code: string): string {
+  let check = checks.get(code);
+  if (check === undefined) checks.set(code, (check = code.slice(0, code.indexOf('/'))));
+  return check;
 }
 
-function judged(
+/** Every finding has all fields, in one order: engines then see one kind of record. What is undefined is left out of files. */
+function make(
   code: string,
+  state: FindingState,
   unit: Unit,
-  ok: boolean,
-  measured: number,
-  expected: number | readonly [number, number],
-  { value, reason }: Tolerance,
-  extra: Extra,
+  { where, cause, about }: Extra,
+  measured: number | undefined,
+  expected: Finding['expected'],
+  tolerance: Tolerance | undefined,
 ): Finding {
-  const finding = make(code, ok ? 'right' : 'wrong', unit, extra);
-  finding.measured = measured;
-  finding.expected = expected;
-  finding.tolerance = value;
-  finding.reason = reason;
-  return finding;
+  // A cause explains a fault; there is none to explain where all is right.
+  const open = state !== 'right';
+  return {
+    check: checkOf(code),
+    code,
+    state,
+    unit,
+    cause: open ? (typeof cause === 'function' ? cause() : cause) : undefined,
+    where: typeof where === 'function' ? (open ? where() : undefined) : where,
+    about,
+    measured,
+    expected,
+    tolerance: tolerance?.value,
+    reason: tolerance?.reason,
+  };
 }
 
 const NOTHING: Extra = {};
@@ -56,7 +60,7 @@ export function near(
   extra: Extra = NOTHING,
 ): Finding {
   const ok = Math.abs(measured - expected) <= tolerance.value;
-  return judged(code, unit, ok, measured, expected, tolerance, extra);
+  return make(code, ok ? 'right' : 'wrong', unit, extra, measured, expected, tolerance);
 }
 
 /** Right when `measured` lies in the closed range, widened by the tolerance on both sides. */
@@ -69,12 +73,12 @@ export function between(
   extra: Extra = NOTHING,
 ): Finding {
   const ok = measured >= range[0] - tolerance.value && measured <= range[1] + tolerance.value;
-  return judged(code, unit, ok, measured, range, tolerance, extra);
+  return make(code, ok ? 'right' : 'wrong', unit, extra, measured, range, tolerance);
 }
 
 /** A matter of yes or no. */
 export const fact = (code: string, ok: boolean, extra: Extra = NOTHING): Finding =>
-  make(code, ok ? 'right' : 'wrong', 'text', extra);
+  make(code, ok ? 'right' : 'wrong', 'text', extra, undefined, undefined, undefined);
 
 /** Wrong because a command could not be followed: the refusal is the cause, and its details go along for the sentence. */
 export const refusedBy = (code: string, refusal: Refusal, about: Extra['about'] = {}): Finding =>
@@ -82,10 +86,11 @@ export const refusedBy = (code: string, refusal: Refusal, about: Extra['about'] 
 
 /** Something that is still to do: never wrong, but the step is not ready. */
 export const missing = (code: string, extra: Extra = NOTHING): Finding =>
-  make(code, 'missing', 'text', extra);
+  make(code, 'missing', 'text', extra, undefined, undefined, undefined);
 
 /** Something to say that changes no verdict. */
-export const note = (code: string, extra: Extra = NOTHING): Finding => make(code, 'note', 'text', extra);
+export const note = (code: string, extra: Extra = NOTHING): Finding =>
+  make(code, 'note', 'text', extra, undefined, undefined, undefined);
 
 /** The named tolerance of a step. Throws when the lesson's data does not give it: a fault of the lesson, found by its tests. */
 export function tolerance(spec: CheckSpec, name: string): Tolerance {

@@ -4,28 +4,44 @@ import type { Dart, Part, Piece } from '../pattern/types.ts';
 import type { DrawnLine, Fabric, Work } from '../recipe/types.ts';
 
 /** The piece with this id, if it lies on the table. */
-export const pieceOf = (work: Work, id: string): Piece | undefined =>
-  work.pieces.find((piece) => piece.id === id);
+export function pieceOf(work: Work, id: string): Piece | undefined {
+  for (const piece of work.pieces) if (piece.id === id) return piece;
+  return undefined;
+}
+
+const isOwnFront = (piece: Piece): boolean => !isBack(piece) && !piece.id.includes('@');
 
 /** The learner's own pieces of the front (not the back, not copies). */
-export const ownFront = (work: Work): readonly Piece[] =>
-  work.pieces.filter((piece) => !isBack(piece) && !piece.id.includes('@'));
+export const ownFront = (work: Work): readonly Piece[] => work.pieces.filter(isOwnFront);
 
 /** The pieces worked on for a fabric: those of its copy once there is one, else the learner's own. */
 export function piecesFor(work: Work, fabric: Fabric): readonly Piece[] {
-  const copy = work.pieces.filter((piece) => piece.id.endsWith(`@${fabric}`));
-  return copy.length > 0 ? copy : work.pieces.filter((piece) => !piece.id.includes('@'));
+  const ending = `@${fabric}`;
+  const found: Piece[] = [];
+  for (const piece of work.pieces) if (piece.id.endsWith(ending)) found.push(piece);
+  if (found.length === 0) for (const piece of work.pieces) if (!piece.id.includes('@')) found.push(piece);
+  return found;
 }
 
 /** The back as drafted, or a half of it that was trued by itself. */
 export const isBack = (piece: Piece): boolean => piece.id.startsWith('back');
 
-/** A dart by id with the piece it belongs to, among `pieces`. */
-export function dartOf(pieces: readonly Piece[], id: string): { piece: Piece; dart: Dart } | undefined {
-  for (const piece of pieces) {
-    const dart = piece.darts.find((candidate) => candidate.id === id);
-    if (dart) return { piece, dart };
-  }
+/** A dart by id with the piece it belongs to, among the learner's own pieces of the front. */
+export function ownDart(work: Work, id: string): { piece: Piece; dart: Dart } | undefined {
+  for (const piece of work.pieces)
+    for (const dart of piece.darts) if (dart.id === id && isOwnFront(piece)) return { piece, dart };
+  return undefined;
+}
+
+/** The side in a landmark's or an edge's name: `right` of `right/bust-point`. */
+export function sideOf(name: string): string {
+  const end = name.indexOf('/');
+  return end < 0 ? name : name.slice(0, end);
+}
+
+/** The drawn line of that id. */
+export function lineOf(work: Work, id: string | undefined): DrawnLine | undefined {
+  for (const line of work.lines) if (line.id === id) return line;
   return undefined;
 }
 
@@ -58,7 +74,7 @@ export interface Oriented {
  * undefined when it is not there.
  */
 export function styleLine(work: Work, id: string, starts: readonly string[]): Oriented | undefined {
-  const line = work.lines.find((candidate) => candidate.id === id);
+  const line = lineOf(work, id);
   if (!line) return undefined;
   const [first, last] = line.ends;
   const reversed =

@@ -29,16 +29,16 @@ export interface Finding {
   readonly code: string;
   readonly state: FindingState;
   readonly unit: Unit;
-  readonly measured?: number;
+  readonly measured?: number | undefined;
   /** A value, or the closed range it should lie in. */
-  readonly expected?: number | readonly [number, number];
-  readonly tolerance?: number;
+  readonly expected?: number | readonly [number, number] | undefined;
+  readonly tolerance?: number | undefined;
   /** Code of the reason why the tolerance is that large (`strings/reasons`). */
-  readonly reason?: string;
-  readonly where?: Where;
-  readonly cause?: Cause;
+  readonly reason?: string | undefined;
+  readonly where?: Where | undefined;
+  readonly cause?: Cause | undefined;
   /** Ids for the sentence: which dart, edge, notch, piece. */
-  readonly about?: Readonly<Record<string, string | number>>;
+  readonly about?: Readonly<Record<string, string | number>> | undefined;
 }
 
 export interface Mark {

@@ -1,5 +1,6 @@
+import { baseId } from '../../pattern/copy.ts';
 import { seamGroups, type SeamGroup } from '../../pattern/outline.ts';
-import type { Piece } from '../../pattern/types.ts';
+import type { CornerRule, Piece } from '../../pattern/types.ts';
 import type { Fabric } from '../../recipe/types.ts';
 import { at, between, fact, missing, names, near, number, tolerance } from '../finding.ts';
 import { isBack, piecesFor } from '../table.ts';
@@ -7,26 +8,49 @@ import type { Cause, Check, CheckSpec, Finding } from '../types.ts';
 
 /** What decides about the width of a group: its kind of edge, the fabric where it is a plain seam. */
 type Kind = 'style-line' | 'shoulder' | 'side' | 'neckline' | 'armhole' | 'waist' | 'other';
-const KINDS: readonly Kind[] = ['style-line', 'shoulder', 'side', 'neckline', 'armhole', 'waist'];
 /** Edges of these kinds are sewn to an edge of the same kind. */
 const SEWN: readonly Kind[] = ['style-line', 'shoulder', 'side'];
 
-const kindOf = (group: SeamGroup): Kind => KINDS.find((kind) => group.edges[0]!.role === kind) ?? 'other';
+function kindOf(group: SeamGroup): Kind {
+  const { role } = group.edges[0]!;
+  switch (role) {
+    case 'style-line':
+    case 'shoulder':
+    case 'side':
+    case 'neckline':
+    case 'armhole':
+    case 'waist':
+      return role;
+    default:
+      return 'other';
+  }
+}
 
 interface Cut {
   readonly piece: Piece;
   readonly groups: readonly SeamGroup[];
 }
 
-function rangeFor(kind: Kind, fabric: Fabric, spec: CheckSpec): readonly [number, number] {
-  if (SEWN.includes(kind)) {
-    const width = number(spec, fabric);
-    return [width, width];
+type Range = readonly [least: number, most: number];
+const BOUND: Range = [0, 0];
+
+/** The width that an edge of a kind needs, mm: a bound edge has no allowance at all; nothing lies between that and what can be sewn. */
+function rangeFor(kind: Kind, width: number, fabric: Fabric, spec: CheckSpec): Range {
+  switch (kind) {
+    case 'style-line':
+    case 'shoulder':
+    case 'side': {
+      const seam = number(spec, fabric);
+      return [seam, seam];
+    }
+    case 'neckline':
+    case 'armhole':
+      return width === 0 ? BOUND : [number(spec, 'curve'), number(spec, 'curveMost')];
+    case 'waist':
+      return [number(spec, 'hemLeast'), number(spec, 'hemMost')];
+    case 'other':
+      return [0, number(spec, 'hemMost')];
   }
-  if (kind === 'neckline' || kind === 'armhole') return [number(spec, 'curve'), number(spec, 'curveMost')];
-  return kind === 'waist'
-    ? [number(spec, 'hemLeast'), number(spec, 'hemMost')]
-    : [0, number(spec, 'hemMost')];
 }
 
 /** How near a width must come to half or double the wanted one to be taken for the other scale, mm. */
@@ -43,20 +67,14 @@ function widthOf(piece: Piece, group: SeamGroup, fabric: Fabric, spec: CheckSpec
   const about = { piece: piece.id, group: group.id };
   const where = at(group.edges[0]!.chain[0]!.a);
   if (width === undefined) return missing('allowances/width', { where, about });
-  const kind = kindOf(group);
-  const range = rangeFor(kind, fabric, spec);
-  const allowed = tolerance(spec, 'width');
-  // A bound edge has no allowance at all; nothing lies between that and a width that can be sewn.
-  const bound = (kind === 'neckline' || kind === 'armhole') && width === 0;
-  const wanted = bound ? ([0, 0] as const) : range;
+  const wanted = rangeFor(kindOf(group), width, fabric, spec);
   const cause = () => scaleMixed(width, wanted);
-  return between('allowances/width', 'mm', width, wanted, allowed, { where, about, cause });
+  return between('allowances/width', 'mm', width, wanted, tolerance(spec, 'width'), { where, about, cause });
 }
 
 /** All edges of one kind of seam carry one width; the finding is signed: the farthest from the first one met, less that. */
-function partners(all: readonly Cut[], spec: CheckSpec): Finding[] {
+function partners(all: readonly Cut[], spec: CheckSpec, findings: Finding[]): void {
   const allowed = tolerance(spec, 'partners');
-  const findings: Finding[] = [];
   for (const kind of SEWN) {
     let first: number | undefined;
     let spread = 0;
@@ -74,16 +92,21 @@ function partners(all: readonly Cut[], spec: CheckSpec): Finding[] {
       findings.push(near('allowances/partners', 'mm', spread, 0, allowed, { about: { kind } }));
     }
   }
-  return findings;
+}
+
+/** What a piece says about the corner after one group and before the next. */
+function ruleAt(piece: Piece, before: SeamGroup, after: SeamGroup): CornerRule | undefined {
+  for (const rule of piece.corners) if (rule.before === before.id && rule.after === after.id) return rule;
+  return undefined;
 }
 
 /** At both ends of the style line the corner is shaped for a seam that is pressed open, by the seam that is sewn first. */
-function corners(piece: Piece, groups: readonly SeamGroup[]): Finding[] {
-  const found: Finding[] = [];
-  groups.forEach((group, i) => {
-    const next = groups[(i + 1) % groups.length]!;
-    if ((group.id === 'style-line') === (next.id === 'style-line')) return;
-    const rule = piece.corners.find((corner) => corner.before === group.id && corner.after === next.id);
+function corners(piece: Piece, groups: readonly SeamGroup[], found: Finding[]): void {
+  for (let i = 0; i < groups.length; i++) {
+    const group = groups[i]!;
+    const next = groups[i + 1 < groups.length ? i + 1 : 0]!;
+    if ((group.id === 'style-line') === (next.id === 'style-line')) continue;
+    const rule = ruleAt(piece, group, next);
     const where = at(next.edges[0]!.chain[0]!.a);
     const about = { piece: piece.id, before: group.id, after: next.id, form: rule?.form ?? 'none' };
     if (!rule) found.push(missing('allowances/corner', { where, about }));
@@ -93,14 +116,46 @@ function corners(piece: Piece, groups: readonly SeamGroup[]): Finding[] {
       const cause = { code: formed ? 'wrong-seam-first' : 'corner-not-flush' };
       found.push(fact('allowances/corner', formed && first, { where, about, cause }));
     }
-  });
-  return found;
+  }
 }
 
 /** What is left to treat: an allowance round an untreated seam is an allowance before truing. */
-const untreated = (piece: Piece, groups: readonly SeamGroup[]): boolean =>
-  groups.some((group) => group.edges[0]!.role === 'connector' || group.edges[0]!.role === 'dart-leg') ||
-  piece.treatments.some((treatment) => treatment.kind === 'bridged');
+function untreated(piece: Piece, groups: readonly SeamGroup[]): boolean {
+  for (const group of groups) {
+    const { role } = group.edges[0]!;
+    if (role === 'connector' || role === 'dart-leg') return true;
+  }
+  for (const treatment of piece.treatments) if (treatment.kind === 'bridged') return true;
+  return false;
+}
+
+/** Whether a group of that name came before: a seam that is met twice is told once. */
+function isRepeated(groups: readonly SeamGroup[], i: number): boolean {
+  for (let k = 0; k < i; k++) if (groups[k]!.id === groups[i]!.id) return true;
+  return false;
+}
+
+/** The pieces that are marked, with their groups, and how many of them are fronts. */
+function cutFrom(
+  set: readonly Piece[],
+  wanted: readonly string[],
+): { all: readonly Cut[]; own: readonly Cut[] } {
+  const all: Cut[] = [];
+  const own: Cut[] = [];
+  for (const piece of set) {
+    const back = isBack(piece);
+    if (!back && !wanted.includes(baseId(piece.id))) continue;
+    const cut = { piece, groups: seamGroups(piece) };
+    all.push(cut);
+    if (!back) own.push(cut);
+  }
+  return { all, own };
+}
+
+function isNotched(piece: Piece): boolean {
+  for (const notch of piece.notches) if (!notch.ghost) return true;
+  return false;
+}
 
 /**
  * Step 11, on the pieces of the attempt's fabric: each seam group its width (`numbers`: `knit`, `woven`, `curve`, `curveMost`, `hemLeast`,
@@ -109,10 +164,7 @@ const untreated = (piece: Piece, groups: readonly SeamGroup[]): boolean =>
  */
 export const allowances: Check = ({ after, fabric }, spec) => {
   const wanted = names(spec, 'pieces');
-  const all = piecesFor(after, fabric)
-    .filter((piece) => isBack(piece) || wanted.includes(piece.id.split('@')[0]!))
-    .map((piece) => ({ piece, groups: seamGroups(piece) }));
-  const own = all.filter(({ piece }) => !isBack(piece));
+  const { all, own } = cutFrom(piecesFor(after, fabric), wanted);
   if (own.length < wanted.length) return [missing('allowances/pieces')];
   const findings: Finding[] = [];
   for (const { piece, groups } of own) {
@@ -126,16 +178,14 @@ export const allowances: Check = ({ after, fabric }, spec) => {
   }
   if (findings.length > 0) return findings;
   for (const { piece, groups } of all) {
-    const seen = new Set<string>();
-    for (const group of groups) {
-      if (!seen.has(group.id)) findings.push(widthOf(piece, group, fabric, spec));
-      seen.add(group.id);
+    for (let i = 0; i < groups.length; i++) {
+      if (!isRepeated(groups, i)) findings.push(widthOf(piece, groups[i]!, fabric, spec));
     }
   }
-  findings.push(...partners(all, spec));
+  partners(all, spec, findings);
   for (const { piece, groups } of own) {
-    findings.push(...corners(piece, groups));
-    if (!piece.notches.some((notch) => !notch.ghost)) continue;
+    corners(piece, groups, findings);
+    if (!isNotched(piece)) continue;
     const about = { piece: piece.id };
     findings.push(
       piece.notchesCarried

@@ -1,7 +1,8 @@
-import { nearestOnChain } from '../../geometry/nearest.ts';
+import { footOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import { sin } from '../../geometry/trig.ts';
 import { dimension, missing, names, near, tolerance } from '../finding.ts';
+import { lineOf } from '../table.ts';
 import type { Check } from '../types.ts';
 
 /**
@@ -9,17 +10,18 @@ import type { Check } from '../types.ts';
  * e = 2 d sin(θ/2) (trade notes, derived). `names.line`, `names.darts`; tolerance `length` in mm, on the connector's length.
  */
 export const connectors: Check = ({ after }, spec) => {
-  const id = names(spec, 'line')[0]!;
-  const line = after.lines.find((candidate) => candidate.id === id);
+  const line = lineOf(after, names(spec, 'line')[0]);
   return names(spec, 'darts').map((dart) => {
     const foot = line?.feet[dart];
     if (!line || !foot) return missing('connectors/foot', { about: { dart } });
-    const nearest = nearestOnChain(line.chain, foot.tip);
+    const nearest = footOnChain(line.chain, foot.tip);
     const length = distance(foot.tip, foot.foot);
-    const wider = 2 * (length - nearest.distance) * sin(after.block.facts.dartAngle / 2);
     return near('connectors/foot', 'mm', length, nearest.distance, tolerance(spec, 'length'), {
       where: dimension(foot.foot, nearest.point),
-      cause: { code: 'opening-wider', amount: wider, unit: 'mm' },
+      cause: () => {
+        const wider = 2 * (length - nearest.distance) * sin(after.block.facts.dartAngle / 2);
+        return { code: 'opening-wider', amount: wider, unit: 'mm' };
+      },
       about: { dart },
     });
   });

@@ -7,7 +7,7 @@ import type { TurnFact } from '../../recipe/types.ts';
 import { turnCause } from '../causes/turn.ts';
 import { at, dimension, fact, missing, names, near, note, refusedBy, tolerance } from '../finding.ts';
 import { slashesFrom, slashesOn, type Slashed } from '../slashes.ts';
-import { dartOf, ownFront } from '../table.ts';
+import { ownDart, ownFront } from '../table.ts';
 import type { Check, CheckSpec, Finding, StepContext } from '../types.ts';
 
 /** The legs' ends: `mouth` on the edge, `tips` at the point; mm. */
@@ -28,7 +28,7 @@ const shareOf = (spec: CheckSpec, i: number, of: number): number =>
 /** How the dart itself ended: its parts together in the tip, its legs on each other, or open by the share that was to stay. */
 function closing(context: StepContext, spec: CheckSpec, id: string, turns: readonly TurnFact[]): Finding[] {
   const { before, after } = context;
-  const found = dartOf(ownFront(after), id);
+  const found = ownDart(after, id);
   const ends = found && endsOf(found.piece, found.dart);
   if (!found || !ends) return [missing('dart-moved/turned', { about: { dart: id } })];
   const { piece, dart } = found;

@@ -2,7 +2,7 @@ import { chainEnd } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
 import { landmark, legsOf } from '../../pattern/outline.ts';
 import { dimension, missing, names, near, tolerance } from '../finding.ts';
-import { dartOf, ownFront } from '../table.ts';
+import { ownDart } from '../table.ts';
 import type { Check } from '../types.ts';
 
 /** The landmark of a block dart's sewn point: of the side dart `right` it is `right/sewn-point`, of `right/waist-dart` `right/waist-sewn-point`. */
@@ -13,7 +13,7 @@ export const sewnPointOf = (dart: string): string =>
 export const dartsExtended: Check = ({ after }, spec) =>
   names(spec, 'darts').map((id) => {
     const about = { dart: id };
-    const found = dartOf(ownFront(after), id);
+    const found = ownDart(after, id);
     const bust = found && landmark(found.piece, found.dart.bustPoint);
     const legs = found && legsOf(found.piece, found.dart);
     if (!found || !bust || !legs || found.dart.state === 'sewn')

@@ -1,6 +1,7 @@
 import { cross, dot, sub } from '../../geometry/point.ts';
 import { PI, atan2 } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
+import { baseId } from '../../pattern/copy.ts';
 import { grainDirection } from '../../pattern/grain.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { dimension, missing, names, near, note, tolerance } from '../finding.ts';
@@ -21,18 +22,23 @@ function copied(piece: Piece, along: Point, off: number, allowed: Tolerance): Ca
   return turned === undefined ? undefined : { code: 'copied-from-turned-part', amount: turned, unit: 'rad' };
 }
 
-function grainOf(piece: Piece, spec: CheckSpec): Finding[] {
+/** With no part left that kept its grain the piece has no grain to keep: any one line will do, and that is said. */
+function hasGrain(piece: Piece): boolean {
+  for (const part of piece.parts) if (part.grain === 'kept') return true;
+  return false;
+}
+
+function grainOf(piece: Piece, spec: CheckSpec): Finding {
   const about = { piece: piece.id };
-  if (!piece.grainline) return [missing('grain/drawn', { about })];
+  if (!piece.grainline) return missing('grain/drawn', { about });
   const { from, to } = piece.grainline;
-  // With no part left that kept its grain the piece has no grain to keep: any one line will do, and that is said.
-  if (!piece.parts.some((part) => part.grain === 'kept')) return [note('grain/void', { about })];
+  if (!hasGrain(piece)) return note('grain/void', { about });
   const along = grainDirection(piece);
   const way = sub(to, from);
   const off = folded(atan2(cross(along, way), dot(along, way)));
   const allowed = tolerance(spec, 'angle');
   const cause = () => copied(piece, along, off, allowed);
-  return [near('grain/direction', 'rad', off, 0, allowed, { where: dimension(from, to), cause, about })];
+  return near('grain/direction', 'rad', off, 0, allowed, { where: dimension(from, to), cause, about });
 }
 
 /**
@@ -41,7 +47,9 @@ function grainOf(piece: Piece, spec: CheckSpec): Finding[] {
  */
 export const grain: Check = ({ after, fabric }, spec) => {
   const wanted = names(spec, 'pieces');
-  return piecesFor(after, fabric)
-    .filter((piece) => wanted.includes(piece.id.split('@')[0]!))
-    .flatMap((piece) => grainOf(piece, spec));
+  const findings: Finding[] = [];
+  for (const piece of piecesFor(after, fabric)) {
+    if (wanted.includes(baseId(piece.id))) findings.push(grainOf(piece, spec));
+  }
+  return findings;
 };

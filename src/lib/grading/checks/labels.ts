@@ -1,3 +1,4 @@
+import { baseId } from '../../pattern/copy.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { between, fact, missing, names, number } from '../finding.ts';
 import { isBack, piecesFor } from '../table.ts';
@@ -9,27 +10,46 @@ const nameOf = (piece: Piece): string => piece.label?.name.trim().toLowerCase() 
 const isPair = (piece: Piece, set: readonly Piece[]): boolean =>
   isBack(piece) && !set.some((other) => other.id.startsWith('back-'));
 
-function labelOf(piece: Piece, set: readonly Piece[], most: number): Finding[] {
+const isOwn = (name: string, piece: Piece, set: readonly Piece[]): boolean => {
+  if (name === '') return false;
+  for (const other of set) if (other !== piece && nameOf(other) === name) return false;
+  return true;
+};
+
+const ONCE = [1, 1] as const;
+const EXACT = { value: 0, reason: 'cut-count' };
+
+function labelOf(piece: Piece, set: readonly Piece[], most: number, findings: Finding[]): void {
   const about = { piece: piece.id };
   const label = piece.label;
-  if (!label) return [missing('labels/label', { about })];
-  const name = nameOf(piece);
-  const own = name !== '' && set.every((other) => other === piece || nameOf(other) !== name);
+  if (!label) {
+    findings.push(missing('labels/label', { about }));
+    return;
+  }
+  const own = isOwn(nameOf(piece), piece, set);
   // What has no second half is cut once, right side up.
   const paired = isPair(piece, set);
-  const count = paired ? ([1, most] as const) : ([1, 1] as const);
-  const findings = [
-    fact('labels/name', own, { about: { ...about, name: label.name } }),
-    between('labels/cut', 'count', label.cut, count, { value: 0, reason: 'cut-count' }, { about }),
-  ];
+  const count = paired ? ([1, most] as const) : ONCE;
+  findings.push(
+    fact('labels/name', own, { about: { piece: piece.id, name: label.name } }),
+    between('labels/cut', 'count', label.cut, count, EXACT, { about }),
+  );
   if (!paired) findings.push(fact('labels/right-side-up', label.rightSideUp, { about }));
-  return findings;
 }
 
 /** Step 12: each piece of the attempt's fabric (`names.pieces` and the back) is named, counted and says which side is up where it matters. */
 export const labels: Check = ({ after, fabric }, spec) => {
   const wanted = names(spec, 'pieces');
-  const set = piecesFor(after, fabric).filter((p) => isBack(p) || wanted.includes(p.id.split('@')[0]!));
-  if (set.filter((piece) => !isBack(piece)).length < wanted.length) return [missing('labels/pieces')];
-  return set.flatMap((piece) => labelOf(piece, set, number(spec, 'backCut')));
+  const set: Piece[] = [];
+  let fronts = 0;
+  for (const piece of piecesFor(after, fabric)) {
+    const back = isBack(piece);
+    if (!back && !wanted.includes(baseId(piece.id))) continue;
+    set.push(piece);
+    if (!back) fronts += 1;
+  }
+  if (fronts < wanted.length) return [missing('labels/pieces')];
+  const findings: Finding[] = [];
+  for (const piece of set) labelOf(piece, set, number(spec, 'backCut'), findings);
+  return findings;
 };

@@ -1,4 +1,4 @@
-import { nearestOnChain } from '../../geometry/nearest.ts';
+import { footOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
 import { findEdge, landmark } from '../../pattern/outline.ts';
@@ -18,7 +18,7 @@ const OTHER_LEG: Readonly<Record<string, string>> = {
 function truth(front: Piece, what: string, p: Point): Point | undefined {
   if (!EDGES.includes(what)) return landmark(front, `right/${what}`);
   const edge = findEdge(front, what) ?? findEdge(front, `right/${what}`);
-  return edge && nearestOnChain(edge.chain, p).point;
+  return edge && footOnChain(edge.chain, p).point;
 }
 
 function causeOf(front: Piece, what: string, p: Point, reach: number): Cause | undefined {

@@ -1,12 +1,12 @@
-import { seamOf, type Seam } from '../../pattern/seam.ts';
+import { seamOf, type Seam, type SeamMarks } from '../../pattern/seam.ts';
 import { bridgeId, treatmentOf } from '../../pattern/style-seam.ts';
 import type { Piece, Treatment } from '../../pattern/types.ts';
 import { walkSeam, type WalkedInterval } from '../../pattern/walk.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
 import { tightest } from '../curvature.ts';
-import { at, between, fact, missing, names, near, number, tolerance, type Extra } from '../finding.ts';
-import { piecesFor } from '../table.ts';
-import type { Check, CheckSpec, Finding, StepContext } from '../types.ts';
+import { at, between, fact, missing, names, near, number, tolerance } from '../finding.ts';
+import { lineOf, piecesFor } from '../table.ts';
+import type { Cause, Check, CheckSpec, Finding, StepContext } from '../types.ts';
 import { isWorse, unexplained } from './walked.ts';
 
 interface Style {
@@ -24,24 +24,34 @@ interface Leftover {
   readonly style: Style | undefined;
   /** The seam whose front edge a take-out at this dart's end redraws. */
   readonly end: string;
-  readonly extra: Extra;
+  readonly about: Readonly<Record<string, string>>;
 }
 
 /** The piece of a set in whose seam edge the dart's connector opened. */
-const holderOf = (set: readonly Piece[], dart: string): Piece | undefined =>
-  set.find((piece) =>
-    piece.parts.some((part) => part.edges.some((edge) => edge.role === 'connector' && edge.dart === dart)),
-  );
+function holderOf(set: readonly Piece[], dart: string): Piece | undefined {
+  for (const piece of set)
+    for (const part of piece.parts)
+      for (const e of part.edges) if (e.role === 'connector' && e.dart === dart) return piece;
+  return undefined;
+}
 
-function smooth({ piece, dart, extra }: Leftover, spec: CheckSpec): Finding[] {
-  const arch = piece.seam?.find((edge) => edge.id === bridgeId(dart));
-  if (!arch) return [];
-  const { radius, at: place } = tightest(arch.chain);
-  const range = [number(spec, 'radius'), 1e6] as const;
-  const allowed = { value: 0, reason: 'sewable-curve' };
-  return [
-    between('leftover/smooth', 'mm', Math.min(radius, 1e6), range, allowed, { ...extra, where: at(place) }),
-  ];
+const SEWABLE = { value: 0, reason: 'sewable-curve' };
+
+function smooth({ piece, dart, about }: Leftover, spec: CheckSpec): Finding | undefined {
+  const id = bridgeId(dart);
+  for (const arch of piece.seam ?? []) {
+    if (arch.id !== id) continue;
+    const { radius, at: place } = tightest(arch.chain);
+    const range = [number(spec, 'radius'), 1e6] as const;
+    const where = at(place);
+    return between('leftover/smooth', 'mm', Math.min(radius, 1e6), range, SEWABLE, { where, about });
+  }
+  return undefined;
+}
+
+function openingOf(run: SeamMarks, dart: string): SeamMarks['openings'][number] | undefined {
+  for (const opening of run.openings) if (opening.dart === dart) return opening;
+  return undefined;
 }
 
 /**
@@ -54,7 +64,7 @@ function atEnd(
 ): { readonly sum: number; readonly worst: number } {
   const sign = seam.a.pieces.includes(piece.id) ? 1 : -1;
   const run = sign > 0 ? seam.a : seam.b;
-  const opening = run.openings.find((o) => o.dart === dart);
+  const opening = openingOf(run, dart);
   const middle = opening ? (opening.from + opening.to) / 2 : 0;
   let along = 0;
   let sum = 0;
@@ -71,80 +81,103 @@ function atEnd(
   return { sum, worst };
 }
 
-function eased({ fabric, treatment, extra }: Leftover, spec: CheckSpec): Finding[] {
-  const limit = number(spec, `${fabric}Limit`);
-  const range = [0, limit] as const;
-  return [between('leftover/over-limit', 'mm', treatment.excess, range, tolerance(spec, 'limit'), extra)];
+function eased({ fabric, treatment, about }: Leftover, spec: CheckSpec): Finding {
+  const range = [0, number(spec, `${fabric}Limit`)] as const;
+  return between('leftover/over-limit', 'mm', treatment.excess, range, tolerance(spec, 'limit'), { about });
 }
 
-function trimmed(left: Leftover, context: StepContext, spec: CheckSpec): Finding[] {
-  const { fabric, treatment, extra, end, style } = left;
-  const findings: Finding[] = [];
+/** Whether the step has a command that does something to a piece, or to the back of a seam. */
+const hasRenotch = ({ commands }: StepContext, piece: string): boolean =>
+  commands.some((c) => c.do === 'renotch' && c.piece === piece);
+const hasTrue = ({ commands }: StepContext, edge: string, fabric: Fabric): boolean =>
+  commands.some((c) => c.do === 'true' && c.edge === edge && (c.as ?? fabric) === fabric);
+
+function trimmed(left: Leftover, context: StepContext, spec: CheckSpec, findings: Finding[]): void {
+  const { fabric, dart, piece, treatment, about, end, style } = left;
   const least = number(spec, `${fabric}TrimAbove`);
   if (treatment.excess <= least) {
     const range = [least, 1e6] as const;
     findings.push(
-      between('leftover/trim-not-needed', 'mm', treatment.excess, range, tolerance(spec, 'limit'), extra),
+      between('leftover/trim-not-needed', 'mm', treatment.excess, range, tolerance(spec, 'limit'), { about }),
     );
   }
-  const line = context.after.lines.find((candidate) => candidate.id === names(spec, 'line')[0]);
+  const line = lineOf(context.after, names(spec, 'line')[0]);
   const edge = line?.ends[treatment.trimmedEnd === 'start' ? 0 : 1];
   // The take-out stands at the end into which the dart went: its edge belongs to the seam named for this dart.
   const atItsEnd = edge === undefined || edge.startsWith(end);
-  findings.push(fact('leftover/end', atItsEnd, { about: { ...extra.about, edge: edge ?? '' } }));
-  if (!style || !atItsEnd) return findings;
+  const endOf = { fabric, dart, piece: piece.id, edge: edge ?? '' };
+  findings.push(fact('leftover/end', atItsEnd, { about: endOf }));
+  if (!style || !atItsEnd) return;
   const { sum, worst } = atEnd(style, left);
-  const cause = {
+  const cause = (): Cause => ({
     code: sum > 0 ? 'too-little-taken' : 'too-much-taken',
     amount: Math.abs(sum),
-    unit: 'mm' as const,
-  };
-  const amount = near(
-    'leftover/amount',
-    'mm',
-    treatment.excess - sum,
-    treatment.excess,
-    tolerance(spec, 'seam'),
-    { about: extra.about, cause },
-  );
-  findings.push(amount);
-  if (amount.state === 'right') {
-    const notches = near('leftover/notches', 'mm', worst, 0, tolerance(spec, 'notch'), extra);
-    const again = context.commands.some((c) => c.do === 'renotch' && c.piece === left.piece.id);
-    findings.push(notches.state === 'right' || again ? notches : missing('leftover/notches', extra));
+    unit: 'mm',
+  });
+  const { excess } = treatment;
+  const taken = near('leftover/amount', 'mm', excess - sum, excess, tolerance(spec, 'seam'), {
+    about,
+    cause,
+  });
+  findings.push(taken);
+  if (taken.state === 'right') {
+    const notches = near('leftover/notches', 'mm', worst, 0, tolerance(spec, 'notch'), { about });
+    const done = notches.state === 'right' || hasRenotch(context, piece.id);
+    findings.push(done ? notches : missing('leftover/notches', { about }));
   }
-  return [...findings, ...backTrued(left, context, spec)];
+  const back = backTrued(left, context, spec);
+  if (back) findings.push(back);
 }
 
 /** The back's edge is as long as the front's that was redrawn, but for the ease that the block gave it. */
-function backTrued({ fabric, extra, end }: Leftover, context: StepContext, spec: CheckSpec) {
+function backTrued(left: Leftover, context: StepContext, spec: CheckSpec): Finding | undefined {
+  const { fabric, dart, piece, end } = left;
   const seam = seamOf(context.after.pieces, end, fabric);
-  if (!seam) return [];
+  if (!seam) return undefined;
   const off = seam.a.length - (seam.b.length - (seam.b.eased?.amount ?? 0));
-  const about = { ...extra.about, seam: end };
+  const about = { fabric, dart, piece: piece.id, seam: end };
   const finding = near('leftover/back-trued', 'mm', off, 0, tolerance(spec, 'seam'), { about });
-  const done = context.commands.some((c) => c.do === 'true' && c.edge === end && (c.as ?? fabric) === fabric);
-  return [finding.state === 'right' || done ? finding : missing('leftover/back-trued', { about })];
+  const done = finding.state === 'right' || hasTrue(context, end, fabric);
+  return done ? finding : missing('leftover/back-trued', { about });
 }
 
-function treat(work: Work, fabric: Fabric, context: StepContext, spec: CheckSpec): Finding[] {
-  const set = piecesFor(work, fabric);
+/** The style seam of a set and how it walks. */
+function styleOf(work: Work, fabric: Fabric): Style | undefined {
+  const seam = seamOf(work.pieces, 'style-line', fabric);
+  return seam && { seam, steps: walkSeam(seam.a, seam.b) };
+}
+
+function treat(
+  set: readonly Piece[],
+  fabric: Fabric,
+  context: StepContext,
+  spec: CheckSpec,
+  findings: Finding[],
+) {
+  const darts = names(spec, 'darts');
   const ends = names(spec, 'seams');
   let style: Style | undefined;
-  return names(spec, 'darts').flatMap((dart, i) => {
+  for (let i = 0; i < darts.length; i++) {
+    const dart = darts[i]!;
     const piece = holderOf(set, dart);
-    const about = piece ? { fabric, dart, piece: piece.id } : { fabric, dart };
     const treatment = piece && treatmentOf(piece, dart);
-    if (!piece || !treatment) return [missing('leftover/bridged', { about })];
-    if (treatment.kind === 'bridged') return [missing('leftover/treated', { about })];
-    if (treatment.kind === 'trimmed' && !style) {
-      const seam = seamOf(work.pieces, 'style-line', fabric);
-      style = seam && { seam, steps: walkSeam(seam.a, seam.b) };
+    if (!piece || !treatment) {
+      const about = piece ? { fabric, dart, piece: piece.id } : { fabric, dart };
+      findings.push(missing('leftover/bridged', { about }));
+      continue;
     }
-    const left = { fabric, dart, piece, treatment, style, end: ends[i]!, extra: { about } };
-    const rest = treatment.kind === 'eased' ? eased(left, spec) : trimmed(left, context, spec);
-    return [...smooth(left, spec), ...rest];
-  });
+    const about = { fabric, dart, piece: piece.id };
+    if (treatment.kind === 'bridged') {
+      findings.push(missing('leftover/treated', { about }));
+      continue;
+    }
+    if (treatment.kind === 'trimmed') style ??= styleOf(context.after, fabric);
+    const left: Leftover = { fabric, dart, piece, treatment, style, end: ends[i]!, about };
+    const curve = smooth(left, spec);
+    if (curve) findings.push(curve);
+    if (treatment.kind === 'eased') findings.push(eased(left, spec));
+    else trimmed(left, context, spec, findings);
+  }
 }
 
 /**
@@ -154,12 +187,15 @@ function treat(work: Work, fabric: Fabric, context: StepContext, spec: CheckSpec
  * `knitTrimAbove`, `wovenTrimAbove` (mm); tolerances `limit`, `seam`, `notch` (mm).
  */
 export const leftover: Check = (context, spec) => {
-  const fabrics = names(spec, 'fabrics') as readonly Fabric[];
-  const work = context.after;
-  const own = (fabric: Fabric) => piecesFor(work, fabric)[0];
-  return fabrics.flatMap((fabric, i) => {
+  const findings: Finding[] = [];
+  let first: Piece | undefined;
+  for (const fabric of names(spec, 'fabrics') as readonly Fabric[]) {
+    const set = piecesFor(context.after, fabric);
     // Two fabrics that mean the same pieces: the copy is still to be made.
-    const shared = i > 0 && own(fabric) === own(fabrics[0]!);
-    return shared ? [missing('leftover/copy', { about: { fabric } })] : treat(work, fabric, context, spec);
-  });
+    if (first !== undefined && set[0] === first)
+      findings.push(missing('leftover/copy', { about: { fabric } }));
+    else treat(set, fabric, context, spec, findings);
+    first ??= set[0];
+  }
+  return findings;
 };

@@ -1,5 +1,5 @@
 import { chainEnd, chainStart } from '../../geometry/chain.ts';
-import { nearestOnChain } from '../../geometry/nearest.ts';
+import { footOnChain } from '../../geometry/nearest.ts';
 import { findEdge } from '../../pattern/outline.ts';
 import { at, dimension, fact, missing, names, near, refusedBy, tolerance } from '../finding.ts';
 import { pieceOf, styleLine } from '../table.ts';
@@ -33,7 +33,7 @@ export const lineEnds: Check = ({ after, unfollowed }, spec) => {
       });
     }
     const edge = findEdge(front, edges[0]!);
-    const there = edge && nearestOnChain(edge.chain, point);
+    const there = edge && footOnChain(edge.chain, point);
     if (!there) return missing(code);
     return near(code, 'mm', there.distance, 0, tolerance(spec, 'end'), {
       where: dimension(point, there.point),

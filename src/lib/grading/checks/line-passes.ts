@@ -1,13 +1,13 @@
 import { reverseChain } from '../../geometry/chain.ts';
-import { nearestOnChain } from '../../geometry/nearest.ts';
+import { footOnChain } from '../../geometry/nearest.ts';
 import { cross, sub } from '../../geometry/point.ts';
 import { tangentAt } from '../../geometry/segment.ts';
 import type { Chain, Point } from '../../geometry/types.ts';
 import { landmark } from '../../pattern/outline.ts';
 import { largestDrop } from '../curvature.ts';
 import { between, dimension, fact, names, near, number, tolerance } from '../finding.ts';
-import { pieceOf, styleLine } from '../table.ts';
-import type { Check, Finding } from '../types.ts';
+import { pieceOf, sideOf, styleLine } from '../table.ts';
+import type { Check, CheckSpec, Finding } from '../types.ts';
 
 /** `chain` runs from the other bust point's end towards the end into which this dart will be moved. */
 function passing(
@@ -15,15 +15,16 @@ function passing(
   bust: Point,
   hand: 1 | -1,
   about: { side: string },
-  spec: Parameters<Check>[1],
-) {
-  const near_ = nearestOnChain(chain, bust);
+  spec: CheckSpec,
+  findings: Finding[],
+): void {
+  const near_ = footOnChain(chain, bust);
   const tangent = tangentAt(chain[near_.segment]!, near_.t);
   const side = cross(tangent, sub(bust, near_.point)) * hand;
   const where = dimension(bust, near_.point);
   const range = [number(spec, 'least'), number(spec, 'most')] as const;
   const drop = largestDrop(chain, near_, bust);
-  const findings: Finding[] = [
+  findings.push(
     fact('line-passes/side', side > 0, { where, about }),
     between('line-passes/distance', 'mm', near_.distance, range, tolerance(spec, 'distance'), {
       where,
@@ -34,8 +35,7 @@ function passing(
       cause: { code: 'hooked' },
       about,
     }),
-  ];
-  return findings;
+  );
 }
 
 /**
@@ -53,8 +53,8 @@ export const linePasses: Check = ({ after }, spec) => {
   const b2 = landmark(front, second);
   if (!b1 || !b2) return [];
   // Walking from the shoulder down, B1 lies on the right hand and B2 on the left; towards the start the hands change.
-  return [
-    ...passing(reverseChain(drawn.chain), b1, -1, { side: first.split('/')[0]! }, spec),
-    ...passing(drawn.chain, b2, -1, { side: second.split('/')[0]! }, spec),
-  ];
+  const findings: Finding[] = [];
+  passing(reverseChain(drawn.chain), b1, -1, { side: sideOf(first) }, spec, findings);
+  passing(drawn.chain, b2, -1, { side: sideOf(second) }, spec, findings);
+  return findings;
 };

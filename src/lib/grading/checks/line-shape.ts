@@ -1,24 +1,34 @@
-import type { InnerLine } from '../../pattern/types.ts';
+import type { InnerLine, Piece } from '../../pattern/types.ts';
 import { sharpestJoint, tightest } from '../curvature.ts';
 import { at, between, fact, names, near, number, tolerance } from '../finding.ts';
 import { pieceOf } from '../table.ts';
 import type { Check, Finding } from '../types.ts';
 
 /** What the paper itself found: each code with the check's own word for it. An end that stops short is for `line-ends`. */
-const FAULTS = {
-  'line-leaves-piece': 'inside',
-  'line-crosses-itself': 'crosses-itself',
-  'line-meets-dart': 'meets-dart',
-} as const;
+const FAULTS = [
+  ['line-leaves-piece', 'line-shape/inside'],
+  ['line-crosses-itself', 'line-shape/crosses-itself'],
+  ['line-meets-dart', 'line-shape/meets-dart'],
+] as const;
 
-function faults(line: InnerLine): Finding[] {
-  return Object.entries(FAULTS).map(([code, word]) => {
+function faults(line: InnerLine, findings: Finding[]): void {
+  for (const [code, told] of FAULTS) {
     const found = line.faults?.find((fault) => fault.code === code);
-    if (!found) return fact(`line-shape/${word}`, true);
+    if (!found) {
+      findings.push(fact(told, true));
+      continue;
+    }
     const about = found.dart === undefined ? undefined : { dart: found.dart };
-    return fact(`line-shape/${word}`, false, { where: at(found.at), about });
-  });
+    findings.push(fact(told, false, { where: at(found.at), about }));
+  }
 }
+
+function lineIn(front: Piece, id: string | undefined): InnerLine | undefined {
+  for (const part of front.parts) for (const inner of part.lines) if (inner.id === id) return inner;
+  return undefined;
+}
+
+const SEWABLE = { value: 0, reason: 'sewable-curve' };
 
 /**
  * Step 3: the line `names.line` can be cut and sewn: inside the paper, not across itself or a dart, without a kink (tolerance `kink`,
@@ -26,17 +36,16 @@ function faults(line: InnerLine): Finding[] {
  */
 export const lineShape: Check = ({ after }, spec) => {
   const front = pieceOf(after, 'front');
-  const id = names(spec, 'line')[0];
-  const line = front?.parts.flatMap((part) => part.lines).find((inner) => inner.id === id);
+  const line = front && lineIn(front, names(spec, 'line')[0]);
   if (!line) return [];
   const joint = sharpestJoint(line.chain);
   const bend = tightest(line.chain);
-  const sewable = { value: 0, reason: 'sewable-curve' };
-  return [
-    ...faults(line),
+  const range = [number(spec, 'radius'), 1e6] as const;
+  const findings: Finding[] = [];
+  faults(line, findings);
+  findings.push(
     near('line-shape/kink', 'rad', joint.angle, 0, tolerance(spec, 'kink'), { where: at(joint.at) }),
-    between('line-shape/radius', 'mm', Math.min(bend.radius, 1e6), [number(spec, 'radius'), 1e6], sewable, {
-      where: at(bend.at),
-    }),
-  ];
+    between('line-shape/radius', 'mm', Math.min(bend.radius, 1e6), range, SEWABLE, { where: at(bend.at) }),
+  );
+  return findings;
 };

@@ -1,11 +1,11 @@
-import { chainLength, pointAtLength } from '../../geometry/chain.ts';
-import { nearestOnChain } from '../../geometry/nearest.ts';
+import { pointAtLength } from '../../geometry/chain.ts';
 import type { Chain } from '../../geometry/types.ts';
+import { Measured } from '../../pattern/measured.ts';
 import { landmark } from '../../pattern/outline.ts';
 import { bankOf } from '../../pattern/style-seam.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { at, between, dimension, fact, missing, names, number, tolerance } from '../finding.ts';
-import { ownFront, styleLine } from '../table.ts';
+import { ownFront, sideOf, styleLine } from '../table.ts';
 import type { Check, CheckSpec, Finding } from '../types.ts';
 
 /** A notch farther from a foot than this many times the range does not belong to it. */
@@ -22,7 +22,7 @@ function notchesOn(pieces: readonly Piece[], line: string): number[] {
   const found: number[] = [];
   for (const piece of pieces) {
     for (const part of piece.parts) {
-      for (const inner of part.lines) if (inner.id === line) found.push(...inner.notches.map((n) => n.at));
+      for (const inner of part.lines) if (inner.id === line) for (const n of inner.notches) found.push(n.at);
       for (const edge of part.edges) {
         if (edge.role !== 'style-line' || edge.origin.edge !== line || bankOf(edge) !== 'b') continue;
         for (const n of piece.notches)
@@ -44,22 +44,15 @@ function besideFoot(
   side: string,
   late: boolean,
   spec: CheckSpec,
-): Finding[] {
+  findings: Finding[],
+): void {
   const range = [number(spec, 'least'), number(spec, 'most')] as const;
   const middle = (range[0] + range[1]) / 2;
-  const best: [number | undefined, number | undefined] = [undefined, undefined];
-  for (const mark of marks) {
-    const away = Math.abs(mark - foot);
-    const i = mark < foot ? 0 : 1;
-    const had = best[i];
-    if (away > NEAR * range[1]) continue;
-    if (had === undefined || Math.abs(away - middle) < Math.abs(had - middle) - ALIKE) best[i] = away;
-  }
-  const untouched = best[0] === undefined && best[1] === undefined;
+  const before = nearestTo(middle, marks, foot, true, NEAR * range[1]);
+  const after = nearestTo(middle, marks, foot, false, NEAR * range[1]);
+  const untouched = before === undefined && after === undefined;
   const place = (mm: number) => pointAtLength(chain, foot + mm);
-  return [-1, 1].map((way, i) => {
-    const code = `notches-placed/${i === 0 ? 'before-foot' : 'after-foot'}`;
-    const away = best[i];
+  const judge = (code: string, away: number | undefined, way: 1 | -1): Finding => {
     const about = { side };
     if (away !== undefined) {
       const where = () => dimension(place(0), place(way * away));
@@ -68,8 +61,33 @@ function besideFoot(
     const where = () => at(place(way * middle));
     if (untouched && !late) return missing(code, { where, about });
     return fact(code, false, { where, about, cause: { code: untouched ? 'too-late' : 'one-side-only' } });
-  });
+  };
+  findings.push(
+    judge('notches-placed/before-foot', before, -1),
+    judge('notches-placed/after-foot', after, 1),
+  );
 }
+
+/** How far from the foot the notch on one side of it stands: of several the one that suits best; none farther than `most` counts. */
+function nearestTo(
+  middle: number,
+  marks: readonly number[],
+  foot: number,
+  before: boolean,
+  most: number,
+): number | undefined {
+  let best: number | undefined;
+  for (const mark of marks) {
+    if (mark < foot !== before) continue;
+    const away = Math.abs(mark - foot);
+    if (away > most) continue;
+    if (best === undefined || Math.abs(away - middle) < Math.abs(best - middle) - ALIKE) best = away;
+  }
+  return best;
+}
+
+const BY_EYE = { value: 0, reason: 'seen-by-eye' };
+const NONE_TOO_MANY = { value: 0, reason: 'none-too-many' };
 
 /** How far, at most, the notches miss each other when the seam is laid upside down, mm. */
 function asymmetry(marks: readonly number[], length: number): number {
@@ -94,26 +112,23 @@ export const notchesPlaced: Check = ({ after, unfollowed }, spec) => {
     ({ command, refused }) => command.do === 'notch' && LATE.includes(refused.code),
   );
   if (late) findings.push(fact('notches-placed/after-cutting', false));
-  const length = chainLength(drawn.chain);
-  const marks = notchesOn(ownFront(after), id)
-    .map((mark) => (drawn.reversed ? length - mark : mark))
-    .sort((a, b) => a - b);
+  const line = new Measured(drawn.chain);
+  const { length } = line;
+  const marks = notchesOn(ownFront(after), id);
+  if (drawn.reversed) for (let i = 0; i < marks.length; i++) marks[i] = length - marks[i]!;
+  marks.sort((a, b) => a - b);
   for (const name of names(spec, 'bustPoints')) {
     const bust = landmark(paper, name);
     if (bust) {
-      const foot = nearestOnChain(drawn.chain, bust).length;
-      findings.push(...besideFoot(drawn.chain, marks, foot, name.split('/')[0]!, late, spec));
+      besideFoot(drawn.chain, marks, line.nearest(bust), sideOf(name), late, spec, findings);
     }
   }
   if (marks.length === 0) return findings;
   const apart = [number(spec, 'asymmetry'), 1e6] as const;
   const most = [1, number(spec, 'count')] as const;
-  return [
-    ...findings,
-    between('notches-placed/symmetric', 'mm', asymmetry(marks, length), apart, {
-      value: 0,
-      reason: 'seen-by-eye',
-    }),
-    between('notches-placed/count', 'count', marks.length, most, { value: 0, reason: 'none-too-many' }),
-  ];
+  findings.push(
+    between('notches-placed/symmetric', 'mm', asymmetry(marks, length), apart, BY_EYE),
+    between('notches-placed/count', 'count', marks.length, most, NONE_TOO_MANY),
+  );
+  return findings;
 };

@@ -10,6 +10,16 @@ import type { Check } from '../types.ts';
 /** Of gaps that are alike the first one is shown, so that rounding decides nothing; mm. */
 const ALIKE = 1e-9;
 
+// The block has a dozen landmarks, and their names come again in every mark.
+const lefts = new Map<string, string>();
+
+/** `right/bust-point` -> `left/bust-point`. */
+function leftOf(id: string): string {
+  let left = lefts.get(id);
+  if (left === undefined) lefts.set(id, (left = id.replace('right/', 'left/')));
+  return left;
+}
+
 interface Farthest {
   readonly gap: number;
   readonly id: string;
@@ -25,9 +35,9 @@ function farthest(half: Piece, whole: Piece): Farthest | undefined {
   const mirror = reflectionAcross(top, bottom);
   let worst: Farthest | undefined;
   for (const part of half.parts) {
-    for (const id of Object.keys(part.landmarks)) {
+    for (const id in part.landmarks) {
       if (!id.startsWith('right/')) continue;
-      const from = landmark(whole, id.replace('right/', 'left/'));
+      const from = landmark(whole, leftOf(id));
       if (!from) return undefined;
       const to = applyTo(mirror, part.landmarks[id]!);
       const gap = distance(from, to);
@@ -42,7 +52,8 @@ export const openedOut: Check = ({ before, after, commands }, spec) => {
   const half = pieceOf(before, 'front');
   const worst = half && after.opened && farthest(half, after.opened);
   if (!worst) return [missing('opened-out/mirror')];
-  const about = commands.reduce((edge, command) => (command.do === 'open-out' ? command.about : edge), '');
+  let about = '';
+  for (const command of commands) if (command.do === 'open-out') about = command.about;
   const cause =
     about === '' || about.endsWith('centre-front') ? undefined : { code: 'mirrored-about-other-edge' };
   return [

@@ -2,8 +2,9 @@ import { pointAtLength } from '../../geometry/chain.ts';
 import { piecesOf } from '../../pattern/copy.ts';
 import { cutSeamOf } from '../../pattern/cut-seam.ts';
 import { seamOf, type Seam } from '../../pattern/seam.ts';
+import type { Piece } from '../../pattern/types.ts';
 import { walkSeam, type WalkedInterval } from '../../pattern/walk.ts';
-import type { Walk, Work } from '../../recipe/types.ts';
+import type { Fabric, Walk, Work } from '../../recipe/types.ts';
 import { at, fact, missing, names, near, tolerance } from '../finding.ts';
 import type { Check, CheckSpec, Finding, Where } from '../types.ts';
 
@@ -41,7 +42,14 @@ export function worstOf(steps: readonly WalkedInterval[]): Worst {
 
 const placeOf = (seam: Seam, mm: number): Where => at(pointAtLength(seam.a.chains.flat(), mm));
 
-function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
+/** What the learner had to conclude. */
+function truthOf(steps: readonly WalkedInterval[], worst: Worst, allowed: number): Walk['says'] {
+  if (Math.abs(worst.off) > allowed) return 'differs';
+  for (const step of steps) if (Math.abs(step.eased) > NO_EASE) return 'eased';
+  return 'match';
+}
+
+function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec, findings: Finding[]): void {
   const about = { seam: walk.seam };
   if (walk.along !== 'seam') {
     // What they measured on the cut lines, to show that two good seams seem to differ there.
@@ -51,16 +59,16 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
       code: 'cut-line-walked',
       ...(seen !== undefined && { amount: seen, unit: 'mm' as const }),
     };
-    return [fact('walked/along', false, { about, cause })];
+    findings.push(fact('walked/along', false, { about, cause }));
+    return;
   }
   const steps = walkSeam(seam.a, seam.b);
   const worst = worstOf(steps);
   const allowed = tolerance(spec, 'walk');
-  const eased = steps.some((step) => Math.abs(step.eased) > NO_EASE);
-  const truth = Math.abs(worst.off) > allowed.value ? 'differs' : eased ? 'eased' : 'match';
+  const truth = truthOf(steps, worst, allowed.value);
   // The block's own ease over the back shoulder is no treatment: calling that a match is right as well.
   const byBlock = truth === 'eased' && walk.seam.endsWith('/shoulder') && walk.says === 'match';
-  return [
+  findings.push(
     fact('walked/along', true, { about }),
     fact('walked/says', walk.says === truth || byBlock, {
       about: { seam: walk.seam, says: walk.says, truth },
@@ -69,7 +77,15 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
       where: () => placeOf(seam, worst.at),
       about: { seam: walk.seam, from: worst.from, to: worst.to },
     }),
-  ];
+  );
+}
+
+/** The walk of a seam on the pieces of the attempt's fabric, also where it was given as another set that means the same pieces. */
+function walkOf(work: Work, name: string, fabric: Fabric, own: Piece | undefined): Walk | undefined {
+  for (const w of work.walked) {
+    if (w.seam === name && (w.as === fabric || piecesOf(work.pieces, w.as)[0] === own)) return w;
+  }
+  return undefined;
 }
 
 /**
@@ -77,14 +93,12 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec): Finding[] {
  * interval but for what is eased, and the learner said so. Tolerance `walk` in mm.
  */
 export const walked: Check = ({ after, fabric }, spec) => {
-  const set = piecesOf(after.pieces, fabric);
+  const [own] = piecesOf(after.pieces, fabric);
   const findings: Finding[] = [];
   for (const name of names(spec, 'seams')) {
-    const walk = after.walked.find(
-      (w) => w.seam === name && (w.as === fabric || piecesOf(after.pieces, w.as)[0] === set[0]),
-    );
+    const walk = walkOf(after, name, fabric, own);
     const seam = walk && seamOf(after.pieces, name, fabric);
-    if (walk && seam) findings.push(...judge(walk, seam, after, spec));
+    if (walk && seam) judge(walk, seam, after, spec, findings);
     else findings.push(missing('walked/done', { about: { seam: name } }));
   }
   return findings;
