@@ -8,12 +8,16 @@ export async function indexedDbLog(): Promise<LogBackend> {
     all: async () => (await db.getAll('events')) as readonly unknown[],
     put: async (texts) => {
       const transaction = db.transaction('events', 'readwrite', { durability: 'strict' });
-      try {
-        const puts = [...texts].map(([id, text]) => transaction.store.put(text, id));
-        await Promise.all([...puts, transaction.done]);
-      } catch (error) {
+      // What ends the transaction is told once, by the transaction.
+      const done = transaction.done.catch((error: unknown) => {
         throw transaction.error ?? error;
+      });
+      try {
+        for (const [id, text] of texts) transaction.store.put(text, id).catch(() => {});
+      } catch {
+        // Ended meanwhile: what comes next says why.
       }
+      await done;
     },
   };
 }

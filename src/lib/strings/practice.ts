@@ -138,3 +138,12 @@ export function formatTime(seconds: number): string {
   if (minutes < 60) return `${minutes} min`;
   return `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
 }
+
+/** Why nothing is kept (`StorageFailure` of progress/store.ts). */
+export const UNKEPT = {
+  forbidden:
+    'This browser does not let the app keep anything: what you practise is forgotten with this page.',
+  full: 'The storage of this device is full: what you practise from here on is forgotten with this page.',
+  otherVersion:
+    'This app is open in another tab in another version. Close that tab and load this page again; until then what you practise is forgotten with this page.',
+} as const;
