@@ -16,6 +16,7 @@ import type { Problem } from '../recipe/problem.ts';
 import type { Attempt, CommandName } from '../recipe/types.ts';
 import { announce } from '../table/announcer.ts';
 import { areFetched, fetchFor } from '../table/phases/index.ts';
+import { WorkRecord } from './work-record.ts';
 
 /** A lesson being worked on: its machine, and where its progress is kept. */
 export class LessonSession {
@@ -32,12 +33,14 @@ export class LessonSession {
   #store: ProgressStore | undefined;
   #kept: unknown;
   #grade: Grade | undefined;
+  readonly #record: WorkRecord;
   #done = false;
   #opening: Promise<void> = Promise.resolve();
 
   constructor(lesson: Lesson, test = false) {
     this.lesson = lesson;
     this.test = test;
+    this.#record = new WorkRecord(lesson);
   }
 
   /** A test is kept beside the lesson's own work. */
@@ -78,6 +81,9 @@ export class LessonSession {
     });
     this.#actor.start();
     this.snapshot = this.#actor.getSnapshot();
+    // A link may lead to a step; one that cannot be gone to yet is not gone to.
+    const step = location.hash.slice(1);
+    if (step !== '' && !this.test) this.send({ type: 'step.go', step });
   }
 
   stop(): void {
@@ -86,6 +92,7 @@ export class LessonSession {
 
   /** Sends at once, unless the event goes on to a step whose tools are still to be fetched. */
   send(event: LessonEvent): void {
+    this.#record.sees(event, this.snapshot);
     const tools = event.type === 'step.next' || event.type === 'step.leaveFlagged' ? this.#nextTools() : [];
     if (areFetched(tools)) this.#actor?.send(event);
     else void fetchFor(tools).then(() => this.#actor?.send(event));
@@ -121,13 +128,17 @@ export class LessonSession {
     await this.#fetchGrade();
     // While the mark is read; when it cannot be had now, it is asked for again on going on.
     fetchFor(this.#nextTools()).catch(() => {});
-    this.send({ type: leave ? 'step.leaveFlagged' : 'step.check' });
+    const step = this.snapshot?.context.step ?? '';
+    this.send({ type: 'step.check' });
+    this.#record.marked(this.snapshot, step);
+    if (leave) this.send({ type: 'step.leaveFlagged' });
   }
 
   /** Hands a test in: all steps are marked. Gives whether every one is accepted, and keeps that then. `before`: lessons it stands for, too. */
   async handIn(before: readonly string[]): Promise<boolean> {
     await this.#fetchGrade();
     this.send({ type: 'test.handIn' });
+    for (const { id } of this.lesson.steps) this.#record.marked(this.snapshot, id);
     const passed = this.#allAccepted();
     if (passed) {
       const { noteTestedOut } = await import('../progress/note.ts');
