@@ -30,14 +30,17 @@ export function nameOf(id: string): string {
   const [path = id, ...pieces] = id.split('.');
   const bank = /^line\/(\d+)\/[ab]$/.exec(path);
   const connector = /^connector-(left|right)(\/[ab])?$/.exec(path);
+  const leg = /^([^/]+)\/([ab])$/.exec(path);
   const words = bank
     ? `style line, interval ${bank[1]}`
     : connector
       ? `${connector[1]} connector`
-      : path
-          .split('/')
-          .map((word) => WORDS[word] ?? word.replaceAll('-', ' '))
-          .join(' ');
+      : leg
+        ? `${nameOf(leg[1]!)}, leg ${leg[2]}`
+        : path
+            .split('/')
+            .map((word) => WORDS[word] ?? word.replaceAll('-', ' '))
+            .join(' ');
   return words + (pieces.length > 0 ? `, part ${pieces.join('.')}` : '');
 }
 
