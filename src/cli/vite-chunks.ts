@@ -3,8 +3,9 @@ import type { Rolldown } from 'vite';
 type Group = Rolldown.CodeSplittingGroup;
 type Context = Parameters<Exclude<Group['name'], string>>[1];
 
-/** What every page needs, what a page shows first, and the lesson's table: each by the modules from which it is reached. */
+/** What every page needs; what the pages of few bytes need, and all pages; the lesson's table: each by the modules from which it is reached. */
 const BASE = /\/client-optimized\/(app|nodes\/0)\.js$|\/runtime\/client\/entry\.js$/;
+const SMALL_PAGES = /\/routes\/(lesson\/\[lesson\]\/)?\+(page|error)\.svelte$/;
 const PAGES = /\/client-optimized\/nodes\/\d+\.js$/;
 const TABLE = /\/panels\/Workbench\.svelte$/;
 
@@ -24,13 +25,16 @@ export function groups(): Group[] {
   function fileOf(id: string, context: Context): string | undefined {
     if (!files) {
       const base = reached(context, BASE);
+      const small = reached(context, SMALL_PAGES);
       const pages = reached(context, PAGES);
       const table = reached(context, TABLE);
-      // What the table shares with a page goes to the base: the page must not fetch the table for it.
-      const both = [...table].filter((one) => pages.has(one));
+      // A page must not fetch the table for what it shares with it. What the small pages share (the one for errors comes with each)
+      // goes to the base; what only other pages share goes to a file of its own, which the home page does not fetch either.
+      const shared = (page: ReadonlySet<string>) => [...table].filter((one) => page.has(one));
       files = new Map([
         ...[...table].map((one) => [one, 'table'] as const),
-        ...[...base, ...both].map((one) => [one, 'base'] as const),
+        ...shared(pages).map((one) => [one, 'shared'] as const),
+        ...[...base, ...shared(small)].map((one) => [one, 'base'] as const),
       ]);
     }
     return files.get(id);
