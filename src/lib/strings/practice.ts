@@ -136,7 +136,8 @@ export function formatTime(seconds: number): string {
   if (seconds < 60) return `${decimal(seconds, 0)} s`;
   const minutes = Math.floor(seconds / 60 + 0.5);
   if (minutes < 60) return `${minutes} min`;
-  return `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
+  const rest = minutes % 60;
+  return `${Math.floor(minutes / 60)} h${rest > 0 ? ` ${rest} min` : ''}`;
 }
 
 /** Why nothing is kept (`StorageFailure` of progress/store.ts). */
