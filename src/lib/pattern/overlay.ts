@@ -44,13 +44,20 @@ export function overlay(
     const traced: Traced[] = [];
     // A treated piece ends at its seam outline, whatever is drawn on its sheets.
     for (const e of piece.seam ?? part.edges) {
-      if (piece.seam === undefined || (sheetOf(piece, e) === part && !isRedrawn(e)))
+      if (piece.seam === undefined || (sheetOf(piece, e) === part && !isRedrawn(e) && !isSewnLeg(piece, e)))
         traced.push(ground.trace(e));
     }
+    // A sewn dart is drawn on the paper; what was cut is the working dart, whose legs are the sheets' own edges.
+    if (piece.finished !== undefined)
+      for (const e of part.edges) if (isSewnLeg(piece, e)) traced.push(ground.trace(e));
     fits.push(fit(part.id, traced));
   }
   return fits;
 }
+
+/** Whether an edge is a leg of a dart that was drawn to its sewn point. */
+const isSewnLeg = (piece: Piece, e: Edge): boolean =>
+  e.role === 'dart-leg' && piece.finished?.some((f) => f.dart === e.dart) === true;
 
 /** The sheet that an edge of the seam outline lies on: most edges are the sheet's own, the others keep their name. */
 function sheetOf(piece: Piece, e: Edge): Part | undefined {

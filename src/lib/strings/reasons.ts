@@ -21,5 +21,6 @@ export const REASONS: Readonly<Record<string, string>> = {
   'allowance-width': 'so much a seam forgives',
   'same-width': 'partners are laid edge on edge',
   'cut-count': 'the top has it that many times',
+  'as-many-as-asked': 'the exercise asks for so many',
   'grain-degree': 'more than a degree off the grain, and the piece twists',
 };

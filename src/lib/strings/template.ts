@@ -14,6 +14,7 @@ export function filled(
     // Where the cloth is named, the copy need not be.
     if (key === 'piece') return pieceName(about['fabric'] ? String(value).replace(/@.*/, '') : String(value));
     if (key === 'part') return partNames(String(value));
+    if (key === 'fold') return FOLDS[value] ?? String(value);
     if (key === 'says') return SAYS[value] ?? String(value);
     if (typeof value === 'number') return decimal(value, 1);
     return NAMED.has(key) ? nameOf(value) : value;
@@ -34,6 +35,14 @@ const NAMED = new Set([
   'what',
   'kind',
 ]);
+
+/** Which way a dart is pressed. */
+const FOLDS: Readonly<Record<string, string>> = {
+  centre: 'towards the centre',
+  side: 'towards the side',
+  up: 'upwards',
+  down: 'downwards',
+};
 
 const SAYS: Readonly<Record<string, string>> = {
   match: 'it matches',

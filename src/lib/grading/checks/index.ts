@@ -3,8 +3,10 @@ import { allowances } from './allowances.ts';
 import { angleKept } from './angle-kept.ts';
 import { connectors } from './connectors.ts';
 import { dartClosed } from './dart-closed.ts';
+import { dartFinished } from './dart-finished.ts';
 import { dartMoved } from './dart-moved.ts';
 import { dartsExtended } from './darts-extended.ts';
+import { fullness } from './fullness.ts';
 import { grain } from './grain.ts';
 import { labels } from './labels.ts';
 import { landmarksFound } from './landmarks-found.ts';
@@ -15,10 +17,12 @@ import { lineShape } from './line-shape.ts';
 import { notchesPlaced } from './notches-placed.ts';
 import { openedOut } from './opened-out.ts';
 import { overlaid } from './overlaid.ts';
+import { princess } from './princess.ts';
 import { readings } from './readings.ts';
 import { separated } from './separated.ts';
 import { sliver } from './sliver.ts';
 import { slashDrawn } from './slash-drawn.ts';
+import { slashesLaid } from './slashes-laid.ts';
 import { walked } from './walked.ts';
 
 /** All checks by the name that lessons call them by. To add one: its file, its test, one line here. */
@@ -44,4 +48,8 @@ export const CHECKS: ReadonlyMap<string, Check> = new Map([
   ['slash-drawn', slashDrawn],
   ['dart-moved', dartMoved],
   ['angle-kept', angleKept],
+  ['dart-finished', dartFinished],
+  ['slashes-laid', slashesLaid],
+  ['fullness', fullness],
+  ['princess', princess],
 ]);

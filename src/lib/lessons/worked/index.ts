@@ -6,16 +6,23 @@ import { blockOf } from '../block.ts';
 import type { Lesson, LessonStep } from '../types.ts';
 import * as design from './design.ts';
 import * as finish from './finish.ts';
+import { finishDarts, makeFullness, partAtDarts } from './finish-darts.ts';
 import { commandsOf, type Worked } from './give.ts';
 import { givenCommands } from './given.ts';
 import { moveDarts } from './move-darts.ts';
 import { readDart } from './read.ts';
+import { parallelSlashes, spacedSlashes } from './several-slashes.ts';
 
 /** Solvers by the name that a step's `worked.by` calls them by. To add one: its file, one line here. */
 export const SOLVERS: ReadonlyMap<string, Worked> = new Map([
   ['commands', givenCommands],
   ['read-dart', readDart],
   ['move-darts', moveDarts],
+  ['spaced-slashes', spacedSlashes],
+  ['parallel-slashes', parallelSlashes],
+  ['finish-darts', finishDarts],
+  ['fullness', makeFullness],
+  ['part-at-darts', partAtDarts],
 ]);
 
 /** The steps of the main lesson, by their ids. */
