@@ -1,6 +1,7 @@
 import { applyTo } from '../geometry/isometry.ts';
 import type { Finding } from '../grading/types.ts';
 import { isBack, pieceSet } from '../machines/scene.ts';
+import type { Piece } from '../pattern/types.ts';
 import type { CommandName, Fabric, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { placeLabels } from './labels.ts';
@@ -29,6 +30,8 @@ export interface Shown {
   readonly readonly: boolean;
   readonly anonymous: boolean;
   readonly bothCloths: boolean;
+  /** The back has no part in what is done: it stays in the drawer, and the front is seen larger. */
+  readonly frontOnly: boolean;
   readonly frame: Frame | undefined;
 }
 
@@ -67,7 +70,8 @@ export class Picture {
 
   /** The table as it would be after letting go. */
   preview = $derived(this.context?.preview ?? this.#work);
-  #pieces = $derived(pieceSet(this.#work, this.fabric));
+  #shown = (piece: Piece): boolean => !this.#in.frontOnly || !isBack(piece);
+  #pieces = $derived(pieceSet(this.#work, this.fabric).filter(this.#shown));
   overlaid = $derived(
     (this.#frame ? this.#frame.command.do : this.#tool) === 'overlay'
       ? late.overlayOf?.(this.#work, this.#pieces)
@@ -105,7 +109,9 @@ export class Picture {
   turning = $derived(this.#frame?.turning ?? this.#turned);
   pieces = $derived(
     pieceSet(this.#turned ? this.#work : this.preview, this.fabric).filter(
-      ({ id }) => !this.overlaid || (this.layout.has(id) && id !== this.overlaid.block.id),
+      (piece) =>
+        this.#shown(piece) &&
+        (!this.overlaid || (this.layout.has(piece.id) && piece.id !== this.overlaid.block.id)),
     ),
   );
   cut = $derived.by(() => {
