@@ -1,0 +1,3 @@
+import { princess } from './support/princess.ts';
+
+export const CASES = princess('right/shoulder', 'right/armhole', ['princess/smooth']);
