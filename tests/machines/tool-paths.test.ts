@@ -8,6 +8,7 @@ import { apply } from '../../src/lib/recipe/apply.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import type { Command, CommandName, Fabric, Work } from '../../src/lib/recipe/types.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
+import { FINISH_TABLES } from './finish-tables.ts';
 
 type Snapshot = SnapshotFrom<ToolMachine>;
 interface Action {
@@ -32,22 +33,13 @@ const cases = (Object.keys(TOOLS) as CommandName[]).flatMap((tool) => {
   return [
     { tool, when: 'when it is wanted', work: tableAt(at < 0 ? middle : at), fabric },
     { tool, when: 'at the end', work: tableAt(Infinity), fabric: 'woven' as const },
+    ...[FINISH_TABLES[tool]].flatMap((work) =>
+      work ? [{ tool, when: 'on a front of its own', work, fabric: 'knit' as const }] : [],
+    ),
   ];
 });
 /** What is read and written has its form, and nothing on the table to hold. */
-const TYPED: readonly CommandName[] = [
-  'read',
-  'draw-slash',
-  'cut-slash',
-  'pivot',
-  'back-off',
-  'true-legs',
-  'cap',
-  'fullness',
-  'part-at-darts',
-  'smooth-seam',
-  'label',
-];
+const TYPED: readonly CommandName[] = ['read', 'draw-slash', 'cut-slash', 'pivot', 'label'];
 
 /** What can be done with the first and the last target, and away from them. */
 function eventsOn(tool: CommandName, { context: { scene } }: Snapshot): ToolEvent[] {

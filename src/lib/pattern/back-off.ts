@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/types.ts';
 import type { Dart, Edge, Piece } from './types.ts';
-import { distance, lerp, sub } from '../geometry/point.ts';
+import { add, cross, distance, lerp, scale, sub } from '../geometry/point.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { line } from '../geometry/segment.ts';
 import { angleBetween } from '../geometry/trig.ts';
@@ -42,6 +42,21 @@ function reachOf(piece: Piece, dart: Dart): Point | undefined {
   const outOf = legs.outOf.chain;
   if (into.length > 1 && outOf.length > 1) return lerp(into[into.length - 1]!.a, outOf[0]!.d, 0.5);
   return lerp(chainEnd(into), chainStart(outOf), 0.5);
+}
+
+/** The middle of a dart: from the point that it reaches to, to where it crosses the straight line between the legs' outer ends. */
+export function middleOfDart(
+  piece: Piece,
+  dartId: string,
+): { readonly tip: Point; readonly mouth: Point } | undefined {
+  const found = mouthOf(piece, dartId);
+  if ('refused' in found) return undefined;
+  const { dart, start, end } = found.ok;
+  const tip = reachOf(piece, dart);
+  if (tip === undefined || !(angleBetween(sub(start, tip), sub(end, tip)) > FLAT)) return undefined;
+  const way = sub(sewnPoint(tip, start, end, 1), tip);
+  const across = sub(end, start);
+  return { tip, mouth: add(tip, scale(way, cross(sub(start, tip), across) / cross(way, across))) };
 }
 
 /**

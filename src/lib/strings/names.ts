@@ -28,11 +28,11 @@ const WORDS: Readonly<Record<string, string>> = {
 /** A plain name for an edge, landmark, seam or seam group id: `right/side-upper.1` -> "right side seam above the dart, part 1". */
 export function nameOf(id: string): string {
   const [path = id, ...pieces] = id.split('.');
-  const bank = /^line\/(\d+)\/[ab]$/.exec(path);
+  const bank = /^(line|princess|princess-left)\/(\d+)\/[ab]$/.exec(path);
   const connector = /^connector-(left|right)(\/[ab])?$/.exec(path);
   const leg = /^([^/]+)\/([ab])$/.exec(path);
   const words = bank
-    ? `style line, interval ${bank[1]}`
+    ? `${bank[1] === 'line' ? 'style line' : 'princess line'}, interval ${bank[2]}`
     : connector
       ? `${connector[1]} connector`
       : leg
@@ -48,7 +48,9 @@ export function nameOf(id: string): string {
 export function pieceName(id: string): string {
   const [base = id, copy] = id.split('@');
   const name =
-    base === 'upper' || base === 'lower' ? `${base} piece` : base.replace(/^back-(\w+)$/, 'back, $1 half');
+    base === 'upper' || base === 'lower'
+      ? `${base} piece`
+      : base.replace(/^back-(\w+)$/, 'back, $1 half').replace(/^front-([\w-]+)$/, 'front, $1 piece');
   return copy === undefined ? name : `${name} (${copy} copy)`;
 }
 

@@ -8,6 +8,9 @@ const OPTION: Readonly<Record<string, string>> = {
   first: 'Sewn first',
   seam: 'Seam',
   along: 'Walk on',
+  fold: 'Folded',
+  as: 'Becomes',
+  tucks: 'Tucks',
 };
 export const optionWords = (id: string): string => OPTION[id] ?? id;
 
@@ -28,6 +31,9 @@ const CHOICE: Readonly<Record<string, string>> = {
   'first:style-line': 'the style line',
   'along:seam': 'the seam line',
   'along:cut': 'the cut line',
+  'fold:centre': 'to centre front',
+  'fold:side': 'to the side',
+  'as:ease': 'ease',
 };
 export const choiceWords = (option: string, value: string): string =>
   CHOICE[`${option}:${value}`] ?? CHOICE[value] ?? nameOf(value);
@@ -40,6 +46,10 @@ const ACT: Readonly<Record<string, (about: string) => string>> = {
   bridge: (dart) => `Bridge the ${dart} opening`,
   true: (edge) => `True the ${nameOf(edge)}`,
   carry: (piece) => `Carry out: ${pieceName(piece.replace(/@.*/, ''))}`,
+  legs: (dart) => `Make the ${nameOf(dart)} legs alike`,
+  cap: (dart) => `Cap the ${nameOf(dart)} dart`,
+  fullness: (dart) => `Draw over the ${nameOf(dart)} dart`,
+  part: (darts) => `Cut apart at ${darts.split('+').map(nameOf).join(' and ')}`,
   'says:match': () => 'They match',
   'says:eased': () => 'They match but for the ease',
   'says:differs': () => 'They differ',
@@ -59,6 +69,10 @@ const READING: Readonly<Record<string, string>> = {
   'off-grain': 'off centre front',
   leftover: 'leftover',
   reach: '',
+  'backed-off': 'from the tip',
+  legs: 'differ by',
+  fullness: 'fullness',
+  moved: 'moved',
 };
 export const readingWords = (id: string): string => READING[id] ?? '';
 
@@ -97,6 +111,9 @@ export function targetWords(id: string, kind: string, ref = '', dart = ''): stri
 function handleWords(head: string, piece: string, ref: string, side: string): string {
   if (head === 'before' || head === 'after')
     return `bridge of the ${side}opening, ${head === 'before' ? 'near' : 'far'} end`;
+  if (head === 'over') return `new edge, ${ref === 'before' ? 'start' : 'end'}, ${side}dart`;
+  if (head === 'mouth') return `opening of the ${side}dart`;
+  if (head === 'smooth') return `corner at the ${nameOf(ref)}, ${pieceName(piece)}`;
   if (head === 'end') return `${ref} of the style seam, ${pieceName(piece)}`;
   if (head === 'grain') return `grainline, ${pieceName(ref)}`;
   if (head === 'foot') return `foot of the ${side}connector`;

@@ -1,5 +1,6 @@
 import '../../recipe/commands/dart.ts';
 import type { ToolSpec } from '../tool.ts';
+import { backOff, cap, trueLegs } from './finish-dart.ts';
 import { register } from './known.ts';
 
 /** Written in the forms; nothing to take hold of. */
@@ -7,10 +8,6 @@ const drawSlash: ToolSpec = { id: 'draw-slash', targets: () => [], propose: () =
 const cutSlash: ToolSpec = { id: 'cut-slash', targets: () => [], propose: () => undefined };
 
 const pivot: ToolSpec = { id: 'pivot', targets: () => [], propose: () => undefined };
-
-const backOff: ToolSpec = { id: 'back-off', targets: () => [], propose: () => undefined };
-const trueLegs: ToolSpec = { id: 'true-legs', targets: () => [], propose: () => undefined };
-const cap: ToolSpec = { id: 'cap', targets: () => [], propose: () => undefined };
 
 /** The tools for moving a dart and finishing it. */
 export const DART = register({

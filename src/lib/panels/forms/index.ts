@@ -2,7 +2,9 @@ import type { CommandName, Fabric, Work } from '../../recipe/types.ts';
 import type { Units } from '../../strings/units.ts';
 import { allow, carryNotches, corner, grain, label, walk } from './allow.ts';
 import { bridge, copy, ease, renotch, takeOut, trueWithBack } from './finish.ts';
+import { backOff, cap, trueLegs } from './finish-dart.ts';
 import type { Form, FormMakers } from './form.ts';
+import { fullness, partAtDarts, smoothSeam } from './full.ts';
 import { connect, drawLine, extendDart, notch, overlay, removeNotch, separate, slash, turn } from './line.ts';
 import { identify, openOut, read } from './read-block.ts';
 
@@ -17,6 +19,12 @@ const MAKERS: FormMakers = {
   connect,
   slash,
   turn,
+  'back-off': backOff,
+  'true-legs': trueLegs,
+  cap,
+  fullness,
+  'part-at-darts': partAtDarts,
+  'smooth-seam': smoothSeam,
   separate,
   overlay,
   copy,

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { formsFor } from '../../src/lib/panels/forms/index.ts';
+import { sewnPieces } from '../../src/lib/panels/pieces.ts';
+import { apply } from '../../src/lib/recipe/apply.ts';
+import type { CommandName } from '../../src/lib/recipe/types.ts';
+import { FINISH_TABLES } from '../machines/finish-tables.ts';
+
+// Forms are the project's own design: what they offer must be what can be done, by the same `apply` as everything else.
+describe('the forms that finish darts', () => {
+  it.each(Object.entries(FINISH_TABLES))('%s: what stands in the form can be given at once', (name, work) => {
+    const forms = formsFor([name as CommandName], work, 'knit', 'mm');
+    expect(forms.length).toBeGreaterThan(0);
+    for (const form of forms) {
+      const values = Object.fromEntries(form.fields.map((field) => [field.id, field.value]));
+      const command = form.build(values);
+      expect(command).toMatchObject({ do: name });
+      if (typeof command !== 'string') expect(apply(work, command)).toHaveProperty('work');
+    }
+  });
+
+  it('say what is missing', () => {
+    const [form] = formsFor(['fullness'], FINISH_TABLES['fullness']!, 'knit', 'mm');
+    expect(form!.build({ dart: 'slash', as: 'tucks', before: 20, after: 20 })).toContain('Number of tucks');
+    const [part] = formsFor(['part-at-darts'], FINISH_TABLES['part-at-darts']!, 'knit', 'mm');
+    expect(part!.build({ one: 'slash', two: 'slash' })).toContain('different');
+  });
+
+  it('let a finished front and the pieces of a princess line have allowances and labels', () => {
+    const parted = FINISH_TABLES['smooth-seam']!;
+    expect(sewnPieces(parted.pieces, 'knit').map((p) => p.id)).toEqual([
+      'front-centre',
+      'front-side',
+      'back',
+    ]);
+    const names = formsFor(['allow', 'label', 'carry-notches'], parted, 'knit', 'mm').map((f) => f.title);
+    expect(names.filter((n) => n.includes('front, centre piece'))).toHaveLength(3);
+    const plain = FINISH_TABLES['cap']!;
+    expect(sewnPieces(plain.pieces, 'knit')).toEqual([]);
+    const capped = apply(plain, { do: 'cap', dart: 'right/waist-dart', fold: 'side' });
+    if ('refused' in capped) throw new Error(capped.refused.code);
+    expect(sewnPieces(capped.work.pieces, 'knit').map((p) => p.id)).toEqual(['front', 'back']);
+  });
+});
