@@ -1,7 +1,11 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
+import { lessonIds, loadLesson } from '../../src/cli/load-lessons.ts';
 
-test('the home page leads to the lesson, without an error on the way', async ({ page }) => {
+test('the home page leads to the first lesson, without an error on the way', async ({ page }) => {
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));
   page.on('console', (message) => {
@@ -9,8 +13,8 @@ test('the home page leads to the lesson, without an error on the way', async ({ 
   });
   await page.goto('/');
   await expect(page).toHaveTitle(/Pin & Pivot/);
-  await page.getByRole('link', { name: 'Start the lesson' }).click();
-  await expect(page).toHaveURL(/\/lesson\/slanted-seam\/?$/);
+  await page.getByRole('link', { name: 'Begin: 1. Read the block' }).click();
+  await expect(page).toHaveURL(/\/lesson\/reading-the-block\/?$/);
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   expect(errors).toEqual([]);
 });
@@ -39,6 +43,24 @@ test('after the first visit the home page and the lesson open without a network'
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   // Nothing but the kept files answers: a page that was never built is not to be had.
   await expect(page.goto('/no-such-page/')).rejects.toThrow(/ERR_INTERNET_DISCONNECTED|ERR_FAILED/);
+});
+
+test('what a lesson says comes with its own page, in no script', async () => {
+  const folder = fileURLToPath(new URL('../../build/_app/immutable', import.meta.url));
+  const scripts = readdirSync(folder, { recursive: true })
+    .map(String)
+    .filter((name) => name.endsWith('.js'))
+    .map((name) => readFileSync(join(folder, name), 'utf8'));
+  expect(scripts.length).toBeGreaterThan(10);
+  for (const id of lessonIds()) {
+    const { summary, steps } = loadLesson(id)!;
+    const said = [summary, ...steps.flatMap(({ text, hints }) => [text[0]!, hints[0]!.rungs[0]!])];
+    for (const words of said)
+      expect(
+        scripts.some((script) => script.includes(words)),
+        words,
+      ).toBe(false);
+  }
 });
 
 test('an address that does not exist gets status 404 and a page that leads back', async ({ page }) => {

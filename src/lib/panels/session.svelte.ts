@@ -56,8 +56,10 @@ export class LessonSession {
     ]);
     this.#store = progressStore(indexedDbBackend, (notice) => (this.notice = notice));
     const kept = await this.#store.load(this.#key);
-    // Steps that were left behind are marked again at once; a fresh lesson fetches the checks with its first mark.
-    if (kept && kept.attempt.commands.length > 0) await this.#fetchGrade();
+    // Steps that were left behind are marked again at once, those left empty too; a fresh lesson fetches the checks with its first
+    // mark, a test when it is handed in.
+    if (kept && !this.test && (kept.attempt.commands.length > 0 || kept.step !== this.lesson.steps[0]?.id))
+      await this.#fetchGrade();
     const { test } = this;
     const input: LessonInput = kept
       ? { ...kept, test }
