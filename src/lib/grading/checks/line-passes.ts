@@ -41,20 +41,20 @@ function passing(
 /**
  * Step 3: the line passes B1 with B1 on the hand of the lower piece and B2 on that of the upper one, each `least` to `most` mm off,
  * and from each the distance grows all the way to the end its dart is moved to. `names.toStart`, `names.toEnd`: landmarks of
- * B1 and B2.
+ * B1 and B2; without `toEnd` there is B1 alone.
  */
 export const linePasses: Check = ({ after }, spec) => {
   const drawn = styleLine(after, names(spec, 'line')[0]!, names(spec, 'start'));
   const front = pieceOf(after, 'front');
   if (!drawn || !front) return [];
   const first = names(spec, 'toStart')[0]!;
-  const second = names(spec, 'toEnd')[0]!;
+  const second = spec.names?.['toEnd'] === undefined ? undefined : names(spec, 'toEnd')[0]!;
   const b1 = landmark(front, first);
-  const b2 = landmark(front, second);
-  if (!b1 || !b2) return [];
+  const b2 = second === undefined ? undefined : landmark(front, second);
+  if (!b1 || (second !== undefined && !b2)) return [];
   // Walking from the shoulder down, B1 lies on the right hand and B2 on the left; towards the start the hands change.
   const findings: Finding[] = [];
   passing(reverseChain(drawn.chain), b1, -1, { side: sideOf(first) }, spec, findings);
-  passing(drawn.chain, b2, -1, { side: sideOf(second) }, spec, findings);
+  if (second !== undefined && b2) passing(drawn.chain, b2, -1, { side: sideOf(second) }, spec, findings);
   return findings;
 };

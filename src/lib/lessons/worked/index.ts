@@ -10,6 +10,7 @@ import { finishDarts, makeFullness, partAtDarts } from './finish-darts.ts';
 import { commandsOf, type Worked } from './give.ts';
 import { givenCommands } from './given.ts';
 import { moveDarts } from './move-darts.ts';
+import { nearLine } from './near-line.ts';
 import { readDart } from './read.ts';
 import { parallelSlashes, spacedSlashes } from './several-slashes.ts';
 
@@ -18,6 +19,13 @@ export const SOLVERS: ReadonlyMap<string, Worked> = new Map([
   ['commands', givenCommands],
   ['read-dart', readDart],
   ['move-darts', moveDarts],
+  ['near-line', nearLine],
+  ['notches', design.notches],
+  ['working-darts', design.workingDarts],
+  ['connectors', design.connectors],
+  ['move-along-line', design.moveDart('right', 'start')],
+  ['separate', design.separate],
+  ['leftover', finish.leftover],
   ['spaced-slashes', spacedSlashes],
   ['parallel-slashes', parallelSlashes],
   ['finish-darts', finishDarts],
