@@ -57,6 +57,7 @@ export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] 
             : `${dart.state}, ${formatAngle(dart.residual)} open`,
       })),
     },
+    { title: 'Made of the darts', measures: madeOf(piece, mm) },
     {
       title: 'Notches',
       measures: [
@@ -133,3 +134,26 @@ export function othersOf(work: Work, units: Units): readonly MeasureGroup[] {
 }
 
 const SAYS = { match: 'they match', eased: 'they match but for the ease', differs: 'they differ' } as const;
+
+const FOLDS = { centre: 'to centre front', side: 'to the side', up: 'up', down: 'down' } as const;
+
+/** What became of darts: sewn points, caps, fullness, smoothed corners. */
+function madeOf(piece: Piece, mm: (length: number) => string): Measure[] {
+  return [
+    ...(piece.finished ?? []).map(({ dart, by, fold, trued }) => ({
+      label: `${nameOf(dart)} dart`,
+      value:
+        `sewn point ${mm(by)} from its tip` +
+        (trued ? `, legs made alike by ${mm(trued)}` : '') +
+        (fold ? `, cap folded ${FOLDS[fold]}` : ''),
+    })),
+    ...(piece.fullness ?? []).map(({ dart, as, fullness, tucks }) => ({
+      label: `${nameOf(dart)} dart`,
+      value: `${tucks === undefined ? as : `${tucks} tucks`}, ${mm(fullness)}, between notches ${dart}-gather-1 and ${dart}-gather-2`,
+    })),
+    ...(piece.smoothed ?? []).map(({ at, reach, moved, shorter }) => ({
+      label: `seam at the ${nameOf(at)}`,
+      value: `smoothed ${mm(reach)} either way, moved by ${mm(moved)}, ${mm(shorter)} shorter`,
+    })),
+  ];
+}

@@ -9,7 +9,9 @@ import type { Piece } from '../pattern/types.ts';
 const INSIDE = 26;
 
 export interface EasedStretch {
-  /** Excess that is eased in, mm full size. */
+  /** What is done with it. */
+  readonly how: 'ease in' | 'gather in' | 'tuck in';
+  /** How much longer it is cut than sewn, mm full size. */
   readonly amount: number;
   /** Middle of the words. */
   readonly at: Point;
@@ -17,7 +19,7 @@ export interface EasedStretch {
   readonly clear: Chain;
 }
 
-/** The stretches of a piece that are marked to be eased in, each between its two notches. */
+/** The stretches of a piece that are marked to be eased, gathered or tucked in, each between its two notches. */
 export function easedStretches(piece: Piece): EasedStretch[] {
   const outline = outlineOf(piece);
   const notchAt = (id: string): Point | undefined => {
@@ -25,9 +27,9 @@ export function easedStretches(piece: Piece): EasedStretch[] {
     const edge = notch && outline.find((e) => e.id === notch.edge);
     return edge && pointAtLength(edge.chain, notch.at);
   };
-  return piece.treatments.flatMap(({ kind, eased, excess }): EasedStretch[] => {
-    const [p, q] = [eased && notchAt(eased.from), eased && notchAt(eased.to)];
-    if (kind !== 'eased' || !p || !q) return [];
+  const between = (how: EasedStretch['how'], from: string, to: string, amount: number): EasedStretch[] => {
+    const [p, q] = [notchAt(from), notchAt(to)];
+    if (!p || !q) return [];
     const [dx, dy] = [q.x - p.x, q.y - p.y];
     const length = Math.sqrt(dx * dx + dy * dy);
     if (length === 0) return [];
@@ -37,6 +39,16 @@ export function easedStretches(piece: Piece): EasedStretch[] {
     };
     const { at, x, y } = contains(chainOf(outline), aside(1).at) === 'inside' ? aside(1) : aside(-1);
     const clear = [line({ x: p.x + x, y: p.y + y }, { x: q.x + x, y: q.y + y })];
-    return [{ amount: excess, at, clear }];
-  });
+    return [{ how, amount, at, clear }];
+  };
+  return [
+    ...piece.treatments.flatMap(({ kind, eased, excess }) =>
+      kind === 'eased' && eased ? between('ease in', eased.from, eased.to, excess) : [],
+    ),
+    ...(piece.fullness ?? []).flatMap(({ dart, as, fullness }) =>
+      between(HOW[as], `${dart}-gather-1`, `${dart}-gather-2`, fullness),
+    ),
+  ];
 }
+
+const HOW = { ease: 'ease in', gathers: 'gather in', tucks: 'tuck in' } as const;

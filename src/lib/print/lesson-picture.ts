@@ -8,6 +8,7 @@ import { pieceModel, type Cloth, type Stroke } from '../table/model.ts';
 // With whatever comes late to the table: cut lines, eased stretches.
 import '../table/phases/cut.ts';
 import '../table/phases/finish.ts';
+import '../table/phases/fullness.ts';
 
 /** `line` bounds the paper, `fine` lies within it, `mark` is a notch, a cross or a grainline. */
 export type PictureStroke = 'line' | 'fine' | 'mark';

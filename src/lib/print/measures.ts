@@ -13,7 +13,8 @@ type Row = readonly [name: string, full: string, half: string, allowance: string
 export function measureRows(piece: Piece, units: Units): Row[] {
   const length = (mm: number): string => formatLength(mm, units);
   const seams = seamGroups(piece).map(({ id, edges }): Row => {
-    const whole = edges.reduce((sum, edge) => sum + chainLength(edge.chain), 0);
+    // The cap of a dart is folded away when the seam is sewn.
+    const whole = edges.reduce((sum, edge) => sum + (edge.role === 'cap' ? 0 : chainLength(edge.chain)), 0);
     const width = piece.allowances[id];
     return [
       nameOf(id),
@@ -26,7 +27,10 @@ export function measureRows(piece: Piece, units: Units): Row[] {
     const name = kind === 'eased' ? 'eased in' : kind === 'trimmed' ? 'taken out' : 'bridged';
     return [`${dart} dart, ${name}`, length(excess), length(excess * SCALE), ''];
   });
-  return [...seams, ...leftovers];
+  const full = (piece.fullness ?? []).map(({ dart, as, fullness }): Row => {
+    return [`${nameOf(dart)} dart, ${as} in it`, length(fullness), length(fullness * SCALE), ''];
+  });
+  return [...seams, ...leftovers, ...full];
 }
 
 const SIZE = 3.2;

@@ -22,6 +22,7 @@ const STYLES: Readonly<Record<string, string>> = {
   seam: 'stroke-width="0.35" stroke-dasharray="3 1.2"',
   notch: 'stroke-width="0.5"',
   grain: 'stroke-width="0.35"',
+  fold: 'stroke-width="0.25" stroke-dasharray="4 1"',
 };
 
 function path(piece: Piece, kind: string, chain: Chain, paper: ToPaper, closed = false): string {
@@ -44,8 +45,8 @@ function heads({ from, to }: Grainline): Chain[] {
 }
 
 /**
- * A piece true to half scale with its caption: seam line dashed, cut line drawn through, notches, grainline, what is eased in
- * (full size, in the learner's units). The caption stands inside where there is room, under the piece otherwise.
+ * A piece true to half scale with its caption: seam line dashed, cut line drawn through, notches, grainline, folds, what is eased,
+ * gathered or tucked in (full size, in the learner's units). The caption stands inside where there is room, under the piece otherwise.
  */
 export function pieceBlock(piece: Piece, caption: readonly string[], units: Units): Block {
   const seam = chainOf(outlineOf(piece));
@@ -54,11 +55,14 @@ export function pieceBlock(piece: Piece, caption: readonly string[], units: Unit
   const notches = notchStrokes(piece, drawn);
   const grain = piece.grainline;
   const grainlines = grain ? [[line(grain.from, grain.to)], ...heads(grain)] : [];
+  const folds = piece.parts.flatMap((part) =>
+    part.lines.filter((inner) => inner.kind === 'fold').map((inner) => inner.chain),
+  );
   const eased = easedStretches(piece);
   const box = boundsOf([seam, ...(cut ? [cut] : []), ...notches, ...grainlines]);
   const text = textBlock(caption, CAPTION, true);
   const room = { width: text.width / SCALE, height: text.height / SCALE };
-  const spot = captionSpot(seam, room, [...grainlines, ...eased.map(({ clear }) => clear)]);
+  const spot = captionSpot(seam, room, [...grainlines, ...folds, ...eased.map(({ clear }) => clear)]);
   const size = { width: (box.maxX - box.minX) * SCALE, height: (box.maxY - box.minY) * SCALE };
   return {
     width: spot ? size.width : Math.max(size.width, text.width),
@@ -75,10 +79,11 @@ export function pieceBlock(piece: Piece, caption: readonly string[], units: Unit
         ...(cut ? [path(piece, 'cut', cut, paper, true)] : []),
         ...notches.map((chain) => path(piece, 'notch', chain, paper)),
         ...grainlines.map((chain) => path(piece, 'grain', chain, paper)),
+        ...folds.map((chain) => path(piece, 'fold', chain, paper)),
         '</g>',
-        ...eased.map(({ at, amount }) => {
+        ...eased.map(({ how, at, amount }) => {
           const p = paper(at);
-          return textAt(p.x, p.y, SMALL, `ease in ${formatLength(amount, units)}`, 'middle');
+          return textAt(p.x, p.y, SMALL, `${how} ${formatLength(amount, units)}`, 'middle');
         }),
         words,
       ].join('');

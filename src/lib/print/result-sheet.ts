@@ -57,11 +57,12 @@ export function resultSheet(work: Work, { fabric, units, lessonTitle }: SheetOpt
   const style = shorten(lessonTitle, NAME);
   const figure = figureOf(work.block.measures);
   const pieces = piecesOf(work.pieces, fabric);
+  const folds = pieces.some(({ parts }) => parts.some(({ lines }) => lines.some((l) => l.kind === 'fold')));
   const header = textBlock(
     [
       `${style}, for a ${fabric}, ${figure}`,
       'Half scale: 1 mm on this sheet is 2 mm of the garment, allowances too. Left and right are the wearer’s.',
-      'Cut line drawn through, seam line dashed. One stroke is a notch of the front, two of the back.',
+      `Cut line drawn through, seam line dashed${folds ? ', folds in long dashes' : ''}. One stroke is a notch of the front, two of the back.`,
     ],
     4.5,
   );

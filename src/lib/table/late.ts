@@ -10,6 +10,7 @@ import type { Overlaid } from './overlay.ts';
 export const late: {
   cutLine?: (piece: Piece) => CutLine | undefined;
   eased?: (piece: Piece) => readonly Drawn[];
+  fulled?: (piece: Piece) => readonly Drawn[];
   overlayOf?: (work: Work, pieces: readonly Piece[]) => Overlaid | undefined;
   notchNames?: (piece: Piece, toScreen: (p: Point) => Point) => readonly Label[];
 } = {};

@@ -23,6 +23,8 @@ export type Stroke =
   | 'ghost-notch'
   | 'grain'
   | 'eased'
+  | 'gathered'
+  | 'fold'
   | 'bust';
 
 export interface Drawn {
@@ -80,7 +82,7 @@ const INNER = {
   slash: 'connector',
   taped: 'taped',
   'centre-front': 'centre',
-  fold: 'centre',
+  fold: 'fold',
 } as const;
 
 const parts = new WeakMap<Part, PartModel>();
@@ -117,7 +119,8 @@ export function partModel(part: Part): PartModel {
 }
 
 export function clothOf(piece: Piece): Cloth {
-  const base = piece.id.split('@')[0];
+  const base = piece.id.split('@')[0]!;
+  if (base.startsWith('front-')) return base === 'front-centre' ? 'upper' : 'lower';
   return base === 'upper' || base === 'lower' || base === 'back' ? base : 'paper';
 }
 
@@ -177,6 +180,7 @@ function make(piece: Piece): PieceModel {
         : [];
     }),
     ...(piece.treatments.length > 0 ? (late.eased?.(piece) ?? []) : []),
+    ...(piece.fullness ? (late.fulled?.(piece) ?? []) : []),
     ...(cut ? [{ key: 'cut', stroke: 'cut' as const, d: closedPath([cut.cut]) }] : []),
     ...(grain
       ? [

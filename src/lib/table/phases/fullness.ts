@@ -1,1 +1,5 @@
 import '../../machines/tools/fullness.ts';
+import { fulled } from '../fulled.ts';
+import { late } from '../late.ts';
+
+late.fulled = fulled;
