@@ -1,6 +1,7 @@
 import { workedLesson } from '../lib/lessons/worked/index.ts';
 import type { Lesson } from '../lib/lessons/types.ts';
-import { builtOn, courseLayout, directNeeds, inOrder } from '../lib/panels/course-layout.ts';
+import { courseLayout } from '../lib/panels/course-layout.ts';
+import { builtOn, directNeeds, inOrder } from '../lib/panels/course-needs.ts';
 import type { CourseEntry, CourseMapData, LessonPlace } from '../lib/panels/course-map.ts';
 import { lessonPicture, type LessonPicture } from '../lib/print/lesson-picture.ts';
 import type { Work } from '../lib/recipe/types.ts';

@@ -4,7 +4,7 @@ import { lessonIds, loadLesson } from '../../src/cli/load-lessons.ts';
 import { blockOf } from '../../src/lib/lessons/block.ts';
 import { workedStep } from '../../src/lib/lessons/worked/index.ts';
 import type { Lesson } from '../../src/lib/lessons/types.ts';
-import { inOrder } from '../../src/lib/panels/course-layout.ts';
+import { inOrder } from '../../src/lib/panels/course-needs.ts';
 import { apply } from '../../src/lib/recipe/apply.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import { errorsOf, stepButton } from './support/attempt.ts';

@@ -1,12 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  builtOn,
-  courseLayout,
-  directNeeds,
-  inOrder,
-  type CourseLesson,
-} from '../../src/lib/panels/course-layout.ts';
+import { courseLayout } from '../../src/lib/panels/course-layout.ts';
+import { builtOn, directNeeds, inOrder, type CourseLesson } from '../../src/lib/panels/course-needs.ts';
 
 const lesson = (id: string, needs: readonly string[] = [], number?: number): CourseLesson => ({
   id,
@@ -25,7 +20,50 @@ const courses = fc.array(fc.array(fc.nat(40), { maxLength: 4 }), { minLength: 1,
   ),
 );
 
+/** Straight lines between lessons that cross, each pair once. */
+function crossings(course: readonly CourseLesson[]): number {
+  const { links, spots } = courseLayout(course);
+  const lines = links.map(({ from, to }) => ({ a: spots.get(from)!, b: spots.get(to)! }));
+  const cross = (p: Spot, q: Spot, r: Spot): number =>
+    (q.column - p.column) * (r.row - p.row) - (q.row - p.row) * (r.column - p.column);
+  let count = 0;
+  lines.forEach((one, i) =>
+    lines.slice(i + 1).forEach((two) => {
+      const sides = [
+        cross(one.a, one.b, two.a) * cross(one.a, one.b, two.b),
+        cross(two.a, two.b, one.a) * cross(two.a, two.b, one.b),
+      ];
+      if (sides.every((side) => side < 0)) count += 1;
+    }),
+  );
+  return count;
+}
+type Spot = { readonly row: number; readonly column: number };
+
 describe('the map of a course', () => {
+  it('untangles lines that need not cross', () => {
+    const course = [
+      lesson('a', [], 1),
+      ...['b', 'c', 'd', 'e'].map((id, i) => lesson(id, ['a'], 2 + i)),
+      // Taken in the order of their numbers, every line would cross the three others.
+      ...['f', 'g', 'h', 'i'].map((id, i) => lesson(id, ['edcb'[i]!], 6 + i)),
+    ];
+    expect(crossings(course)).toBe(0);
+  });
+
+  it('ends with the last lesson of the course, in a row of its own, where it builds on others', () => {
+    const course = [
+      lesson('a', [], 1),
+      lesson('b', ['a'], 2),
+      lesson('c', ['b'], 3),
+      lesson('d', ['c'], 4),
+      lesson('e', ['a'], 5),
+    ];
+    const { spots, rows } = courseLayout(course);
+    expect(spots.get('e')).toEqual({ row: rows - 1, column: 0 });
+    expect(rows).toBe(5);
+  });
+
   it('is empty without lessons', () => {
     expect(courseLayout([])).toMatchObject({ columns: 0, rows: 0, links: [] });
   });

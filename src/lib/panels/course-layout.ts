@@ -1,11 +1,5 @@
 import { linkVertical } from 'd3-shape';
-
-/** What the course map needs to know of a lesson. */
-export interface CourseLesson {
-  readonly id: string;
-  readonly number?: number | undefined;
-  readonly needs: readonly string[];
-}
+import { directNeeds, inOrder, type CourseLesson } from './course-needs.ts';
 
 /** A line of the map, from a lesson to one that builds on it. */
 export interface CourseLink {
@@ -29,55 +23,18 @@ const EDGE = 0.14;
 /** How far lines that share a gap keep apart, of a lesson's width. */
 const APART = 0.025;
 
-/** Lessons in the order they are taught in: by number, those without one last, by id. */
-export const inOrder = <L extends CourseLesson>(lessons: readonly L[]): L[] =>
-  [...lessons].sort((a, b) => (a.number ?? 1e3) - (b.number ?? 1e3) || (a.id < b.id ? -1 : 1));
-
-/** The lessons that `id` builds on, near and far, among those there are; without itself. Ends on a circle, too. */
-export function builtOn(lessons: readonly CourseLesson[], id: string): ReadonlySet<string> {
-  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]));
-  const found = new Set<string>();
-  const look = (of: string): void => {
-    for (const need of byId.get(of)?.needs ?? []) {
-      if (need === id || found.has(need) || !byId.has(need)) continue;
-      found.add(need);
-      look(need);
-    }
-  };
-  look(id);
-  return found;
-}
-
-/** What a lesson needs itself: needs that another of its needs has as well are not told twice, those that are not there not at all. */
-export function directNeeds(lessons: readonly CourseLesson[], lesson: CourseLesson): readonly string[] {
-  const there = lesson.needs.filter((need) => lessons.some(({ id }) => id === need));
-  return there.filter((need) => !there.some((other) => other !== need && builtOn(lessons, other).has(need)));
-}
-
 /**
- * The map of a course: each lesson in a row below all that it builds on, at most four in a row, lines through the gaps between
- * them. Lengths are in lessons: one unit across is a column, one unit down is a row.
+ * The map of a course: each lesson in a row below all that it builds on, at most four in a row, the last one of the course at the
+ * end; lines through the gaps between them. Lengths are in lessons: one unit across is a column, one unit down is a row.
  */
 export function courseLayout(lessons: readonly CourseLesson[]): CourseLayout {
   const ordered = inOrder(lessons);
-  const rows = rowsOf(ordered);
+  const needs = new Map(ordered.map((lesson) => [lesson.id, directNeeds(ordered, lesson)]));
+  const pairs = ordered.flatMap(({ id }) => (needs.get(id) ?? []).map((need) => [need, id] as const));
+  const rows = untangled(rowsOf(ordered), pairs);
   const columns = Math.max(0, ...rows.map((row) => row.length));
-  const spots = new Map<string, { row: number; column: number }>();
-  rows.forEach((row, r) => {
-    const parents = (id: string): readonly string[] => {
-      const lesson = ordered.find((one) => one.id === id);
-      return lesson ? directNeeds(ordered, lesson) : [];
-    };
-    const wish = (id: string): number => {
-      const at = parents(id).map((need) => spots.get(need)?.column ?? 0);
-      return at.length === 0 ? 0 : at.reduce((sum, x) => sum + x, 0) / at.length;
-    };
-    // A stable sort: lessons under the same one stay in the order of the course.
-    [...row]
-      .sort((a, b) => wish(a) - wish(b))
-      .forEach((id, i) => spots.set(id, { row: r, column: (columns - row.length) / 2 + i }));
-  });
-  return { columns, rows: rows.length, spots, links: linksOf(ordered, rows, spots, columns) };
+  const spots = spotsOf(rows);
+  return { columns, rows: rows.length, spots, links: linksOf(pairs, rows, spots, columns) };
 }
 
 /** Ids by row: each lesson as high up as what it builds on and the room in the rows allow. */
@@ -94,16 +51,84 @@ function rowsOf(ordered: readonly CourseLesson[]): string[][] {
     (rows[row] ??= []).push(lesson.id);
   };
   for (const lesson of ordered) put(lesson, new Set());
-  return rows.map((row) => row ?? []);
+  return closedBy(ordered.at(-1), rows);
+}
+
+/** With the last lesson of the course in a row of its own at the end, where it builds on others: they all lead to it. */
+function closedBy(last: CourseLesson | undefined, rows: readonly string[][]): string[][] {
+  const at = rows.findIndex((row) => last && row.includes(last.id));
+  if (!last || at < 1) return [...rows];
+  const others = rows.map((row) => row.filter((id) => id !== last.id));
+  return [...others.filter((row) => row.length > 0), [last.id]];
+}
+
+type Spots = ReadonlyMap<string, { readonly row: number; readonly column: number }>;
+type Pairs = readonly (readonly [from: string, to: string])[];
+
+/** Each row in the middle of the widest one. */
+function spotsOf(rows: readonly (readonly string[])[]): Spots {
+  const columns = Math.max(0, ...rows.map((row) => row.length));
+  return new Map(
+    rows.flatMap((row, r) =>
+      row.map((id, i) => [id, { row: r, column: (columns - row.length) / 2 + i }] as const),
+    ),
+  );
+}
+
+/** How often the map is gone through, down and up again. */
+const ROUNDS = 8;
+
+/** The rows with their lessons side by side so that few lines cross and lines are short: each nearest to what it is tied to. */
+function untangled(rows: readonly (readonly string[])[], pairs: Pairs): readonly (readonly string[])[] {
+  let now = rows;
+  let best = rows;
+  let least = tangle(rows, pairs);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const down = round % 2 === 0;
+    for (let k = 0; k < now.length; k += 1) {
+      const r = down ? k : now.length - 1 - k;
+      const spots = spotsOf(now);
+      const wish = (id: string): number => {
+        const tied = pairs.flatMap(([from, to]) => (down ? to === id && from : from === id && to) || []);
+        const at = tied.map((other) => spots.get(other)?.column ?? 0);
+        const own = spots.get(id)?.column ?? 0;
+        return at.length === 0 ? own : at.reduce((sum, x) => sum + x, 0) / at.length;
+      };
+      // A stable sort: lessons that wish for the same place stay in the order they were in.
+      now = now.map((row, i) => (i === r ? [...row].sort((a, b) => wish(a) - wish(b)) : row));
+    }
+    const tangled = tangle(now, pairs);
+    if (tangled < least) [best, least] = [now, tangled];
+  }
+  return best;
+}
+
+/** How many lines cross, straight as they would run, and a little for how far they run sideways. */
+function tangle(rows: readonly (readonly string[])[], pairs: Pairs): number {
+  const spots = spotsOf(rows);
+  const lines = pairs.flatMap(([from, to]) => {
+    const [a, b] = [spots.get(from), spots.get(to)];
+    return a && b && b.row > a.row ? [{ a, b }] : [];
+  });
+  const at = ({ a, b }: (typeof lines)[number], row: number): number =>
+    a.column + ((b.column - a.column) * (row - a.row)) / (b.row - a.row);
+  let sum = lines.reduce((total, { a, b }) => total + 0.05 * Math.abs(a.column - b.column), 0);
+  lines.forEach((one, i) =>
+    lines.slice(i + 1).forEach((other) => {
+      const top = Math.max(one.a.row, other.a.row);
+      const bottom = Math.min(one.b.row, other.b.row);
+      if (top < bottom && (at(one, top) - at(other, top)) * (at(one, bottom) - at(other, bottom)) < 0)
+        sum += 1;
+    }),
+  );
+  return sum;
 }
 
 /** A thousandth of a lesson is finer than any screen shows. */
 const round = (value: number): number => Math.round(value * 1000) / 1000;
 
-type Spots = ReadonlyMap<string, { readonly row: number; readonly column: number }>;
-
 function linksOf(
-  ordered: readonly CourseLesson[],
+  pairs: Pairs,
   rows: readonly (readonly string[])[],
   spots: Spots,
   columns: number,
@@ -121,26 +146,24 @@ function linksOf(
     // Alternately to both sides of the middle.
     return nearest + (taken % 2 === 0 ? 1 : -1) * Math.ceil(taken / 2) * APART;
   }
-  return ordered.flatMap((lesson) =>
-    directNeeds(ordered, lesson).flatMap((need): CourseLink[] => {
-      const [from, to] = [spots.get(need), spots.get(lesson.id)];
-      if (!from || !to || to.row <= from.row) return [];
-      const [start, end] = [from.column + 0.5, to.column + 0.5];
-      let at: readonly [number, number] = [start, from.row + 1 - EDGE];
-      let d = `M${round(start)},${from.row + 0.5}V${round(at[1])}`;
-      const bend = (x: number, y: number): void => {
-        // The curve begins where the line is already.
-        d += (curve({ source: at, target: [x, y] }) ?? '').replace(/^M[^CL]*/, '');
-        at = [x, y];
-      };
-      for (let row = from.row + 1; row < to.row; row += 1) {
-        const x = gap(row, start + ((end - start) * (row - from.row)) / (to.row - from.row));
-        bend(x, row + EDGE);
-        d += `V${round(row + 1 - EDGE)}`;
-        at = [x, row + 1 - EDGE];
-      }
-      bend(end, to.row + EDGE);
-      return [{ from: need, to: lesson.id, d: `${d}V${to.row + 0.5}` }];
-    }),
-  );
+  return pairs.flatMap(([need, id]): CourseLink[] => {
+    const [from, to] = [spots.get(need), spots.get(id)];
+    if (!from || !to || to.row <= from.row) return [];
+    const [start, end] = [from.column + 0.5, to.column + 0.5];
+    let at: readonly [number, number] = [start, from.row + 1 - EDGE];
+    let d = `M${round(start)},${from.row + 0.5}V${round(at[1])}`;
+    const bend = (x: number, y: number): void => {
+      // The curve begins where the line is already.
+      d += (curve({ source: at, target: [x, y] }) ?? '').replace(/^M[^CL]*/, '');
+      at = [x, y];
+    };
+    for (let row = from.row + 1; row < to.row; row += 1) {
+      const x = gap(row, start + ((end - start) * (row - from.row)) / (to.row - from.row));
+      bend(x, row + EDGE);
+      d += `V${round(row + 1 - EDGE)}`;
+      at = [x, row + 1 - EDGE];
+    }
+    bend(end, to.row + EDGE);
+    return [{ from: need, to: id, d: `${d}V${to.row + 0.5}` }];
+  });
 }
