@@ -1,6 +1,6 @@
 import { pointAtLength } from '../../geometry/chain.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
-import { distance } from '../../geometry/point.ts';
+import { distance, lerp } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
 import { edgeLength } from '../../pattern/edge-length.ts';
 import { mouthOf } from '../../pattern/mouth.ts';
@@ -23,7 +23,14 @@ const candidates = (scene: Scene): readonly Candidate[] =>
   dartsOf(scene).flatMap(({ piece, dart }) => {
     const mouth = mouthOf(piece, dart.id);
     if ('refused' in mouth || dart.state !== 'working') return [];
-    return [{ id: dart.id, bustPoint: dart.bustPoint, piece: piece.id, point: mouth.ok.start }];
+    return [
+      {
+        id: dart.id,
+        bustPoint: dart.bustPoint,
+        piece: piece.id,
+        point: lerp(mouth.ok.start, mouth.ok.end, 0.5),
+      },
+    ];
   });
 
 /** Two different darts of one bust point, each pair once. */
