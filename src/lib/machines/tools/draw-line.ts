@@ -2,6 +2,7 @@ import { chainLength, pointAtLength } from '../../geometry/chain.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
+import { anchorInside } from '../../recipe/anchors.ts';
 import { snap } from '../../recipe/snap.ts';
 import type { Anchor, DrawnLine, Work } from '../../recipe/types.ts';
 import { bustPoints, frontOf, lineOf, middleOf, type Scene } from '../scene.ts';
@@ -10,8 +11,10 @@ import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
 const LINE = 'line';
 
 /** Both ends go to an edge; points in between stay where they are put. */
-const anchorFor = (scene: Scene, point: Point, end: boolean): Anchor =>
-  snap(scene.work, point, end ? Math.max(scene.reach, 0.01) : 0, end ? ['edge'] : [], 'front').anchor;
+const anchorFor = ({ work, reach }: Scene, point: Point, end: boolean): Anchor =>
+  end
+    ? snap(work, point, Math.max(reach, 0.01), ['edge'], 'front').anchor
+    : anchorInside(work, 'front', point);
 
 const anchored = new WeakMap<Point, { work: Work; end: boolean; anchor: Anchor }>();
 

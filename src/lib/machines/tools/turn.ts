@@ -5,6 +5,7 @@ import { angleBetween } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Dart, Edge, Part, Piece } from '../../pattern/types.ts';
 import type { Anchor, Command, Work } from '../../recipe/types.ts';
+import { once } from '../once.ts';
 import { frontPieces, landmarkIn, type Scene } from '../scene.ts';
 import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
 import { legOf } from './dart-legs.ts';
@@ -20,7 +21,8 @@ interface Opening {
   readonly rest: Part;
 }
 
-export const openDarts = (scene: Scene): readonly Opening[] =>
+/** The darts that may be turned; worked out once for each scene, which stays the same all through a drag. */
+export const openDarts = once((scene: Scene): readonly Opening[] =>
   frontPieces(scene).flatMap((piece) =>
     piece.hinges.flatMap((hinge): Opening[] => {
       const dart = piece.darts.find((one) => one.id === hinge.dart);
@@ -29,7 +31,8 @@ export const openDarts = (scene: Scene): readonly Opening[] =>
       if (!dart || !bust || !freed || !rest || dart.state === 'closed') return [];
       return [{ piece, dart, bust, freed, rest }];
     }),
-  );
+  ),
+);
 
 /** The outer end of the dart leg that lies on a part, mm. */
 function legEnd({ piece, dart, bust }: Opening, part: Part): Point | undefined {
@@ -64,8 +67,16 @@ interface Held {
   readonly leg: number;
 }
 
-function heldBy(scene: Scene, grip: Grip): Held | undefined {
-  const [, id, which] = grip.target.split(':');
+const known = once((_scene: Scene) => new Map<string, Held | undefined>());
+
+function heldBy(scene: Scene, { target }: Grip): Held | undefined {
+  const all = known(scene);
+  if (!all.has(target)) all.set(target, holding(scene, target));
+  return all.get(target);
+}
+
+function holding(scene: Scene, target: string): Held | undefined {
+  const [, id, which] = target.split(':');
   const opening = openDarts(scene).find(({ dart }) => dart.id === id);
   if (!opening || (which !== 'freed' && which !== 'rest')) return undefined;
   const own = legEnd(opening, which === 'freed' ? opening.freed : opening.rest);
