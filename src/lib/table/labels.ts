@@ -60,6 +60,9 @@ const BESIDE = [
   [-1, 1],
 ].map(([x, y]) => ({ x: x! * 5, y: y! * 5 }));
 
+/** Right below, or one line further down. */
+const BELOW = [6, 26].map((y) => ({ x: 0, y }));
+
 /** How much of its own dimension line a label hides, px. */
 function covered(rect: Rect, { line }: Label): number {
   if (!line) return 0;
@@ -72,20 +75,27 @@ function covered(rect: Rect, { line }: Label): number {
   return (inside * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y))) / 9;
 }
 
-function candidates({ at: exact, sits, tone }: Label, size: { width: number; height: number }): Rect[] {
-  const at = { x: Math.round(exact.x), y: Math.round(exact.y) };
-  if (sits !== undefined && sits !== 'on') {
-    const x =
-      at.x - (sits === 'middle' ? Math.round(size.width / 2) : sits === 'end' ? size.width - PAD : PAD);
-    return [6, 26].map((down) => ({ x, y: at.y + down, ...size }));
-  }
+/** The ways from its point to where a label may stand, the best first. */
+function waysOf({ sits, tone }: Label): readonly Point[] {
+  if (sits !== undefined && sits !== 'on') return BELOW;
   // What only helps stands right beside its point or nowhere; lines mostly run across.
   const ways = tone === 'soft' ? BESIDE : WAYS;
-  return (sits === 'on' ? [{ x: 0, y: 0 }, ...ways] : ways).map((way) => ({
-    x: at.x + way.x + (way.x > 0 ? 0 : way.x < 0 ? -size.width : -Math.round(size.width / 2)),
-    y: at.y + way.y + (way.y > 0 ? 0 : way.y < 0 ? -size.height : -size.height / 2),
-    ...size,
-  }));
+  return sits === 'on' ? [{ x: 0, y: 0 }, ...ways] : ways;
+}
+
+function rectAt({ at, sits }: Label, way: Point, width: number): Rect {
+  const [x, y] = [Math.round(at.x) + way.x, Math.round(at.y) + way.y];
+  const half = Math.round(width / 2);
+  if (sits !== undefined && sits !== 'on')
+    return {
+      x: x - (sits === 'middle' ? half : sits === 'end' ? width - PAD : PAD),
+      y,
+      width,
+      height: HEIGHT,
+    };
+  const left = way.x > 0 ? 0 : way.x < 0 ? width : half;
+  const up = way.y > 0 ? 0 : way.y < 0 ? HEIGHT : HEIGHT / 2;
+  return { x: x - left, y: y - up, width, height: HEIGHT };
 }
 
 /**
@@ -104,7 +114,10 @@ export function placeLabels(
     let best: Rect | undefined;
     let least = Infinity;
     const inside = (x: number): number => (label.sits ? x : Math.max(4, Math.min(x, width - 4 - size.width)));
-    for (const [i, spot] of candidates(label, size).entries()) {
+    for (const [i, way] of waysOf(label).entries()) {
+      // Every place costs its number at the least.
+      if (i >= least) break;
+      const spot = rectAt(label, way, size.width);
       const rect = { ...spot, x: inside(spot.x) };
       const outside =
         size.width * size.height - overlap(rect, { x: 4, y: 4, width: width - 8, height: height - 8 });

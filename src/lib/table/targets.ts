@@ -104,10 +104,15 @@ export function targets(
   return list;
 }
 
+const words = new WeakMap<LabelledTarget, string>();
+
 /** What a screen reader hears on a handle: its name, then its measures. */
-export const spoken = (target: LabelledTarget): string =>
-  [
-    target.label,
-    ...target.measures.map(({ label, value }) => `${label} ${value}`),
-    ...(target.done ? ['done'] : []),
-  ].join(', ');
+export function spoken(target: LabelledTarget): string {
+  let text = words.get(target);
+  if (text === undefined) {
+    const { label, measures, done } = target;
+    const all = [label, ...measures.map((one) => `${one.label} ${one.value}`), ...(done ? ['done'] : [])];
+    words.set(target, (text = all.join(', ')));
+  }
+  return text;
+}
