@@ -1,8 +1,9 @@
 import { pointAtLength, tangentAtLength } from '../geometry/chain.ts';
 import { distance } from '../geometry/point.ts';
 import type { Chain, Point } from '../geometry/types.ts';
+import { once } from '../machines/once.ts';
 import { chainOf } from '../pattern/outline.ts';
-import type { Part, Piece } from '../pattern/types.ts';
+import type { Edge, InnerLine, Part, Piece } from '../pattern/types.ts';
 import { notchStrokes } from '../print/notches.ts';
 import { cutOf } from './boxes.ts';
 import { late } from './late.ts';
@@ -85,38 +86,44 @@ const INNER = {
   fold: 'fold',
 } as const;
 
-const parts = new WeakMap<Part, PartModel>();
+const fillOf = once((edges: Part['edges']) => closedPath(edges.map((edge) => edge.chain)));
+const edgeStroke = once((edge: Edge): Drawn => ({
+  key: edge.id,
+  stroke: roleStroke(edge.role),
+  d: pathOf(edge.chain),
+}));
+const lineStroke = once(({ id, kind, chain }: InnerLine): Drawn => ({
+  key: `in ${id}`,
+  stroke: INNER[kind],
+  d: pathOf(chain),
+}));
+const bustStrokes = once((landmarks: Part['landmarks']) =>
+  Object.entries(landmarks)
+    .filter(([id]) => id.endsWith('bust-point'))
+    .map(([id, p]): Drawn => ({ key: id, stroke: 'bust', d: crossAt(p) })),
+);
+const notchesOf = once(({ chain, origin, notches }: InnerLine) =>
+  notches.map(({ id, ghost, at }): Drawn => ({
+    key: `notch ${id}`,
+    stroke: ghost ? 'ghost-notch' : 'notch',
+    d: across(chain, at - origin.from),
+  })),
+);
 
-/** What is drawn of one sheet of paper; made once for each, since sheets never change. */
-export function partModel(part: Part): PartModel {
-  let model = parts.get(part);
-  if (!model) {
-    model = {
-      id: part.id,
-      fill: closedPath(part.edges.map((edge) => edge.chain)),
-      strokes: [
-        ...part.edges.map((edge) => ({ key: edge.id, stroke: roleStroke(edge.role), d: pathOf(edge.chain) })),
-        ...part.lines.map((inner) => ({
-          key: `in ${inner.id}`,
-          stroke: INNER[inner.kind],
-          d: pathOf(inner.chain),
-        })),
-        ...Object.entries(part.landmarks)
-          .filter(([id]) => id.endsWith('bust-point'))
-          .map(([id, p]) => ({ key: id, stroke: 'bust' as const, d: crossAt(p) })),
-        ...part.lines.flatMap((inner) =>
-          inner.notches.map((notch) => ({
-            key: `notch ${notch.id}`,
-            stroke: notch.ghost ? ('ghost-notch' as const) : ('notch' as const),
-            d: across(inner.chain, notch.at - inner.origin.from),
-          })),
-        ),
-      ],
-    };
-    parts.set(part, model);
-  }
-  return model;
-}
+/** What is drawn of one sheet of paper. */
+export const partModel = once((part: Part): PartModel => ({
+  id: part.id,
+  fill: fillOf(part.edges),
+  strokes: [
+    ...part.edges.map(edgeStroke),
+    ...part.lines.map(lineStroke),
+    ...bustStrokes(part.landmarks),
+    ...part.lines.flatMap(notchesOf),
+  ],
+}));
+
+/** What is drawn of a line by itself. */
+export const lineStrokes = (line: InnerLine): readonly Drawn[] => [lineStroke(line), ...notchesOf(line)];
 
 export function clothOf(piece: Piece): Cloth {
   const base = piece.id.split('@')[0]!;
@@ -147,16 +154,8 @@ function head(from: Point, tip: Point, size = 9): string {
   return `${segmentPath(l, tip)}${segmentPath(tip, r)}`;
 }
 
-const pieces = new WeakMap<Piece, PieceModel>();
-
-/** What is drawn of a piece; made once for each. */
-export function pieceModel(piece: Piece): PieceModel {
-  let model = pieces.get(piece);
-  if (!model) pieces.set(piece, (model = make(piece)));
-  return model;
-}
-
-function make(piece: Piece): PieceModel {
+/** What is drawn of a piece. */
+export const pieceModel = once((piece: Piece): PieceModel => {
   const cut = cutOf(piece);
   const seam = piece.seam;
   const grain = piece.grainline;
@@ -201,4 +200,4 @@ function make(piece: Piece): PieceModel {
     strokes,
     tapes: piece.parts.flatMap(tapesOf),
   };
-}
+});
