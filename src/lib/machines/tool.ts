@@ -111,6 +111,7 @@ export interface ToolSpec {
 export type ToolEvent =
   | { type: 'pointer.down'; point: Point; screen: Point; target?: string; over?: Over; touch?: boolean }
   | { type: 'pointer.move'; point: Point; screen: Point }
+  | { type: 'held.moved'; held: Held }
   | { type: 'pointer.up' }
   | { type: 'pointer.cancel' }
   | { type: 'key.escape' }
@@ -147,7 +148,8 @@ const EMPTY = {
   down: undefined,
 } as const;
 
-type Held = Pick<ToolContext, 'grip' | 'proposal' | 'preview' | 'refused'>;
+/** What is held, and what letting go would do. */
+export type Held = Pick<ToolContext, 'grip' | 'proposal' | 'preview' | 'refused'>;
 
 function hold(spec: ToolSpec, scene: Scene, grip: Grip): Held {
   const proposal = spec.propose(scene, grip);
@@ -161,6 +163,22 @@ function hold(spec: ToolSpec, scene: Scene, grip: Grip): Held {
 
 function pulled(spec: ToolSpec, scene: Scene, grip: Grip, point: Point): Held {
   return hold(spec, scene, { ...grip, at: spec.pull ? spec.pull(scene, grip, point) : point });
+}
+
+/**
+ * What is held after a move of the pointer in a state where it goes along with it; undefined in the others. Pure, so that a
+ * view may follow the hand by itself and tell the machine (`held.moved`) only where it came to.
+ */
+export function following(
+  spec: ToolSpec,
+  state: string,
+  { scene, grip, down }: ToolContext,
+  { point }: { readonly point: Point },
+): Held | undefined {
+  if (grip && state === 'carrying') return pulled(spec, scene, grip, point);
+  if (grip && down && state === 'dragging')
+    return pulled(spec, scene, grip, add(grip.from, sub(point, down.point)));
+  return undefined;
 }
 
 /** The targets of a tool, each once: a landmark, or a group, that lies on two parts of a piece is one thing to choose. */
@@ -225,16 +243,15 @@ export function toolMachine(spec: ToolSpec) {
           'target' in event && event.target !== undefined && gripOf(spec, context.scene, event.target);
         return grip ? pulled(spec, context.scene, grip, grip.at) : {};
       }),
-      drag: assign(({ context, event }) => {
-        if (event.type !== 'pointer.move' || !context.grip || !context.down) return {};
-        const to = add(context.grip.from, sub(event.point, context.down.point));
-        return pulled(spec, context.scene, context.grip, to);
-      }),
+      drag: assign(({ context, event }) =>
+        event.type === 'pointer.move' ? { ...following(spec, 'dragging', context, event) } : {},
+      ),
       follow: assign(({ context, event }) =>
-        (event.type === 'pointer.move' || event.type === 'pointer.down') && context.grip
-          ? pulled(spec, context.scene, context.grip, event.point)
+        event.type === 'pointer.move' || event.type === 'pointer.down'
+          ? { ...following(spec, 'carrying', context, event) }
           : {},
       ),
+      moved: assign(({ event }) => (event.type === 'held.moved' ? event.held : {})),
       takeUpAt: assign(({ context, event }) =>
         event.type === 'pointer.down' && context.grip
           ? {
@@ -324,6 +341,7 @@ export function toolMachine(spec: ToolSpec) {
       dragging: {
         on: {
           'pointer.move': { actions: 'drag' },
+          'held.moved': { actions: 'moved' },
           'pointer.up': { target: 'idle', actions: 'commit' },
           'pointer.cancel': 'idle',
           'key.escape': 'idle',
@@ -332,6 +350,7 @@ export function toolMachine(spec: ToolSpec) {
       carrying: {
         on: {
           'pointer.move': { actions: 'follow' },
+          'held.moved': { actions: 'moved' },
           'pointer.down': { target: 'dragging', actions: ['follow', 'takeUpAt'] },
           'target.nudge': { actions: 'nudge' },
           'target.pick': { target: 'idle', actions: ['placeAtTarget', 'commit'] },
