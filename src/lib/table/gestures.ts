@@ -1,3 +1,4 @@
+import { flushSync } from 'svelte';
 import { applyTo, invert } from '../geometry/isometry.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Over } from '../machines/tool.ts';
@@ -15,6 +16,9 @@ import type { Viewport } from './viewport.svelte.ts';
 const NEAR = 14;
 const NEAR_TOUCH = 22;
 
+/** A move that comes sooner than this after the last one, ms, belongs to the same picture. */
+const SOON = 4;
+
 /** Turns what pointer and keys do on the drawing into the events of the tool in hand. */
 export class Gestures {
   readonly #svg: () => SVGSVGElement;
@@ -24,6 +28,8 @@ export class Gestures {
   readonly #units: () => Units;
   #last: PointerEvent | undefined;
   #request = 0;
+  /** When the move happened that was followed last, ms. */
+  #followed = 0;
   #speaking: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
@@ -36,6 +42,12 @@ export class Gestures {
     this.#runner = parts.runner;
     this.#view = parts.view;
     this.#units = units;
+  }
+
+  /** Listens for moves on the drawing; gives what stops it. Straight, since a move goes to no one else. */
+  attach(svg: SVGSVGElement): () => void {
+    svg.addEventListener('pointermove', this.move);
+    return () => svg.removeEventListener('pointermove', this.move);
   }
 
   #onSvg(event: PointerEvent): Point {
@@ -63,7 +75,7 @@ export class Gestures {
     const screen = this.#onSvg(event);
     const target = this.#handleNear(screen, touch ? NEAR_TOUCH : NEAR);
     const over = under(event);
-    const held = this.#runner.busy ? this.#picture.context?.grip?.piece : undefined;
+    const held = this.#runner.busy ? this.#picture.grip?.piece : undefined;
     const piece = target?.piece ?? held ?? over.piece ?? 'front';
     const point = this.#inPiece(screen, piece);
     const which = target ? { target: target.id } : {};
@@ -72,22 +84,29 @@ export class Gestures {
     this.#view.held = true;
     this.#last = event;
     this.#svg().setPointerCapture(event.pointerId);
+    // No mouse events besides, which would go through the whole page with every move; so the focus goes by hand too.
+    event.preventDefault();
     if (target) this.focus(target.id);
+    else this.#svg().focus({ preventScroll: true });
   };
 
-  /** Keeps the last place only; the work is done once for each picture that the screen shows. */
+  /** Browsers give moves in step with the pictures of the screen; one that comes sooner waits for the next picture. */
   move = (event: PointerEvent): void => {
     if (!this.#runner.busy) return;
     this.#last = event;
-    this.#request ||= requestAnimationFrame(this.#follow);
+    if (this.#request) return;
+    if (event.timeStamp - this.#followed >= SOON) this.#follow();
+    else this.#request = requestAnimationFrame(this.#follow);
   };
 
   #follow = (): void => {
     this.#request = 0;
     if (!this.#last || !this.#runner.busy) return;
+    this.#followed = this.#last.timeStamp;
     const screen = this.#onSvg(this.#last);
-    const piece = this.#picture.context?.grip?.piece ?? 'front';
-    this.#runner.send({ type: 'pointer.move', point: this.#inPiece(screen, piece), screen });
+    const point = this.#inPiece(screen, this.#picture.grip?.piece ?? 'front');
+    // Drawn at once: nothing else can come in between.
+    flushSync(() => this.#runner.send({ type: 'pointer.move', point, screen }));
   };
 
   up = (): void => {
@@ -115,7 +134,7 @@ export class Gestures {
   }
 
   #sayHeld(): void {
-    const target = this.#picture.targets.find(({ id }) => id === this.#picture.context?.grip?.target);
+    const target = this.#picture.targets.find(({ id }) => id === this.#picture.grip?.target);
     if (this.#runner.busy && target) announce(TABLE.takenUp(target.label));
   }
 

@@ -1,4 +1,5 @@
 import { applyTo } from '../geometry/isometry.ts';
+import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../grading/types.ts';
 import { isBack, pieceSet } from '../machines/scene.ts';
 import type { Piece } from '../pattern/types.ts';
@@ -8,7 +9,9 @@ import { placeLabels } from './labels.ts';
 import { late } from './late.ts';
 import { pieceBox } from './boxes.ts';
 import { layOut, placeOf, tableBox } from './layout.ts';
-import { findingMarks, readingMarks } from './marks.ts';
+import { findingMarks, readingMarks, type Dimension } from './marks.ts';
+import { movedLines } from './moved.ts';
+import { tickPath } from './paths.ts';
 import type { Frame } from './replay.ts';
 import { rulerAt } from './ruler.ts';
 import type { ToolRunner } from './runner.svelte.ts';
@@ -19,6 +22,8 @@ import type { Viewport } from './viewport.svelte.ts';
 
 /** A table of less than this many px has no room for pieces that only lie by. */
 const NARROW = 600;
+
+const NONE: readonly Dimension[] = [];
 
 /** What the table is to show. */
 export interface Shown {
@@ -62,14 +67,15 @@ export class Picture {
   /** The tool that may be used now. */
   tool = $derived(this.#in.readonly || this.#frame ? undefined : this.#tool);
 
-  context = $derived.by(() => (this.tool ? this.#runner.context : undefined));
-  // Derived by itself, since it stays the same all through a drag.
-  #scene = $derived(this.context?.scene);
-  options = $derived.by(() => (this.#scene && this.#runner.spec?.options?.(this.#scene)) ?? []);
-  acts = $derived.by(() => (this.#scene && this.#runner.spec?.acts?.(this.#scene)) ?? []);
+  // Each by itself: the scene stays the same all through a drag.
+  scene = $derived.by(() => (this.tool ? this.#runner.scene : undefined));
+  grip = $derived.by(() => (this.tool ? this.#runner.grip : undefined));
+  options = $derived.by(() => (this.scene && this.#runner.spec?.options?.(this.scene)) ?? []);
+  acts = $derived.by(() => (this.scene && this.#runner.spec?.acts?.(this.scene)) ?? []);
 
+  #after = $derived.by(() => (this.tool ? this.#runner.preview : undefined));
   /** The table as it would be after letting go. */
-  preview = $derived(this.context?.preview ?? this.#work);
+  preview = $derived(this.#after ?? this.#work);
   #shown = (piece: Piece): boolean => !this.#in.frontOnly || !isBack(piece);
   #pieces = $derived(pieceSet(this.#work, this.fabric).filter(this.#shown));
   overlaid = $derived(
@@ -87,7 +93,7 @@ export class Picture {
   );
   #aspect = $derived.by(() => (this.#view.height > 0 ? this.#view.width / this.#view.height : 1.6));
   // Where pieces lie follows the work that is stored: a drag must not make the table run away under the hand.
-  #placed = $derived(this.preview.placed);
+  #placed = $derived.by(() => (this.tool && this.#runner.placed) ?? this.#work.placed);
   layout = $derived(layOut(this.#standing, this.#placed, this.#aspect));
   /** All that lies on the table. */
   box = $derived(tableBox(this.#standing, this.layout));
@@ -105,18 +111,20 @@ export class Picture {
       (this.#work.opened ? ` whole ${pieceBox(this.#work.opened).minX}` : ' half'),
   );
 
-  #turned = $derived(this.context?.preview ? turnedParts(this.#work, this.context.preview) : undefined);
+  #turned = $derived(this.#after && turnedParts(this.#work, this.#after));
   turning = $derived(this.#frame?.turning ?? this.#turned);
+  moved = $derived(this.#after && !this.#turned ? movedLines(this.#work, this.#after) : undefined);
+  #drawn = $derived(this.#turned ? this.#work : (this.moved?.still ?? this.preview));
   pieces = $derived(
-    pieceSet(this.#turned ? this.#work : this.preview, this.fabric).filter(
+    pieceSet(this.#drawn, this.fabric).filter(
       (piece) =>
         this.#shown(piece) &&
         (!this.overlaid || (this.layout.has(piece.id) && piece.id !== this.overlaid.block.id)),
     ),
   );
   cut = $derived.by(() => {
-    const { scene, grip } = this.context ?? {};
-    return this.#frame?.cut ?? (scene && grip && this.#runner.spec?.cut?.(scene, grip));
+    const cut = this.#runner.spec?.cut;
+    return this.#frame?.cut ?? (cut && this.scene && this.grip && cut(this.scene, this.grip));
   });
 
   targets = $derived(
@@ -124,28 +132,47 @@ export class Picture {
       fabric: this.fabric,
       units: this.#in.units,
       anonymous: this.#in.anonymous,
-      ...(this.#scene ? { options: this.#scene.options } : {}),
+      ...(this.scene ? { options: this.scene.options } : {}),
     }).filter(({ piece }) => this.layout.has(piece) && !this.overlaid?.ids.includes(piece)),
   );
-  handles = $derived.by(() => {
-    const grip = this.#runner.busy ? this.context?.grip : undefined;
+  /** The handles where they lie in the work that is stored. */
+  resting = $derived.by(() => {
+    const held = this.tool && this.#runner.busy ? this.#runner.held : undefined;
     // While something is held, the places for new points would lie beside the line that follows the hand.
-    const list = this.targets.filter(({ id, kind }) => !grip || kind !== 'add' || grip.target === id);
+    const list = this.targets.filter(({ id, kind }) => !held || kind !== 'add' || held === id);
     return list.map((target) => {
-      const held = grip?.target === target.id;
-      const point = applyTo(placeOf(this.layout, target.piece), held ? grip.at : target.point);
       // The seam that is walked now is marked as chosen.
       const chosen = this.#tool === 'walk' && target.ref === this.options[0]?.value;
-      return { target, held: held || chosen, at: this.#view.toScreen(point) };
+      return {
+        target,
+        held: held === target.id || chosen,
+        carried: held === target.id,
+        at: this.#seen(target.piece, target.point),
+      };
     });
   });
+  #carried = $derived(this.resting.find(({ carried }) => carried)?.target.piece);
+  /** Where the handle that is held has come to, px. */
+  hand = $derived(this.#carried && this.grip && this.#seen(this.#carried, this.grip.at));
+  handles = $derived(this.resting.map((one) => (one.carried && this.hand ? { ...one, at: this.hand } : one)));
+  #seen(piece: string, point: Point): Point {
+    return this.#view.toScreen(applyTo(placeOf(this.layout, piece), point));
+  }
 
   readings = $derived.by(
-    () =>
-      (this.context && this.#runner.spec?.readings?.(this.context.scene, this.preview, this.context.grip)) ??
-      [],
+    () => (this.scene && this.#runner.spec?.readings?.(this.scene, this.preview, this.grip)) ?? [],
   );
   dimensions = $derived(readingMarks(this.readings, this.layout, this.#in.units));
+  ticks = $derived.by(() => {
+    const lines = this.dimensions.filter(({ rays }) => !rays);
+    return lines.map(({ id, tone, from, to }) => {
+      return { id, tone, d: tickPath(this.#view.toScreen(from), this.#view.toScreen(to)) };
+    });
+  });
+  angles = $derived.by(() => {
+    const angles = this.dimensions.filter(({ rays }) => rays);
+    return angles.length === 0 ? NONE : angles;
+  });
   marks = $derived(
     this.#frame ? [] : findingMarks(this.#in.findings, this.#standing, this.layout, this.#in.units),
   );

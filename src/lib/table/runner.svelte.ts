@@ -1,16 +1,33 @@
 import { createActor } from 'xstate';
 import type { Point } from '../geometry/types.ts';
-import type { Options } from '../machines/scene.ts';
-import { type ToolActor, type ToolContext, type ToolEvent, type ToolSpec } from '../machines/tool.ts';
+import type { Options, Scene } from '../machines/scene.ts';
+import {
+  following,
+  type Grip,
+  type Held,
+  type ToolActor,
+  type ToolContext,
+  type ToolEvent,
+  type ToolSpec,
+} from '../machines/tool.ts';
 import { machineOf, toolOf } from '../machines/tools/known.ts';
 import type { Command, CommandName, Fabric, Refusal, Work } from '../recipe/types.ts';
 
 /** Runs the machine of the tool in hand and shows its state to the table. */
 export class ToolRunner {
   state = $state.raw<string>('idle');
-  context = $state.raw<ToolContext>();
   spec = $state.raw<ToolSpec>();
+  // One by one, so that a move of the hand touches only what goes by the hand.
+  scene = $state.raw<Scene>();
+  grip = $state.raw<Grip>();
+  preview = $state.raw<Work>();
+  /** Id of the target that is held, and where pieces would lie. */
+  held = $state.raw<string>();
+  placed = $state.raw<Work['placed']>();
+  #context: ToolContext | undefined;
   #actor: ToolActor | undefined;
+  /** Where the hand has come to, which the machine was not told yet. */
+  #moved: Held | undefined;
   /** Settings stay with a tool while the table is open. */
   #options: Partial<Record<CommandName, Options>> = {};
 
@@ -28,26 +45,50 @@ export class ToolRunner {
     this.#actor = actor;
     actor.subscribe((snapshot) => {
       this.state = String(snapshot.value);
-      this.context = snapshot.context;
+      this.#show(snapshot.context);
       this.#options[tool] = snapshot.context.scene.options;
     });
     actor.on('command', ({ command }) => on.command(command));
     actor.on('refused', ({ refused }) => on.refused(refused));
     actor.start();
     this.state = 'idle';
-    this.context = actor.getSnapshot().context;
+    this.#show(actor.getSnapshot().context);
     this.spec = spec;
     return () => {
       actor.stop();
       this.#actor = undefined;
+      this.#moved = undefined;
       this.spec = undefined;
-      this.context = undefined;
+      this.#show(undefined);
       this.state = 'idle';
     };
   }
 
   send(event: ToolEvent): void {
+    // Moves come with every picture, and change no state: the machine is told of the last one, before whatever else happens.
+    if (event.type === 'pointer.move' && this.#follow(event)) return;
+    const held = this.#moved;
+    this.#moved = undefined;
+    if (held) this.#actor?.send({ type: 'held.moved', held });
     this.#actor?.send(event);
+  }
+
+  /** Takes what is held along with the pointer; false when nothing goes along with it. */
+  #follow(event: { point: Point }): boolean {
+    const { spec } = this;
+    const context = this.#context;
+    const held = spec && context && following(spec, this.state, context, event);
+    if (held) this.#show({ ...context, ...(this.#moved = held) });
+    return held !== undefined;
+  }
+
+  #show(context: ToolContext | undefined): void {
+    this.#context = context;
+    this.scene = context?.scene;
+    this.grip = context?.grip;
+    this.preview = context?.preview;
+    this.held = context?.grip?.target;
+    this.placed = context?.preview?.placed;
   }
 
   get busy(): boolean {
