@@ -13,10 +13,13 @@ export const GLOSSARY: Readonly<Record<string, string>> = {
   'working dart':
     'The working dart has legs that run to the bust point; it is the one that is cut and moved.',
   'sewn dart': 'The sewn dart is backed off: it stops short of the bust point.',
+  'dart cap':
+    'The cap is the edge that a dart has at the seam: flat when the dart is folded, with a peak when it lies open.',
   pivot: 'To pivot is to turn paper about a point that stays where it is, here the bust point.',
   slash: 'To slash is to cut into the paper up to a point, and not through it.',
   'slash and spread': 'To slash and spread is to cut up to a point and to open the cut.',
   'style line': 'A style line, or design line, is a seam that is drawn for the look of the garment.',
+  'princess line': 'A princess line is a seam that runs from an edge over the bust point to another edge.',
   connector: 'The connector is the short cut from a bust point to the nearest place of the style line.',
   'seam line': 'The seam line is where the needle goes.',
   'cut line': 'The cut line is where the shears go, outside the seam line by the allowance.',
@@ -24,6 +27,8 @@ export const GLOSSARY: Readonly<Record<string, string>> = {
     'A notch is a mark across an edge that is matched with its partner in sewing, single on the front and double on the back.',
   'seam allowance': 'The seam allowance is the strip between seam line and cut line.',
   ease: 'Ease is extra length or width: in a garment, room to move; in a seam, a little more on one side, taken up without a fold.',
+  gathers: 'Gathers are cloth drawn together along a thread until the edge is as short as its partner.',
+  tucks: 'Tucks are small flat folds, side by side, that take up what an edge is too long.',
   leftover:
     'The leftover is what one edge of a seam is longer than its partner once a dart was moved into it.',
   grainline: 'The grainline is laid along the warp of a woven or along the wales of a knit.',
