@@ -42,14 +42,23 @@ export const perimeter = (c: Chain): number => chainLength(c);
 
 /** Whether p lies inside a closed chain (winding number not zero), outside, or within `band` mm of its edge. */
 export function contains(c: Chain, p: Point, band = 1e-6): 'inside' | 'edge' | 'outside' {
+  const winding = turnsAround(c, p, band);
+  return winding === undefined ? 'edge' : winding === 0 ? 'outside' : 'inside';
+}
+
+/**
+ * How often a chain, of which the rest of a closed one may follow, winds round p (clockwise on the screen); undefined within `band` mm
+ * of it.
+ */
+export function turnsAround(c: Chain, p: Point, band = 1e-6): number | undefined {
   let winding = 0;
   for (const s of c) {
-    if (hullDistance2(s, p) <= band * band && nearestOnSegment(s, p).distance <= band) return 'edge';
+    if (hullDistance2(s, p) <= band * band && nearestOnSegment(s, p).distance <= band) return undefined;
     const { a, d } = s;
     if (s.kind === 'line') winding += lineTurns(a.x, a.y, d.x, d.y, p);
     else winding += cubicTurns(a.x, a.y, s.b.x, s.b.y, s.c.x, s.c.y, d.x, d.y, p, 50);
   }
-  return winding === 0 ? 'outside' : 'inside';
+  return winding;
 }
 
 /**

@@ -8,7 +8,7 @@ import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { bankOf, bridgeId, openingIn, treatmentOf, withTreatment } from './style-seam.ts';
 import type { Edge, Piece } from './types.ts';
-import { withEdge, withNotch, withPiece } from './with.ts';
+import { withEdge, withNotch } from './with.ts';
 
 /** What must be left of an edge, mm. */
 const LEAST = 1e-3;
@@ -97,11 +97,18 @@ export function bridge(piece: Piece, dart: string, before: number, after: number
       ? piece.notches.map((m) => (m.edge === next.id ? withNotch(m, { at: m.at - ahead }) : m))
       : piece.notches;
   return done(
-    withTreatment(withPiece(piece, { seam, notches }), {
-      dart,
-      kind: 'bridged',
-      excess: segmentLength(curve) - (before + after),
-      bridge: { before, after },
-    }),
+    withTreatment(
+      piece,
+      {
+        dart,
+        kind: 'bridged',
+        excess: segmentLength(curve) - (before + after),
+        bridge: { before, after },
+        eased: undefined,
+        trimmedEnd: undefined,
+      },
+      seam,
+      notches,
+    ),
   );
 }

@@ -1,4 +1,4 @@
-import type { Chain, Place } from '../geometry/types.ts';
+import type { Chain, Place, Segment } from '../geometry/types.ts';
 import type { InnerLine, Piece } from './types.ts';
 import { distance } from '../geometry/point.ts';
 import { hullBox, line, splitAt } from '../geometry/segment.ts';
@@ -6,9 +6,9 @@ import { chainEnd, placeAtLength } from '../geometry/chain.ts';
 import { intersectSegments } from '../geometry/intersect.ts';
 import { clearOf } from './clear.ts';
 import { boundaries, pointAtBoundary } from './line-cut.ts';
-import { endAt, findDart, legIds, startAt } from './outline.ts';
+import { edgeOn, endAt, findDart, legIds, partOf, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withLine, withPart, withPiece } from './with.ts';
+import { withLine, withLines, withParts } from './with.ts';
 
 /** Meetings this near (mm) to an end of the connector are the end itself. */
 const AT_END = 1e-6;
@@ -19,9 +19,9 @@ export const connectorId = (dart: string): string => `connector-${dart}`;
 function jointed(chain: Chain, at: Place): Chain {
   if (at.t === 0 || at.t === 1) return chain;
   const [a, b] = splitAt(chain[at.segment]!, at.t);
-  const first = endAt([a], at.point);
-  const second = startAt([b], at.point);
-  return [...chain.slice(0, at.segment), ...first, ...second, ...chain.slice(at.segment + 1)];
+  const out: Segment[] = chain.slice();
+  out.splice(at.segment, 1, endAt([a], at.point)[0]!, startAt([b], at.point)[0]!);
+  return out;
 }
 
 /**
@@ -35,14 +35,15 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, wante
   const dart = findDart(piece, dartId);
   if (dart === undefined) return refuse('no-such-dart', { dart: dartId });
   const [into, outOf] = legIds(dart);
-  const part = piece.parts.find((p) => p.edges.some((e) => e.id === into));
-  if (part === undefined || !part.edges.some((e) => e.id === outOf))
+  const part = partOf(piece, into);
+  if (part === undefined || edgeOn(part, outOf) === undefined)
     return refuse('dart-already-cut', { dart: dartId });
-  const tip = chainEnd(part.edges.find((e) => e.id === into)!.chain);
+  const tip = chainEnd(edgeOn(part, into)!.chain);
   const own = connectorId(dartId);
   const at = boundaries(piece, lineId, own).find((mm) => Math.abs(mm - wanted) <= AT_END) ?? wanted;
-  const stretches = part.lines.filter((l) => l.id === lineId && l.kind === 'style-line');
-  const style = stretches.find((l) => at >= l.origin.from && at <= l.origin.to);
+  const style = part.lines.find(
+    (l) => l.id === lineId && l.kind === 'style-line' && at >= l.origin.from && at <= l.origin.to,
+  );
   if (style === undefined) {
     const cut = piece.parts.some((p) => p.edges.some((e) => e.origin.edge === lineId));
     return refuse(cut ? 'line-already-cut' : 'no-such-line', { line: lineId });
@@ -85,9 +86,15 @@ export function addConnector(piece: Piece, dartId: string, lineId: string, wante
     foot: at,
     faults: undefined,
   };
-  const lines = part.lines
-    .filter((l) => l.id !== id)
-    .map((l) => (l === style && joint === undefined ? withLine(l, { chain: jointed(l.chain, place) }) : l));
-  const drawn = withPart(part, { lines: [...lines, connector] });
-  return done(withPiece(piece, { parts: piece.parts.map((p) => (p === part ? drawn : p)) }));
+  const lines = part.lines.filter((l) => l.id !== id);
+  const k = joint === undefined ? lines.indexOf(style) : -1;
+  if (k >= 0) lines[k] = withLine(style, { chain: jointed(style.chain, place) });
+  lines.push(connector);
+  const drawn = withLines(part, lines);
+  return done(
+    withParts(
+      piece,
+      piece.parts.map((p) => (p === part ? drawn : p)),
+    ),
+  );
 }

@@ -1,16 +1,16 @@
-import type { Chain, Place, Point } from '../geometry/types.ts';
+import type { Box, Chain, Place, Point } from '../geometry/types.ts';
 import type { Edge, EdgeNotch, EdgeRole, InnerLine, Origin, Part, Side } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
 import { chainEnd, chainLength, chainStart, reverseChain, subchain } from '../geometry/chain.ts';
-import { contains } from '../geometry/outline.ts';
+import { shortSort } from '../geometry/short-sort.ts';
 import { intersectChains } from '../geometry/intersect.ts';
 import { splitAt } from '../geometry/segment.ts';
 import { clearOf } from './clear.ts';
-import { chainOf, endAt, startAt } from './outline.ts';
+import { afterSlash, endAt, isOff, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withEdge, withLine, withNotch, withPart } from './with.ts';
+import { withEdge, withLine, withNotch, openPart } from './with.ts';
 
 /** What one bank of a cut is called; its chain comes from the cut. */
 export interface Bank {
@@ -68,7 +68,7 @@ export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
   const here = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
   for (let i = 0; i < edges.length; i++) {
     const { chain } = edges[i]!;
-    if (chain.every((s) => clearOf(s, here, ON_EDGE))) continue;
+    if (allClear(chain, here)) continue;
     const place = nearestOnChain(chain, p);
     if (place.distance > ON_EDGE) continue;
     const { segment, t } = place;
@@ -80,13 +80,18 @@ export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
   return undefined;
 }
 
+const allClear = (chain: Chain, box: Box): boolean => {
+  for (const s of chain) if (!clearOf(s, box, ON_EDGE)) return false;
+  return true;
+};
+
 /** Whether an edge's chain runs against its origin: true of the banks on the left hand of the line, `…/a` and what was cut off it. */
 export function runsBackwards({ role, id, origin }: Edge): boolean {
   // The banks of a slash are dart legs; a dart leg of the block is its own origin.
   if (role === 'dart-leg') return id !== origin.edge && id.endsWith('/a');
   if (role !== 'style-line' && role !== 'connector') return false;
-  const bank = id.lastIndexOf('/') + 1;
-  return id.charAt(bank) === 'a' && (bank + 1 === id.length || id.charAt(bank + 1) === '.');
+  const at = afterSlash(id);
+  return id.charAt(at) === 'a' && (at + 1 === id.length || id.charAt(at + 1) === '.');
 }
 
 /** The two parts of an edge cut at a place, with the very point `joint` between them. */
@@ -122,15 +127,18 @@ function withCorner(
   const e = edges[spot.edge]!;
   split.push({ edge: e.id, at: spot.place.length });
   const halves = splitEdge(e, spot.place, p);
-  return {
-    edges: [...edges.slice(0, spot.edge), ...halves, ...edges.slice(spot.edge + 1)],
-    at: spot.edge + 1,
-  };
+  const out = edges.slice();
+  out.splice(spot.edge, 1, halves[0], halves[1]);
+  return { edges: out, at: spot.edge + 1 };
 }
 
-/** Edges from index i round to index j, without j. */
-const around = (edges: readonly Edge[], i: number, j: number): Edge[] =>
-  i < j ? edges.slice(i, j) : [...edges.slice(i), ...edges.slice(0, j)];
+/** So many edges from index i on, round the outline; behind them it has room for `more` (and holds anything there). */
+function around(edges: readonly Edge[], i: number, count: number, more: number): Edge[] {
+  const n = edges.length;
+  const out = edges.slice(0, Math.min(n, count + more));
+  for (let k = 0; k < count; k++) out[k] = edges[(i + k) % n]!;
+  return out;
+}
 
 /**
  * Cuts a part in two along a path that runs inside it from one place on its outline to another (the caller sees to it
@@ -156,17 +164,20 @@ export function cutPart(part: Part, path: readonly CutStretch[]): Outcome<CutPar
   const j = both.at;
   const i = e.place !== undefined && e.edge < opened.at ? opened.at + 1 : opened.at;
 
-  const leftBanks: Edge[] = [];
-  const rightBanks: Edge[] = [];
-  for (let k = 0; k < path.length; k++) {
+  const n = both.edges.length;
+  const banks = path.length;
+  const onLeft = i < j ? j - i : n - i + j;
+  const onRight = n - onLeft;
+  const left = around(both.edges, i, onLeft, banks);
+  const right = around(both.edges, j, onRight, banks);
+  for (let k = 0; k < banks; k++) {
     let { chain } = path[k]!;
     if (k === 0) chain = startAt(chain, start);
-    if (k === path.length - 1) chain = endAt(chain, end);
-    rightBanks.push(bankEdge(path[k]!.right, chain));
-    leftBanks.unshift(bankEdge(path[k]!.left, reverseChain(chain)));
+    if (k === banks - 1) chain = endAt(chain, end);
+    right[onRight + k] = bankEdge(path[k]!.right, chain);
   }
-  const left = [...around(both.edges, i, j), ...leftBanks];
-  const right = [...around(both.edges, j, i), ...rightBanks];
+  for (let k = banks - 1; k >= 0; k--)
+    left[onLeft + banks - 1 - k] = bankEdge(path[k]!.left, reverseChain(right[onRight + k]!.chain));
   const sheets = shareOut(part, left, right, path);
   return done({ left: sheets.left, right: sheets.right, split });
 }
@@ -200,7 +211,6 @@ export function shareOut(
   right: readonly Edge[],
   path: readonly CutStretch[],
 ): { readonly left: Part; readonly right: Part } {
-  const leftChain = chainOf(left);
   const leftCorners = cornersOf(left);
   const rightCorners = cornersOf(right);
   const onLeft: Record<string, Point> = {};
@@ -213,54 +223,67 @@ export function shareOut(
     if (r) onRight[id] = p;
     // The sewn point of a working dart lies in the dart's mouth, off the paper.
     if (l || r || id.endsWith('/sewn-point')) continue;
-    if (contains(leftChain, p) !== 'outside') onLeft[id] = p;
-    else if (contains(chainOf(right), p) !== 'outside') onRight[id] = p;
+    if (!isOff(left, p)) onLeft[id] = p;
+    else if (!isOff(right, p)) onRight[id] = p;
   }
   const linesLeft: InnerLine[] = [];
   const linesRight: InnerLine[] = [];
-  const share = (l: InnerLine): void => {
-    // A connector or a taped leg begins at a corner, which mostly tells already.
-    const { a } = l.chain[0]!;
-    const byCorner = isAmong(leftCorners, a);
-    const s = l.chain[Math.floor(l.chain.length / 2)]!;
-    const goesLeft =
-      byCorner !== isAmong(rightCorners, a) ? byCorner : contains(leftChain, pointAt(s, 0.5)) !== 'outside';
-    (goesLeft ? linesLeft : linesRight).push(l);
-  };
-  for (const l of part.lines) {
-    if (l.kind === 'centre-front') dividedBy(l, path).forEach(share);
-    else share(l);
+  for (const line of part.lines) {
+    for (const l of line.kind === 'centre-front' ? dividedBy(line, path) : [line]) {
+      // A connector or a taped leg begins at a corner, which mostly tells already.
+      const { a } = l.chain[0]!;
+      const byCorner = isAmong(leftCorners, a);
+      const s = l.chain[Math.floor(l.chain.length / 2)]!;
+      const goesLeft = byCorner !== isAmong(rightCorners, a) ? byCorner : !isOff(left, pointAt(s, 0.5));
+      (goesLeft ? linesLeft : linesRight).push(l);
+    }
   }
-  return {
-    left: withPart(part, { edges: left, lines: linesLeft, landmarks: onLeft }),
-    right: withPart(part, { edges: right, lines: linesRight, landmarks: onRight }),
-  };
+  return { left: sheetOf(part, left, linesLeft, onLeft), right: sheetOf(part, right, linesRight, onRight) };
+}
+
+function sheetOf(
+  part: Part,
+  edges: readonly Edge[],
+  lines: readonly InnerLine[],
+  landmarks: Part['landmarks'],
+): Part {
+  const sheet = openPart(part);
+  sheet.edges = edges;
+  sheet.lines = lines;
+  sheet.landmarks = landmarks;
+  return sheet;
 }
 
 /** What the cut leaves of a line that it crosses. */
 function dividedBy(l: InnerLine, path: readonly CutStretch[]): readonly InnerLine[] {
-  const near = l.chain.some((s) => {
-    const box = hullBox(s);
-    return path.some((p) => p.chain.some((u) => !clearOf(u, box, ON_EDGE)));
-  });
-  if (!near) return [l];
+  if (!comesNear(l.chain, path)) return [l];
   const length = chainLength(l.chain);
-  const cuts = path.flatMap((s) => intersectChains(l.chain, s.chain).map((x) => x.a.length));
-  const marks = [
-    0,
-    ...cuts.filter((mm) => mm > ON_EDGE && mm < length - ON_EDGE).sort((a, b) => a - b),
-    length,
-  ];
-  if (marks.length === 2) return [l];
+  const cuts: number[] = [];
+  for (const { chain } of path) {
+    for (const { a } of intersectChains(l.chain, chain))
+      if (a.length > ON_EDGE && a.length < length - ON_EDGE) cuts.push(a.length);
+  }
+  if (cuts.length === 0) return [l];
+  shortSort(cuts, (a, b) => a - b).push(length);
+  const { edge, from: first } = l.origin;
   const out: InnerLine[] = [];
-  for (let i = 1; i < marks.length; i++) {
-    const from = marks[i - 1]!;
-    const to = marks[i]!;
-    if (to - from <= ON_EDGE) continue;
-    const origin = { ...l.origin, from: l.origin.from + from, to: l.origin.from + to };
-    out.push(withLine(l, { chain: subchain(l.chain, from, to), origin }));
+  let from = 0;
+  for (const to of cuts) {
+    if (to - from > ON_EDGE) {
+      const origin = { edge, from: first + from, to: first + to };
+      out.push(withLine(l, { chain: subchain(l.chain, from, to), origin }));
+    }
+    from = to;
   }
   return out;
+}
+
+function comesNear(chain: Chain, path: readonly CutStretch[]): boolean {
+  for (const s of chain) {
+    const box = hullBox(s);
+    for (const p of path) if (!allClear(p.chain, box)) return true;
+  }
+  return false;
 }
 
 /** Notches of a piece after some of its edges were divided. */

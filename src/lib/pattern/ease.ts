@@ -24,5 +24,15 @@ export function easeIn(piece: Piece, dart: string, fromNotch: string, toNotch: s
   if (Math.min(at[0]!, at[1]!) > arch.from || Math.max(at[0]!, at[1]!) < arch.from + arch.length) {
     return refuse('ease-misses-bridge', { from, to });
   }
-  return done(withTreatment(piece, { ...treatment, kind: 'eased', eased: { from, to } }));
+  const { excess, bridge } = treatment;
+  return done(
+    withTreatment(piece, {
+      dart,
+      kind: 'eased',
+      excess,
+      bridge,
+      eased: { from, to },
+      trimmedEnd: undefined,
+    }),
+  );
 }

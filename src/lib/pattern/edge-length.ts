@@ -4,18 +4,22 @@ import type { Chain } from '../geometry/types.ts';
 import type { Edge } from './types.ts';
 
 /*
- * Chains never change, and one chain is measured by every operation on its piece: its length is kept with it. Weak, so that it
- * goes when the chain goes; the number is the same with and without.
+ * Chains never change, and one chain is measured by every operation on its piece: the lengths of those measured last are kept, in a
+ * ring. (A weak map costs the collector more than the lengths cost.) The number is the same with and without.
  */
-const known = new WeakMap<Chain, number>();
+const KEPT = 16;
+const chains = new Array<Chain | undefined>(KEPT).fill(undefined);
+const lengths = new Float64Array(KEPT);
+let next = 0;
 
 /** Arc length of an edge's chain in mm, measured once where it is curved. */
-export function edgeLength(edge: Edge): number {
-  const first = edge.chain[0]!;
-  if (first.kind === 'line' && edge.chain.length === 1) return distance(first.a, first.d);
-  const had = known.get(edge.chain);
-  if (had !== undefined) return had;
-  const length = chainLength(edge.chain);
-  known.set(edge.chain, length);
+export function edgeLength({ chain }: Edge): number {
+  const first = chain[0]!;
+  if (first.kind === 'line' && chain.length === 1) return distance(first.a, first.d);
+  for (let i = 0; i < KEPT; i++) if (chains[i] === chain) return lengths[i]!;
+  const length = chainLength(chain);
+  chains[next] = chain;
+  lengths[next] = length;
+  next = (next + 1) % KEPT;
   return length;
 }

@@ -1,4 +1,4 @@
-import type { Chain, Point, Segment } from '../geometry/types.ts';
+import type { Box, Chain, Line, Point, Segment } from '../geometry/types.ts';
 import type { Dart, Part, Piece } from './types.ts';
 import { distance, samePoint, sub } from '../geometry/point.ts';
 import { chainEnd, chainLength, chainStart, subchain } from '../geometry/chain.ts';
@@ -7,9 +7,9 @@ import { intersectSegments } from '../geometry/intersect.ts';
 import { angleBetween } from '../geometry/trig.ts';
 import { clearOf } from './clear.ts';
 import { isFinished } from './finished.ts';
-import { findDart, legIds } from './outline.ts';
+import { edgeOn, findDart, legIds, partOf } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withDart, withEdge, withPart, withPiece } from './with.ts';
+import { openPart, openPiece, withDart, withEdge, withLines } from './with.ts';
 
 /** How near (mm) a crossing may lie to a corner that the legs share with their neighbours. */
 const TOUCH = 1e-6;
@@ -17,13 +17,13 @@ const TOUCH = 1e-6;
 /** The part with both legs of the dart drawn to `tip`; their outer ends stay. */
 export function withTip(part: Part, dart: Dart, tip: Point): Part {
   const [into, outOf] = legIds(dart);
-  return withPart(part, {
-    edges: part.edges.map((e) => {
-      if (e.id !== into && e.id !== outOf) return e;
-      const leg = e.id === into ? line(chainStart(e.chain), tip) : line(tip, chainEnd(e.chain));
-      return withEdge(e, { chain: [leg], origin: { edge: e.id, from: 0, to: distance(leg.a, leg.d) } });
-    }),
+  const next = openPart(part);
+  next.edges = part.edges.map((e) => {
+    if (e.id !== into && e.id !== outOf) return e;
+    const leg = e.id === into ? line(chainStart(e.chain), tip) : line(tip, chainEnd(e.chain));
+    return withEdge(e, { chain: [leg], origin: { edge: e.id, from: 0, to: distance(leg.a, leg.d) } });
   });
+  return next;
 }
 
 /**
@@ -37,47 +37,47 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
   if (dart === undefined) return refuse('no-such-dart', { dart: dartId });
   if (isFinished(piece)) return refuse('already-finished', { dart: dartId });
   const [into, outOf] = legIds(dart);
-  const part = piece.parts.find((p) => p.edges.some((e) => e.id === into));
-  if (part === undefined || !part.edges.some((e) => e.id === outOf))
-    return refuse('dart-already-cut', { dart: dartId });
-  const from = chainStart(part.edges.find((e) => e.id === into)!.chain);
-  const end = chainEnd(part.edges.find((e) => e.id === outOf)!.chain);
+  const part = partOf(piece, into);
+  const other = part && edgeOn(part, outOf);
+  if (part === undefined || other === undefined) return refuse('dart-already-cut', { dart: dartId });
+  const from = chainStart(edgeOn(part, into)!.chain);
+  const end = chainEnd(other.chain);
   if (distance(from, to) <= TOUCH || distance(end, to) <= TOUCH)
     return refuse('dart-leaves-piece', { dart: dartId });
 
   const legs = [line(from, to), line(to, end)] as const;
-  const ends = [from, end] as const;
   const boxes = [hullBox(legs[0]), hullBox(legs[1])] as const;
-  /** Whether either leg meets a segment elsewhere than in its own outer end. */
-  const meets = (s: Segment): boolean => {
-    for (const k of [0, 1] as const) {
-      if (clearOf(s, boxes[k], TOUCH)) continue;
-      for (const m of intersectSegments(legs[k], s)) if (distance(m.point, ends[k]) > TOUCH) return true;
-    }
-    return false;
-  };
   for (const e of part.edges) {
     if (e.id === into || e.id === outOf) continue;
     const chain = e.role === 'dart-leg' ? butFor(to, e.chain) : e.chain;
-    for (const s of chain) if (meets(s)) return refuse('dart-leaves-piece', { dart: dartId });
+    for (const s of chain)
+      if (meets(legs[0], from, boxes[0], s) || meets(legs[1], end, boxes[1], s))
+        return refuse('dart-leaves-piece', { dart: dartId });
   }
   for (const l of part.lines) {
     if (l.kind === 'taped' || l.kind === 'centre-front' || l.dart === dartId) continue;
     // A slash line may end where the legs will.
     const chain = l.kind === 'slash' ? butFor(to, l.chain) : l.chain;
-    for (const s of chain) if (meets(s)) return refuse('dart-meets-line', { dart: dartId, line: l.id });
+    for (const s of chain)
+      if (meets(legs[0], from, boxes[0], s) || meets(legs[1], end, boxes[1], s))
+        return refuse('dart-meets-line', { dart: dartId, line: l.id });
   }
 
   const residual = angleBetween(sub(from, to), sub(end, to));
-  const drawn = withTip(part, dart, to);
   // A connector starts at the tip; drawn from the old one it has lost its footing.
-  const lines = drawn.lines.filter((l) => l.dart !== dartId);
-  return done(
-    withPiece(piece, {
-      parts: piece.parts.map((p) => (p === part ? withPart(drawn, { lines }) : p)),
-      darts: piece.darts.map((d) => (d === dart ? withDart(d, { state: 'working' as const, residual }) : d)),
-    }),
-  );
+  const lines = part.lines.filter((l) => l.dart !== dartId);
+  const drawn = withLines(withTip(part, dart, to), lines);
+  const next = openPiece(piece);
+  next.parts = piece.parts.map((p) => (p === part ? drawn : p));
+  next.darts = piece.darts.map((d) => (d === dart ? withDart(d, { state: 'working', residual }) : d));
+  return done(next);
+}
+
+/** Whether a leg meets a segment elsewhere than in its own outer end `end`; `box` holds the leg. */
+function meets(leg: Line, end: Point, box: Box, s: Segment): boolean {
+  if (clearOf(s, box, TOUCH)) return false;
+  for (const m of intersectSegments(leg, s)) if (distance(m.point, end) > TOUCH) return true;
+  return false;
 }
 
 /** How much of another dart's leg, or of a slash line, next to a tip that both share is left out when looking for meetings, mm. */
@@ -85,9 +85,9 @@ const AT_TIP = 1e-3;
 
 /** A leg or line that ends in the very point `tip` without its last stretch; any other as it is. */
 function butFor(tip: Point, leg: Chain): Chain {
+  const ends = samePoint(chainEnd(leg), tip);
+  if (!ends && !samePoint(chainStart(leg), tip)) return leg;
   const length = chainLength(leg);
   if (length <= AT_TIP) return leg;
-  if (samePoint(chainEnd(leg), tip)) return subchain(leg, 0, length - AT_TIP);
-  if (samePoint(chainStart(leg), tip)) return subchain(leg, AT_TIP, length);
-  return leg;
+  return ends ? subchain(leg, 0, length - AT_TIP) : subchain(leg, AT_TIP, length);
 }

@@ -2,6 +2,7 @@ import type { Chain, Point } from '../geometry/types.ts';
 import type { EdgeNotch, InnerLine, Notch, Part, Piece } from './types.ts';
 import { samePoint } from '../geometry/point.ts';
 import { reverseChain } from '../geometry/chain.ts';
+import { shortSort } from '../geometry/short-sort.ts';
 import type { Bank, CutStretch } from './cut.ts';
 import { withLine } from './with.ts';
 
@@ -16,37 +17,40 @@ import { withLine } from './with.ts';
  */
 export function boundaries(piece: Piece, lineId: string, but?: string): readonly number[] {
   const found: number[] = [];
-  const note = (mm: number): void => {
-    if (!found.includes(mm)) found.push(mm);
-  };
   for (const part of piece.parts) {
     for (const l of part.lines) {
       if (l.id === lineId) {
-        note(l.origin.from);
-        note(l.origin.to);
+        note(found, l.origin.from);
+        note(found, l.origin.to);
       } else if (l.kind === 'connector' && l.line === lineId && l.id !== but && l.foot !== undefined)
-        note(l.foot);
+        note(found, l.foot);
     }
     for (const e of part.edges) {
       if (e.role !== 'style-line' || e.origin.edge !== lineId) continue;
-      note(e.origin.from);
-      note(e.origin.to);
+      note(found, e.origin.from);
+      note(found, e.origin.to);
     }
   }
-  return found.sort((a, b) => a - b);
+  return shortSort(found, (a, b) => a - b);
+}
+
+function note(found: number[], mm: number): void {
+  if (!found.includes(mm)) found.push(mm);
 }
 
 /** The points of a stretch at those boundaries: its joints at the feet, and its ends. */
 export function pointAtBoundary(part: Part, stretch: InnerLine, mm: number): Point | undefined {
   if (mm === stretch.origin.from) return stretch.chain[0]!.a;
   if (mm === stretch.origin.to) return stretch.chain[stretch.chain.length - 1]!.d;
-  const foot = part.lines.find((l) => l.kind === 'connector' && l.line === stretch.id && l.foot === mm);
-  return foot?.chain[0]!.d;
+  for (const l of part.lines)
+    if (l.kind === 'connector' && l.line === stretch.id && l.foot === mm) return l.chain[0]!.d;
+  return undefined;
 }
 
 /** The part of a chain between two of its joints. */
 function slice(chain: Chain, from: Point, to: Point): Chain {
-  const i = chain.findIndex((s) => samePoint(s.a, from));
+  let i = 0;
+  while (i < chain.length && !samePoint(chain[i]!.a, from)) i++;
   let j = chain.length - 1;
   while (j > i && !samePoint(chain[j]!.d, to)) j--;
   return i === 0 && j === chain.length - 1 ? chain : chain.slice(i, j + 1);

@@ -4,16 +4,17 @@ import { samePoint } from '../geometry/point.ts';
 import { applyTo, reflectionAcross } from '../geometry/isometry.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import { line } from '../geometry/segment.ts';
-import { chainEnd, chainStart, reverseChain, transformChain } from '../geometry/chain.ts';
+import { chainEnd, chainStart, mirrorChain } from '../geometry/chain.ts';
 import { isFinished } from './finished.ts';
 import { endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withDart, withEdge, withNotch, withPart, withPiece } from './with.ts';
+import { openPart, openPiece, withDart, withEdge, withNotch } from './with.ts';
 
 /** How far (mm) an edge may stray from its chord and still count as straight. */
 const STRAIGHT = 1e-6;
 
 const isStraight = (e: Edge): boolean => {
+  if (e.chain.length === 1 && e.chain[0]!.kind === 'line') return true;
   const chord = line(chainStart(e.chain), chainEnd(e.chain));
   return e.chain.every((s) =>
     (s.kind === 'line' ? [s.a, s.d] : [s.a, s.b, s.c, s.d]).every(
@@ -47,7 +48,7 @@ export function openOut(front: Piece, about: string): Outcome<Piece> {
   const q = chainEnd(fold.chain);
   const mirror = reflectionAcross(p, q);
   const ours = [...part.edges.slice(at + 1), ...part.edges.slice(0, at)];
-  const theirs = ours.map((e) => mirrored(e, mirror)).reverse();
+  const theirs = ours.map((_, i) => mirrored(ours[ours.length - 1 - i]!, mirror));
   // The ends of the fold lie on the axis and stay where they are, bit for bit.
   theirs[0] = withEdge(theirs[0]!, { chain: startAt(theirs[0]!.chain, p) });
   const last = theirs.length - 1;
@@ -64,18 +65,15 @@ export function openOut(front: Piece, about: string): Outcome<Piece> {
     foot: undefined,
     faults: undefined,
   };
-  const opened: Part = withPart(part, {
-    edges: [...ours, ...theirs],
-    lines: [...part.lines, centre],
-    landmarks: bothLandmarks(part.landmarks, mirror, p, q),
-  });
-  return done(
-    withPiece(front, {
-      parts: [opened],
-      darts: [...front.darts, ...front.darts.map(mirroredDart)],
-      notches: [...front.notches.filter((n) => n.edge !== about), ...mirroredNotches(front.notches, ours)],
-    }),
-  );
+  const opened = openPart(part);
+  opened.edges = [...ours, ...theirs];
+  opened.lines = [...part.lines, centre];
+  opened.landmarks = bothLandmarks(part.landmarks, mirror, p, q);
+  const next = openPiece(front);
+  next.parts = [opened];
+  next.darts = [...front.darts, ...front.darts.map(mirroredDart)];
+  next.notches = [...front.notches.filter((n) => n.edge !== about), ...mirroredNotches(front.notches, ours)];
+  return done(next);
 }
 
 function mirrored(e: Edge, m: Isometry): Edge {
@@ -84,7 +82,7 @@ function mirrored(e: Edge, m: Isometry): Edge {
     id,
     role: e.role,
     side: otherSide(e.side),
-    chain: reverseChain(transformChain(e.chain, m)),
+    chain: mirrorChain(e.chain, m),
     origin: { edge: id, from: 0, to: e.origin.to - e.origin.from },
     partner: e.role === 'dart-leg' && e.partner !== undefined ? otherId(e.partner) : e.partner,
     dart: e.dart === undefined ? undefined : otherId(`${e.dart}/`).slice(0, -1),
@@ -108,7 +106,8 @@ function bothLandmarks(
   q: Point,
 ): Readonly<Record<string, Point>> {
   const out: Record<string, Point> = { ...landmarks };
-  for (const [id, at] of Object.entries(landmarks)) {
+  for (const id in landmarks) {
+    const at = landmarks[id]!;
     if (!id.startsWith('right/') && (samePoint(at, p) || samePoint(at, q))) continue;
     const image = samePoint(at, p) || samePoint(at, q) ? at : applyTo(m, at);
     out[otherId(id)] = image;

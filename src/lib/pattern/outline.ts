@@ -3,6 +3,7 @@ import type { Dart, Edge, Part, Piece } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
 import { cubic, line } from '../geometry/segment.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { turnsAround } from '../geometry/outline.ts';
 import { withEdge } from './with.ts';
 
 /** The edge of that id: of the treated seam outline if there is one, else of the parts. */
@@ -18,6 +19,21 @@ export function findEdge(piece: Piece, id: string): Edge | undefined {
 export function partOf(piece: Piece, edgeId: string): Part | undefined {
   for (const part of piece.parts) for (const e of part.edges) if (e.id === edgeId) return part;
   return undefined;
+}
+
+/** The edge of that id of one part. */
+export function edgeOn(part: Part, id: string): Edge | undefined {
+  for (const e of part.edges) if (e.id === id) return e;
+  return undefined;
+}
+
+const SLASH = 47;
+
+/** Where the last word of an id begins, behind its last slash; from the end by hand, which is quicker than `lastIndexOf`. */
+export function afterSlash(id: string): number {
+  let at = id.length;
+  while (at > 0 && id.charCodeAt(at - 1) !== SLASH) at--;
+  return at;
 }
 
 /** Where a landmark lies; of several sheets that share it, on the one whose grain is kept. */
@@ -53,6 +69,17 @@ export function legsOf(piece: Piece, dart: Dart): { readonly into: Edge; readonl
     }
   }
   return into && outOf ? { into, outOf } : undefined;
+}
+
+/** Whether a point lies off a sheet with these edges all round; one on an edge (within a millionth of a mm) does not. */
+export function isOff(edges: readonly Edge[], p: Point): boolean {
+  let winding = 0;
+  for (const e of edges) {
+    const turns = turnsAround(e.chain, p);
+    if (turns === undefined) return false;
+    winding += turns;
+  }
+  return winding === 0;
 }
 
 /** All segments of consecutive edges as one chain. */

@@ -2,33 +2,26 @@ import { done, refuse, type Outcome } from './outcome.ts';
 import type { SeamMarks } from './seam-run.ts';
 import { bridgedSeam, notchAlong, placeOnSeam, type StyleSeam } from './style-seam.ts';
 import type { EdgeNotch, Piece, Treatment } from './types.ts';
-import { withNotch, withPiece } from './with.ts';
+import { openPiece, withNotch } from './with.ts';
 
 interface Trim {
   readonly treatment: Treatment;
   readonly seam: StyleSeam;
-  /** The stretch between the bridge and the trimmed end, mm along the seam. */
-  readonly from: number;
-  readonly to: number;
 }
 
-function trims(piece: Piece): Trim[] {
-  return piece.treatments.flatMap((treatment) => {
-    const found = treatment.kind === 'trimmed' ? bridgedSeam(piece, treatment.dart) : undefined;
-    if (!found) return [];
-    const { seam, arch } = found;
-    // A notch that was cut off lies beyond the end.
-    return treatment.trimmedEnd === 'start'
-      ? [{ treatment, seam, from: -Infinity, to: arch.from }]
-      : [{ treatment, seam, from: arch.from + arch.length, to: Infinity }];
-  });
-}
-
+/** The trimmed stretch on which a notch stands or stood, if any. */
 function trimOf(piece: Piece, notch: EdgeNotch): Trim | undefined {
-  return trims(piece).find((t) => {
-    const at = notchAlong(t.seam, notch);
-    return at !== undefined && at >= t.from && at <= t.to;
-  });
+  for (const treatment of piece.treatments) {
+    const found = treatment.kind === 'trimmed' ? bridgedSeam(piece, treatment.dart) : undefined;
+    if (found === undefined) continue;
+    const { seam, arch } = found;
+    const at = notchAlong(seam, notch);
+    if (at === undefined) continue;
+    // A notch that was cut off lies beyond the end.
+    const on = treatment.trimmedEnd === 'start' ? at <= arch.from : at >= arch.from + arch.length;
+    if (on) return { treatment, seam };
+  }
+  return undefined;
 }
 
 /** Ids of the notches that a take-out left where they no longer meet their partners, and that were not marked again. */
@@ -63,14 +56,15 @@ export function renotch(
   }
   const place = placeOnSeam(seam, treatment.trimmedEnd === 'start' ? along : seam.length - along);
   if (!place) return refuse('notch-off-seam', { notch: notchId, at: along });
-  const others = piece.notches.filter((m) => m.id !== notchId);
-  return done(
-    withPiece(piece, {
-      notches: [
-        ...others,
-        withNotch(first, { ghost: true }),
-        { id: notchId, at: place.at, ghost: undefined, edge: place.edge, line: first.line },
-      ],
-    }),
-  );
+  const notches = piece.notches.filter((m) => m.id !== notchId);
+  notches.push(withNotch(first, { ghost: true }), {
+    id: notchId,
+    at: place.at,
+    ghost: undefined,
+    edge: place.edge,
+    line: first.line,
+  });
+  const next = openPiece(piece);
+  next.notches = notches;
+  return done(next);
 }

@@ -1,10 +1,12 @@
 import type { EdgeNotch, Hinge, Part, Piece } from './types.ts';
+import { shortSort } from '../geometry/short-sort.ts';
 import { cutPart, followSplits } from './cut.ts';
 import { isFinished } from './finished.ts';
 import { boundaries, cutAlong } from './line-cut.ts';
-import { findDart } from './outline.ts';
+import { findDart, partOf } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withPart, withPiece } from './with.ts';
+import { findLine } from './style-line.ts';
+import { openPart, openPiece } from './with.ts';
 
 /**
  * Cuts what is not yet cut of the line and parts the piece in two: `upper` is the one with the neck at centre front, `lower` the
@@ -19,24 +21,31 @@ export function separate(piece: Piece, lineId: string): Outcome<readonly [upper:
   let hinges = piece.hinges;
   let notches = piece.notches;
   for (let round = 0; ; round++) {
-    const at = parts.findIndex((p) => p.lines.some((l) => l.id === lineId));
-    if (at < 0) break;
-    const part = parts[at]!;
-    const style = part.lines.find((l) => l.id === lineId)!;
+    const found = findLine({ parts }, lineId);
+    if (found === undefined) break;
+    const { part, line: style } = found;
     const fault = style.faults?.[0];
     if (fault !== undefined) return refuse(fault.code, { line: lineId });
     const along = cutAlong(part, style, all, style.origin.from, style.origin.to);
     if (along === undefined) return refuse('no-such-line', { line: lineId });
-    const cut = cutPart(withPart(part, { lines: part.lines.filter((l) => l !== style) }), along.stretches);
+    const bare = openPart(part);
+    bare.lines = part.lines.filter((l) => l !== style);
+    const cut = cutPart(bare, along.stretches);
     if ('refused' in cut) return cut;
     // Two sheets from one: both need a name of their own until they are sorted.
-    const left = withPart(cut.ok.left, { id: `${part.id}-${round}a` });
-    const right = withPart(cut.ok.right, { id: `${part.id}-${round}b` });
-    parts = [...parts.slice(0, at), left, right, ...parts.slice(at + 1)];
+    const left = openPart(cut.ok.left);
+    left.id = `${part.id}-${round}a`;
+    const right = openPart(cut.ok.right);
+    right.id = `${part.id}-${round}b`;
+    parts = parts.flatMap((p) => (p === part ? [left, right] : [p]));
     hinges = hinges.map((h) => rehung(h, part.id, [left, right], piece));
     notches = followSplits([...notches, ...along.notches], cut.ok.split);
   }
-  return sortOut(withPiece(piece, { parts, hinges, notches }), lineId);
+  const cutUp = openPiece(piece);
+  cutUp.parts = parts;
+  cutUp.hinges = hinges;
+  cutUp.notches = notches;
+  return sortOut(cutUp, lineId);
 }
 
 /** The hinge with the cut part's name replaced by that of the half with the dart's leg. */
@@ -72,19 +81,26 @@ function sortOut(piece: Piece, lineId: string): Outcome<readonly [Piece, Piece]>
 function asPiece(piece: Piece, id: string, parts: readonly Part[]): Piece {
   // The sheet that was the whole piece's takes the new piece's name; freed ones keep theirs.
   const main = parts.find((p) => !p.id.startsWith('freed-')) ?? parts[0]!;
-  const rename = (part: string): string => (part === main.id ? id : part);
-  const edges = new Set<string>();
-  for (const p of parts) for (const e of p.edges) edges.add(e.id);
-  const own = parts.map((p) => p.id);
-  return withPiece(piece, {
-    id,
-    parts: [withPart(main, { id }), ...parts.filter((p) => p !== main)],
-    hinges: piece.hinges
-      .filter((h) => own.includes(h.parts[0]))
-      .map((h) => ({ ...h, parts: [rename(h.parts[0]), rename(h.parts[1])] as const })),
-    darts: piece.darts.filter((d) => edges.has(d.upper)),
-    notches: piece.notches.filter((n) => edges.has(n.edge)).sort(inOrder),
-  });
+  const named = openPart(main);
+  named.id = id;
+  const sheets: Part[] = [named];
+  for (const p of parts) if (p !== main) sheets.push(p);
+  const hinges: Hinge[] = [];
+  for (const { dart, parts: pair, intact } of piece.hinges) {
+    const [a, b] = pair;
+    if (!parts.some((p) => p.id === a)) continue;
+    hinges.push({ dart, parts: [a === main.id ? id : a, b === main.id ? id : b], intact });
+  }
+  const next = openPiece(piece);
+  next.id = id;
+  next.parts = sheets;
+  next.hinges = hinges;
+  next.darts = piece.darts.filter((d) => partOf(next, d.upper) !== undefined);
+  next.notches = shortSort(
+    piece.notches.filter((n) => partOf(next, n.edge) !== undefined),
+    inOrder,
+  );
+  return next;
 }
 
 /** By edge and place, so that it does not matter in which order the line was cut. */

@@ -6,10 +6,11 @@ import { nearestOnChain, nearestOnSegment } from '../geometry/nearest.ts';
 import { chainEnd, chainLength, chainStart } from '../geometry/chain.ts';
 import { contains } from '../geometry/outline.ts';
 import { intersectSegments, selfIntersections } from '../geometry/intersect.ts';
+import { shortSort } from '../geometry/short-sort.ts';
 import { clearOf } from './clear.ts';
 import { chainOf, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withLine, withPart, withPiece } from './with.ts';
+import { withLine, withLines, withParts } from './with.ts';
 
 /** Ends within this distance (mm) of the outline are put onto it; it covers the rounding of an anchored point, not a near miss. */
 const ON_OUTLINE = 1e-4;
@@ -54,13 +55,11 @@ export function addLine(piece: Piece, lineId: string, drawn: Chain): Outcome<Pie
   };
   const parts = piece.parts.map((p) => {
     const lines = p.lines.filter((l) => l.id !== lineId && l.line !== lineId);
-    return p === home
-      ? withPart(p, { lines: [...lines, line] })
-      : lines.length < p.lines.length
-        ? withPart(p, { lines })
-        : p;
+    if (p === home) lines.push(line);
+    else if (lines.length === p.lines.length) return p;
+    return withLines(p, lines);
   });
-  return done(withPiece(piece, { parts }));
+  return done(withParts(piece, parts));
 }
 
 const isFinite = (s: Chain[number]): boolean => {
@@ -68,8 +67,11 @@ const isFinite = (s: Chain[number]): boolean => {
   return Number.isFinite(b.minX + b.minY + b.maxX + b.maxY);
 };
 
-const isCut = (piece: Piece, lineId: string): boolean =>
-  piece.parts.some((p) => p.edges.some((e) => e.role === 'style-line' && e.origin.edge === lineId));
+function isCut(piece: Piece, lineId: string): boolean {
+  for (const part of piece.parts)
+    for (const e of part.edges) if (e.role === 'style-line' && e.origin.edge === lineId) return true;
+  return false;
+}
 
 /** The outline's own point at p, or undefined when p is not on the outline. */
 function onOutline(part: Part, p: Point): Point | undefined {
@@ -87,10 +89,10 @@ function onOutline(part: Part, p: Point): Point | undefined {
 /** What keeps the chain, drawn on the part, from being cut from end to end; empty when nothing does. */
 function lineFaults(part: Part, chain: Chain, startsOn: boolean, endsOn: boolean): readonly LineFault[] {
   const faults: LineFault[] = [];
-  const outline = chainOf(part.edges);
   for (const end of ['start', 'end'] as const) {
     if (end === 'start' ? startsOn : endsOn) continue;
     const at = end === 'start' ? chainStart(chain) : chainEnd(chain);
+    const outline = chainOf(part.edges);
     const outside = contains(outline, at) === 'outside';
     const mm = nearestOnChain(outline, at).distance;
     faults.push({ code: outside ? 'line-leaves-piece' : 'line-stops-short', at, end, mm });
@@ -124,7 +126,8 @@ function lineFaults(part: Part, chain: Chain, startsOn: boolean, endsOn: boolean
   }
   if (faults.length === 0) {
     const middle = pointAt(chain[Math.floor(chain.length / 2)]!, 0.5);
-    if (contains(outline, middle) !== 'inside') faults.push({ code: 'line-leaves-piece', at: middle });
+    if (contains(chainOf(part.edges), middle) !== 'inside')
+      faults.push({ code: 'line-leaves-piece', at: middle });
   }
   for (const own of selfIntersections(chain, MOST_FAULTS))
     faults.push({ code: 'line-crosses-itself', at: own.point });
@@ -133,7 +136,7 @@ function lineFaults(part: Part, chain: Chain, startsOn: boolean, endsOn: boolean
 
 /** The inner line of that id (the first stretch, when it is partly cut) and the part that it is drawn on. */
 export function findLine(
-  piece: Piece,
+  piece: Pick<Piece, 'parts'>,
   id: string,
 ): { readonly part: Part; readonly line: InnerLine } | undefined {
   for (const part of piece.parts) for (const line of part.lines) if (line.id === id) return { part, line };
@@ -145,22 +148,31 @@ export function findLine(
  * `no-such-line`, `line-already-cut`, `notch-off-line`.
  */
 export function markNotch(piece: Piece, lineId: string, notch: Notch): Outcome<Piece> {
-  const stretches = piece.parts.flatMap((p) => p.lines.filter((l) => l.id === lineId));
-  if (stretches.length === 0)
+  if (findLine(piece, lineId) === undefined)
     return refuse(isCut(piece, lineId) ? 'line-already-cut' : 'no-such-line', { line: lineId });
-  const home = stretches.find((l) => notch.at >= l.origin.from && notch.at <= l.origin.to);
+  const home = stretchAt(piece, lineId, notch.at);
   if (home === undefined)
     return refuse(isCut(piece, lineId) ? 'line-already-cut' : 'notch-off-line', {
       line: lineId,
       at: notch.at,
     });
   return done(
-    withLines(piece, (l) => {
+    eachLine(piece, (l) => {
       const notches = l.notches.filter((n) => n.id !== notch.id);
-      if (l === home) return withLine(l, { notches: [...notches, notch].sort((p, q) => p.at - q.at) });
+      if (l === home) {
+        notches.push(notch);
+        return withLine(l, { notches: shortSort(notches, (p, q) => p.at - q.at) });
+      }
       return notches.length < l.notches.length ? withLine(l, { notches }) : l;
     }),
   );
+}
+
+/** The stretch of a line that holds the place `at` mm along the whole line. */
+function stretchAt(piece: Piece, lineId: string, at: number): InnerLine | undefined {
+  for (const part of piece.parts)
+    for (const l of part.lines) if (l.id === lineId && at >= l.origin.from && at <= l.origin.to) return l;
+  return undefined;
 }
 
 /** Takes a notch off its line. Refusals: `no-such-notch`. */
@@ -168,11 +180,14 @@ export function removeNotch(piece: Piece, id: string): Outcome<Piece> {
   if (!piece.parts.some((p) => p.lines.some((l) => l.notches.some((n) => n.id === id))))
     return refuse('no-such-notch', { notch: id });
   return done(
-    withLines(piece, (l) =>
+    eachLine(piece, (l) =>
       l.notches.some((n) => n.id === id) ? withLine(l, { notches: l.notches.filter((n) => n.id !== id) }) : l,
     ),
   );
 }
 
-const withLines = (piece: Piece, change: (l: InnerLine) => InnerLine): Piece =>
-  withPiece(piece, { parts: piece.parts.map((p) => withPart(p, { lines: p.lines.map(change) })) });
+const eachLine = (piece: Piece, change: (l: InnerLine) => InnerLine): Piece =>
+  withParts(
+    piece,
+    piece.parts.map((p) => withLines(p, p.lines.map(change))),
+  );

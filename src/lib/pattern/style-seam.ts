@@ -1,9 +1,9 @@
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { distance } from '../geometry/point.ts';
 import { edgeLength } from './edge-length.ts';
-import { outlineOf } from './outline.ts';
+import { afterSlash, outlineOf } from './outline.ts';
 import type { Edge, EdgeNotch, Piece, Treatment } from './types.ts';
-import { withPiece } from './with.ts';
+import { openPiece } from './with.ts';
 
 /** One edge of a style seam as it is sewn, or (no edge) an opening, which counts with its straight width. */
 export interface Stretch {
@@ -30,18 +30,32 @@ export interface StyleSeam {
 
 export const bridgeId = (dart: string): string => `bridge-${dart}`;
 
-export const treatmentOf = (piece: Piece, dart: string): Treatment | undefined =>
-  piece.treatments.find((t) => t.dart === dart);
+export function treatmentOf(piece: Piece, dart: string): Treatment | undefined {
+  for (const t of piece.treatments) if (t.dart === dart) return t;
+  return undefined;
+}
 
-/** The piece with its treatment of a dart's leftover added or replaced. */
-export const withTreatment = (piece: Piece, t: Treatment): Piece =>
-  withPiece(piece, { treatments: [...piece.treatments.filter((other) => other.dart !== t.dart), t] });
+/** The piece with its treatment of a dart's leftover added or replaced, and with the seam and notches that come of it. */
+export function withTreatment(
+  piece: Piece,
+  t: Required<Treatment>,
+  seam = piece.seam,
+  notches = piece.notches,
+): Piece {
+  const next = openPiece(piece);
+  const treatments = piece.treatments.filter((other) => other.dart !== t.dart);
+  treatments.push(t);
+  next.treatments = treatments;
+  next.seam = seam;
+  next.notches = notches;
+  return next;
+}
 
 /** Which bank of a cut line an edge is, by its id: `line/2/a`, `line/2/b.1`. The piece on bank b lies clockwise along the line. */
 export function bankOf(edge: Edge): 'a' | 'b' | undefined {
   if (edge.role !== 'style-line') return undefined;
   const { id } = edge;
-  const at = id.lastIndexOf('/') + 1;
+  const at = afterSlash(id);
   const bank = id.charAt(at);
   const ends = at + 1 === id.length || id.charAt(at + 1) === '.';
   return at > 0 && ends && (bank === 'a' || bank === 'b') ? bank : undefined;

@@ -6,7 +6,7 @@ import { done, refuse, type Outcome } from './outcome.ts';
 import { seamExcess } from './openings.ts';
 import { bankOf, bridgedSeam, bridgeId, treatmentOf, withTreatment } from './style-seam.ts';
 import type { Edge, EdgeNotch, Piece } from './types.ts';
-import { withEdge, withNotch, withPiece } from './with.ts';
+import { withEdge, withNotch } from './with.ts';
 
 /** What must be left of an edge, mm. */
 const LEAST = 1e-3;
@@ -72,24 +72,21 @@ export function takeOut(
   const { origin } = group[0]!;
   const redrawn: Edge = withEdge(group[0]!, {
     chain: [atHead ? straight(far, corner) : straight(corner, far)],
-    origin: { ...origin, to: origin.from + span },
+    origin: { edge: origin.edge, from: origin.from, to: origin.from + span },
   });
   const trimmed: Edge = withEdge(old, { chain, origin: trimOrigin(old, left, atHead) });
 
-  const gone = new Set(dropped.map((d) => d.id));
   const next: Edge[] = [];
-  edges.forEach((e, i) => {
+  for (let i = 0; i < n; i++) {
+    const e = edges[i]!;
     if (e === old) next.push(trimmed);
     else if (i === from) next.push(redrawn);
-    else if (!(i > from && i <= to) && !gone.has(e.id)) next.push(e);
-  });
+    else if (!(i > from && i <= to) && !dropped.some((d) => d.id === e.id)) next.push(e);
+  }
   const notches = piece.notches.map((m) => moved(m, old.id, left, dropped, length, atHead, group));
+  const { excess, bridge, eased } = treatment;
   return done(
-    withTreatment(withPiece(piece, { seam: next, notches }), {
-      ...treatment,
-      kind: 'trimmed',
-      trimmedEnd: end,
-    }),
+    withTreatment(piece, { dart, kind: 'trimmed', excess, bridge, eased, trimmedEnd: end }, next, notches),
   );
 }
 

@@ -1,4 +1,11 @@
-import { chainEnd, chainStart, reverseChain, subchain, transformChain } from '../geometry/chain.ts';
+import {
+  chainEnd,
+  chainStart,
+  mirrorChain,
+  reverseChain,
+  subchain,
+  transformChain,
+} from '../geometry/chain.ts';
 import { applyTo, compose, reflectionAcross } from '../geometry/isometry.ts';
 import { add, scale, sub, unit } from '../geometry/point.ts';
 import { cubic, line, tangentAt } from '../geometry/segment.ts';
@@ -9,7 +16,7 @@ import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { frontAndBack } from './front-back.ts';
 import type { Edge, Part, Piece, Side } from './types.ts';
-import { withEdge, withLine, withNotch, withPart, withPiece } from './with.ts';
+import { openPart, openPiece, withEdge, withLine, withNotch } from './with.ts';
 
 /**
  * True the back's edge ('right/shoulder', 'left/side' ...) to the front as it will be sewn: the front's portions joined, and
@@ -58,13 +65,12 @@ export function trueBack(
   const joined = atTail
     ? withStart(armhole.chain, corner)
     : reverseChain(withStart(reverseChain(armhole.chain), corner));
-  return done(
-    withPiece(half, {
-      seam: outline.map((e, i) =>
-        i === moving ? withEdge(e, { chain }) : i === neighbour ? withEdge(e, { chain: joined }) : e,
-      ),
-    }),
-  );
+  const edges: Edge[] = outline.slice();
+  edges[moving] = withEdge(edge, { chain });
+  edges[neighbour] = withEdge(armhole, { chain: joined });
+  const next = openPiece(half);
+  next.seam = edges;
+  return done(next);
 }
 
 /** The chain cut or drawn out at its end to `wanted` mm; `own` is its length. */
@@ -91,12 +97,14 @@ function halfFor(back: Piece, side: Side): Piece | undefined {
   if (base === `back-${side}`) return back;
   if (base !== 'back') return undefined;
   const id = `back-${side}${suffixOf(back.id)}`;
-  return side === 'left' ? mirrored(withPiece(back, { id })) : withPiece(back, { id });
+  const half = openPiece(back);
+  half.id = id;
+  return side === 'left' ? mirrored(half) : half;
 }
 
 function reflected(landmarks: Part['landmarks'], m: Isometry): Part['landmarks'] {
-  const out: Record<string, Point> = {};
-  for (const id in landmarks) out[id] = applyTo(m, landmarks[id]!);
+  const out: Record<string, Point> = { ...landmarks };
+  for (const id in out) out[id] = applyTo(m, out[id]!);
   return out;
 }
 
@@ -108,25 +116,32 @@ function mirrored(piece: Piece): Piece {
   const flip = (e: Edge): Edge =>
     withEdge(e, {
       side: e.side === 'right' ? 'left' : e.side === 'left' ? 'right' : e.side,
-      chain: reverseChain(transformChain(e.chain, m)),
+      chain: mirrorChain(e.chain, m),
     });
-  const turn = (edges: readonly Edge[]) => edges.map(flip).reverse();
-  const parts = piece.parts.map((part): Part =>
-    withPart(part, {
-      edges: turn(part.edges),
-      lines: part.lines.map((l) => withLine(l, { chain: transformChain(l.chain, m) })),
-      landmarks: reflected(part.landmarks, m),
-      motion: compose(m, part.motion),
-    }),
-  );
-  const lengths = new Map(outlineOf(piece).map((e) => [e.id, edgeLength(e)]));
-  const { seam, grainline } = piece;
-  return withPiece(piece, {
-    parts,
-    seam: seam && turn(seam),
-    notches: piece.notches.map((k) => withNotch(k, { at: (lengths.get(k.edge) ?? 0) - k.at })),
-    // The corner that came before a group now comes after it.
-    corners: piece.corners.map((c) => ({ ...c, before: c.after, after: c.before })),
-    grainline: grainline && { from: applyTo(m, grainline.from), to: applyTo(m, grainline.to) },
+  const turn = (edges: readonly Edge[]) => edges.map((_, i) => flip(edges[edges.length - 1 - i]!));
+  const next = openPiece(piece);
+  next.parts = piece.parts.map((part): Part => {
+    const sheet = openPart(part);
+    sheet.edges = turn(part.edges);
+    sheet.lines = part.lines.map((l) => withLine(l, { chain: transformChain(l.chain, m) }));
+    sheet.landmarks = reflected(part.landmarks, m);
+    sheet.motion = compose(m, part.motion);
+    return sheet;
   });
+  next.seam = piece.seam && turn(piece.seam);
+  const outline = outlineOf(piece);
+  next.notches = piece.notches.map((k) => {
+    const edge = outline.find((e) => e.id === k.edge);
+    return withNotch(k, { at: (edge === undefined ? 0 : edgeLength(edge)) - k.at });
+  });
+  // The corner that came before a group now comes after it.
+  next.corners = piece.corners.map(({ before, after, form, first }) => ({
+    before: after,
+    after: before,
+    form,
+    first,
+  }));
+  const { grainline } = piece;
+  next.grainline = grainline && { from: applyTo(m, grainline.from), to: applyTo(m, grainline.to) };
+  return next;
 }

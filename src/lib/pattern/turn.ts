@@ -6,10 +6,10 @@ import { rotationByAngle, rotationTaking } from '../geometry/isometry.ts';
 import { angleBetween, atan2 } from '../geometry/trig.ts';
 import { isFinished } from './finished.ts';
 import { together } from './hang.ts';
-import { findDart, legsOf } from './outline.ts';
+import { edgeOn, findDart, legsOf } from './outline.ts';
 import { type Pin, movePart } from './move.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withDart, withPart, withPiece } from './with.ts';
+import { openPiece, withDart, withLines, withParts } from './with.ts';
 
 /** A turn as it happened; mm and radians, `angle` positive clockwise on the screen. */
 export interface TurnFact {
@@ -105,10 +105,8 @@ export function turnSheets(
     settled.set(d.id, closes);
   }
 
-  const parts = piece.parts.map((p) =>
-    moving.has(p.id) ? withPart(movePart(p, motion, pins), { grain: 'void' as const }) : p,
-  );
-  let turned = withPiece(piece, { parts });
+  const parts = piece.parts.map((p) => (moving.has(p.id) ? movePart(p, motion, pins, 'void') : p));
+  let turned = withParts(piece, parts);
   for (const d of piece.darts) {
     const closes = settled.get(d.id);
     if (closes !== undefined) turned = settleDart(turned, d, closes, moving);
@@ -134,20 +132,23 @@ interface Straddling {
 function straddle(piece: Piece, dart: Dart, moving: ReadonlySet<string>): Straddling | undefined {
   const legs = legsOf(piece, dart);
   if (legs === undefined) return undefined;
-  const has = (edge: string): boolean =>
-    piece.parts.some((p) => moving.has(p.id) && p.edges.some((e) => e.id === edge));
-  const inMoves = has(legs.into.id);
+  const inMoves = isOn(piece, legs.into.id, moving);
   const inEnd = chainStart(legs.into.chain);
   const inTip = chainEnd(legs.into.chain);
   const outEnd = chainEnd(legs.outOf.chain);
   const outTip = chainStart(legs.outOf.chain);
   return {
-    apart: inMoves !== has(legs.outOf.id),
+    apart: inMoves !== isOn(piece, legs.outOf.id, moving),
     end: inMoves ? inEnd : outEnd,
     tip: inMoves ? inTip : outTip,
     fixedEnd: inMoves ? outEnd : inEnd,
     fixedTip: inMoves ? outTip : inTip,
   };
+}
+
+function isOn(piece: Piece, edge: string, moving: ReadonlySet<string>): boolean {
+  for (const p of piece.parts) if (moving.has(p.id) && edgeOn(p, edge) !== undefined) return true;
+  return false;
 }
 
 const falls = (m: Isometry, p: Point, q: Point): boolean =>
@@ -167,10 +168,10 @@ function settleDart(piece: Piece, dart: Dart, closed: boolean, moved: ReadonlySe
   const taped = hinge?.parts[1] ?? piece.parts.find((p) => !moved.has(p.id) && hasLeg(p, into, outOf))?.id;
   const retape = (p: Part): Part => {
     const had = p.lines.some((l) => l.id === id);
-    if (!had && !closed) return p;
+    if (!had && !(closed && p.id === taped)) return p;
     const lines: InnerLine[] = p.lines.filter((l) => l.id !== id);
     if (closed && p.id === taped) {
-      const leg = p.edges.some((e) => e.id === into.id) ? into : outOf;
+      const leg = edgeOn(p, into.id) !== undefined ? into : outOf;
       lines.push({
         id,
         kind: 'taped',
@@ -183,17 +184,15 @@ function settleDart(piece: Piece, dart: Dart, closed: boolean, moved: ReadonlySe
         faults: undefined,
       });
     }
-    return withPart(p, { lines });
+    return withLines(p, lines);
   };
-  return withPiece(piece, {
-    parts: piece.parts.map(retape),
-    darts: piece.darts.map((d) =>
-      d.id === dart.id
-        ? withDart(d, { state: closed ? ('closed' as const) : ('working' as const), residual })
-        : d,
-    ),
-  });
+  const next = openPiece(piece);
+  next.parts = piece.parts.map(retape);
+  next.darts = piece.darts.map((d) =>
+    d.id === dart.id ? withDart(d, { state: closed ? 'closed' : 'working', residual }) : d,
+  );
+  return next;
 }
 
 const hasLeg = (p: Part, into: Edge, outOf: Edge): boolean =>
-  p.edges.some((e) => e.id === into.id || e.id === outOf.id);
+  edgeOn(p, into.id) !== undefined || edgeOn(p, outOf.id) !== undefined;

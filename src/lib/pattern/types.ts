@@ -136,8 +136,8 @@ export interface Treatment {
   readonly excess: number;
   /** Seam edges replaced by the bridge, from/to in mm along the treated seam. */
   readonly bridge: { readonly before: number; readonly after: number };
-  readonly eased?: { readonly from: string; readonly to: string };
-  readonly trimmedEnd?: 'start' | 'end';
+  readonly eased?: { readonly from: string; readonly to: string } | undefined;
+  readonly trimmedEnd?: 'start' | 'end' | undefined;
 }
 
 /** Which way a sewn dart is pressed: towards centre front or the side, upwards or downwards. */

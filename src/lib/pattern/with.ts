@@ -71,6 +71,30 @@ export const openPiece = (p: Piece): Open<Piece> => ({
   grainline: p.grainline,
 });
 
+/** The same for a part. */
+export const openPart = (p: Part): Open<Part> => ({
+  id: p.id,
+  edges: p.edges,
+  lines: p.lines,
+  landmarks: p.landmarks,
+  grain: p.grain,
+  motion: p.motion,
+});
+
+/** The piece with other parts. */
+export function withParts(p: Piece, parts: readonly Part[]): Piece {
+  const next = openPiece(p);
+  next.parts = parts;
+  return next;
+}
+
+/** The part with other lines drawn on it. */
+export function withLines(p: Part, lines: readonly InnerLine[]): Part {
+  const next = openPart(p);
+  next.lines = lines;
+  return next;
+}
+
 /** The piece with other allowances. */
 export function withAllowances(p: Piece, allowances: Piece['allowances']): Piece {
   const next = openPiece(p);

@@ -2,6 +2,7 @@ import { addConnector, connectorId } from '../pattern/connector.ts';
 import type { Outcome } from '../pattern/outcome.ts';
 import { findLine } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
+import { withEntry } from '../pattern/with.ts';
 import { frontOf, refused, withPieces } from './pieces.ts';
 import type { DrawnLine, Refusal, Work } from './types.ts';
 import { withWork } from './pieces.ts';
@@ -31,14 +32,24 @@ export function withDrawn(work: Work, drawn: DrawnLine): Work {
   return withWork(work, { lines });
 }
 
+const withFeet = ({ id, chain, points, ends }: DrawnLine, feet: DrawnLine['feet']): DrawnLine => ({
+  id,
+  chain,
+  points,
+  ends,
+  feet,
+});
+
+/** A line's connectors without that of one dart. */
+function feetBut(feet: DrawnLine['feet'], dart: string): DrawnLine['feet'] {
+  if (!Object.hasOwn(feet, dart)) return feet;
+  const { [dart]: _, ...others } = feet;
+  return others;
+}
+
 /** Work without any line's record of this dart's connector. */
 export function withoutFoot(work: Work, dart: string): Work {
-  const lines = work.lines.map((line) => {
-    if (!Object.hasOwn(line.feet, dart)) return line;
-    const { [dart]: _, ...feet } = line.feet;
-    return { ...line, feet };
-  });
-  return withWork(work, { lines });
+  return withWork(work, { lines: work.lines.map((line) => withFeet(line, feetBut(line.feet, dart))) });
 }
 
 /**
@@ -54,7 +65,9 @@ export function connectAt(work: Work, dart: string, line: string, fraction: numb
   const next = addConnector(front, dart, line, at);
   if ('refused' in next) return next;
   const { a: tip, d: foot } = findLine(next.ok, connectorId(dart))!.line.chain[0]!;
-  const clean = withoutFoot(withPieces(work, 'front', next.ok), dart);
-  const { feet } = clean.lines.find((l) => l.id === line)!;
-  return { ok: withDrawn(clean, { ...drawn, feet: { ...feet, [dart]: { at, foot, tip } } }) };
+  const lines = work.lines.map((l) => {
+    const feet = feetBut(l.feet, dart);
+    return withFeet(l, l === drawn ? withEntry(feet, dart, { at, foot, tip }) : feet);
+  });
+  return { ok: withWork(withPieces(work, 'front', next.ok), { lines }) };
 }
