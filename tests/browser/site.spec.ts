@@ -41,6 +41,10 @@ test('after the first visit the home page and the lesson open without a network'
   // The address without its last slash is redirected by the server, which is not there now.
   await page.goto('/lesson/slanted-seam');
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  // A lesson that was never visited, by its link on the map.
+  await page.goto('/');
+  await page.getByRole('link', { name: 'Extend a dart to the bust point', exact: true }).click();
+  await expect(page.getByRole('button', { name: 'Start at once' })).toBeVisible();
   // Nothing but the kept files answers: a page that was never built is not to be had.
   await expect(page.goto('/no-such-page/')).rejects.toThrow(/ERR_INTERNET_DISCONNECTED|ERR_FAILED/);
 });
