@@ -1,9 +1,10 @@
 /**
  * `npm run bench`: what the project promises about speed and size, measured. `npm run bench -- a c` runs those parts only:
- * a ratios against other libraries, b replay and grade, c dragging, d sizes. Ends with 1 when a goal is not met.
+ * a ratios against other libraries, b replay and grade, c dragging, d sizes, e causes. Ends with 1 when a goal is not met.
  */
 import { loadavg, cpus } from 'node:os';
 import { allowanceBench } from './allowance.ts';
+import { printCauses } from './causes.ts';
 import { cutBench } from './cut.ts';
 import { printDrag } from './drag.ts';
 import { geometryBench } from './geometry.ts';
@@ -37,12 +38,13 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   b: printLesson,
   c: printDrag,
   d: printSizes,
+  e: printCauses,
 };
 
 const asked = process.argv.slice(2);
 const unknown = asked.filter((name) => !Object.hasOwn(PARTS, name));
 if (unknown.length > 0) {
-  console.error(`No such part: ${unknown.join(', ')}. There are a, b, c and d.`);
+  console.error(`No such part: ${unknown.join(', ')}. There are a, b, c, d and e.`);
   process.exit(2);
 }
 const load = loadavg()[0]!;

@@ -1,0 +1,71 @@
+import { apply } from '../../recipe/apply.ts';
+import type { Command, Work } from '../../recipe/types.ts';
+import type { Cause } from '../types.ts';
+import { apart, featuresOf } from './features.ts';
+import { PROCEDURES } from './procedures/index.ts';
+import type { Situation } from './procedures/types.ts';
+
+/** What the geometry says about how a step went wrong. mm. */
+export type Diagnosis =
+  /** The table is the right one, but for the hand's trembling. */
+  | { readonly kind: 'right'; readonly distance: number }
+  /** One wrong procedure makes this table; `distance` is how far its table still is from the learner's. */
+  | { readonly kind: 'cause'; readonly cause: Cause; readonly distance: number }
+  /** None of the known procedures makes it; `distance` is that of the nearest. */
+  | { readonly kind: 'none'; readonly distance: number };
+
+/**
+ * Tables this near to each other (mm at full size) are one: three times what a hand trembles on half-scale paper (0.8 mm at half scale, 1.6
+ * at full size; ours).
+ */
+export const NEAR = 5;
+
+/** The table that commands make; one that cannot be followed is left out. */
+function done(before: Work, commands: readonly Command[]): Work {
+  let work = before;
+  for (const command of commands) {
+    const next = apply(work, command);
+    if ('work' in next) work = next.work;
+  }
+  return work;
+}
+
+/**
+ * Holds wrong procedures, carried out from the learner's own table before the step, against the table that the learner made. `right`: the
+ * step as it is worked from there. The nearest within `NEAR` names the cause; two whose tables are congruent are one cause, the first of them.
+ * Pure. Commands whose phase was not fetched make `apply` throw.
+ */
+export function diagnose(
+  before: Work,
+  after: Work,
+  own: readonly Command[],
+  right: readonly Command[],
+): Diagnosis {
+  const rightly = done(before, right);
+  const target = featuresOf(after);
+  const toRight = apart(target, featuresOf(rightly));
+  if (toRight <= NEAR) return { kind: 'right', distance: toRight };
+  const situation: Situation = { before, right, rightly, own, after };
+  let plain: Found | undefined;
+  let fitted: Found | undefined;
+  for (const procedure of PROCEDURES) {
+    for (const suspect of procedure(situation)) {
+      const distance = apart(target, featuresOf(done(before, suspect.commands)));
+      const best = suspect.fitted ? fitted : plain;
+      // Only what is nearer than congruent tables are to each other takes the place of an earlier one.
+      if (best !== undefined && distance >= best.distance - 1e-6) continue;
+      const found = { cause: suspect.cause, distance };
+      if (suspect.fitted) fitted = found;
+      else plain = found;
+    }
+  }
+  for (const found of [plain, fitted])
+    if (found !== undefined && found.distance <= NEAR) return { kind: 'cause', ...found };
+  const nearest = Math.min(toRight, plain?.distance ?? Infinity, fitted?.distance ?? Infinity);
+  return { kind: 'none', distance: nearest };
+}
+
+interface Found {
+  readonly cause: Cause;
+  readonly distance: number;
+}

@@ -1,0 +1,24 @@
+import { otherEdge, otherEnd, otherMirror, scaleOfLength, scaleOfPlace, toSewnPoint } from './drawing.ts';
+import { allowedTooEarly, cutLinesWalked, notBackedOff, otherFold } from './finishing.ts';
+import { cutThrough, otherDart, sharesExchanged, slipped, wrongAngle, wrongWay } from './turns.ts';
+import type { Procedure } from './types.ts';
+
+/** The wrong procedures that are tried, common ones first. To add one: its function, one line here, its sentence in `strings/causes`. */
+export const PROCEDURES: readonly Procedure[] = [
+  wrongWay,
+  slipped,
+  wrongAngle,
+  toSewnPoint,
+  scaleOfPlace,
+  scaleOfLength,
+  otherEnd,
+  otherEdge,
+  otherMirror,
+  otherDart,
+  sharesExchanged,
+  cutThrough,
+  notBackedOff,
+  otherFold,
+  allowedTooEarly,
+  cutLinesWalked,
+];
