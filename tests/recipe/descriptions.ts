@@ -43,6 +43,12 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   'draw-line.line': 'Id of the line.',
   'draw-line.points':
     'From the start of the line to its end. An end that is to lie on an edge is given on that edge.',
+  'draw-curve':
+    'Draws the style line as a curve that was fitted to one stroke of the hand, or draws it anew. Joints of all but one direction are smoothed.',
+  'draw-curve.line': 'Id of the line.',
+  'draw-curve.points':
+    'Control points of its cubics in a row, from the start of the line to its end: 4, 7, 10 ... An end that is to lie on an edge is given on that edge.',
+  'draw-curve.kinks': 'How many times the stroke broke its direction.',
   notch: 'Marks a notch across the line, before it is cut.',
   'notch.id': 'Id of the notch; marking it again moves it.',
   'notch.line': 'Id of the line.',

@@ -39,6 +39,17 @@ const ONE_OF_EACH: readonly Record<string, unknown>[] = [
       { landmark: 'x' },
     ],
   },
+  {
+    do: 'draw-curve',
+    line: 'line',
+    points: [
+      { on: 'right/shoulder', at: 0.5 },
+      { inside: 'front', weights: [0.2, 0.3, 0.5] },
+      { landmark: 'x' },
+      { on: 'left/side-lower', at: 0.5 },
+    ],
+    kinks: 1,
+  },
   { do: 'notch', id: 'n1', line: 'line', at: 0.25 },
   { do: 'remove-notch', id: 'n1' },
   { do: 'extend-dart', dart: 'right', to: { landmark: 'right/bust-point' } },

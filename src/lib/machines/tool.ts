@@ -48,6 +48,8 @@ export interface Grip {
   /** Piece and part under the pointer when it was taken up. */
   readonly piece?: string;
   readonly part?: string;
+  /** The way of the hand since then, of a tool that follows it, mm. */
+  readonly trail?: readonly Point[];
 }
 
 /** What letting go would do: give a command, or only change a setting of the tool. */
@@ -55,7 +57,7 @@ export type Proposal = { readonly command: Command } | { readonly options: Optio
 
 export interface ToolOption {
   readonly id: string;
-  readonly kind: 'choice' | 'length';
+  readonly kind: 'choice' | 'length' | 'percent';
   readonly value: OptionValue;
   readonly choices?: readonly string[];
 }
@@ -88,6 +90,8 @@ export interface Over {
 /** One tool, as data and pure functions; `toolMachine` gives it its states. */
 export interface ToolSpec {
   readonly id: CommandName;
+  /** The whole way of the hand counts, not only where it has come to. */
+  readonly trail?: true;
   readonly targets: (scene: Scene) => readonly ToolTarget[];
   /** A press on the paper away from all targets: what is then held. */
   readonly press?: (
@@ -106,11 +110,29 @@ export interface ToolSpec {
   /** What the scissors have cut so far, and on which piece. */
   readonly cut?: (scene: Scene, grip: Grip) => { readonly chain: Chain; readonly piece: string } | undefined;
   readonly readings?: (scene: Scene, work: Work, grip?: Grip) => readonly Reading[];
+  /** A circle to put something on, mm. */
+  readonly guide?: (
+    scene: Scene,
+    grip: Grip | undefined,
+  ) => { readonly centre: Point; readonly radius: number; readonly piece: string } | undefined;
+  /** The block as it is pinned and swung, and what is traced of it. */
+  readonly tracing?: (scene: Scene, grip: Grip | undefined) => Tracing | undefined;
+}
+
+/** A block that is pinned to the paper, swung, and traced in two goes: what lies still is traced first. mm, radians. */
+export interface Tracing {
+  readonly piece: string;
+  readonly pin: Point;
+  /** By how much the block is swung, positive clockwise on screen. */
+  readonly angle: number;
+  /** What of the outline is traced before it is swung, and after; both as the block lay at first. */
+  readonly first: Chain;
+  readonly second: Chain;
 }
 
 export type ToolEvent =
   | { type: 'pointer.down'; point: Point; screen: Point; target?: string; over?: Over; touch?: boolean }
-  | { type: 'pointer.move'; point: Point; screen: Point }
+  | { type: 'pointer.move'; point: Point; screen: Point; via?: readonly Point[] }
   | { type: 'held.moved'; held: Held }
   | { type: 'pointer.up' }
   | { type: 'pointer.cancel' }
@@ -161,8 +183,10 @@ function hold(spec: ToolSpec, scene: Scene, grip: Grip): Held {
     : { grip, proposal, preview: undefined, refused: applied.refused };
 }
 
-function pulled(spec: ToolSpec, scene: Scene, grip: Grip, point: Point): Held {
-  return hold(spec, scene, { ...grip, at: spec.pull ? spec.pull(scene, grip, point) : point });
+function pulled(spec: ToolSpec, scene: Scene, grip: Grip, point: Point, via: readonly Point[] = []): Held {
+  const held = { ...grip, at: spec.pull ? spec.pull(scene, grip, point) : point };
+  if (!spec.trail) return hold(spec, scene, held);
+  return hold(spec, scene, { ...held, trail: [...(grip.trail ?? [grip.from]), ...via, held.at] });
 }
 
 /**
@@ -173,11 +197,11 @@ export function following(
   spec: ToolSpec,
   state: string,
   { scene, grip, down }: ToolContext,
-  { point }: { readonly point: Point },
+  { point, via }: { readonly point: Point; readonly via?: readonly Point[] },
 ): Held | undefined {
-  if (grip && state === 'carrying') return pulled(spec, scene, grip, point);
+  if (grip && state === 'carrying') return pulled(spec, scene, grip, point, via);
   if (grip && down && state === 'dragging')
-    return pulled(spec, scene, grip, add(grip.from, sub(point, down.point)));
+    return pulled(spec, scene, grip, add(grip.from, sub(point, down.point)), via);
   return undefined;
 }
 

@@ -90,18 +90,36 @@ export function anchorInside(work: Work, pieceId: string, point: Point): Anchor 
   const near =
     piece === undefined ? undefined : nearestLandmark(piece, point, (id) => id.endsWith('bust-point'));
   if (near !== undefined && near.distance < NEAR_BUST) return offsetFrom(near, point);
-  const polygon = anchorPolygon(work, pieceId);
-  if (polygon.length >= 3) {
-    try {
-      const weights = meanValueWeights(polygon, point);
-      if (weights.every((w) => Math.abs(w) <= 1000)) return { inside: pieceId, weights };
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-    }
-  }
+  const weighed = weightsIn(work, pieceId, point);
+  if (weighed !== undefined) return weighed;
   const any = piece === undefined ? undefined : nearestLandmark(piece, point, () => true);
   if (any === undefined) throw new RangeError(`no piece ${pieceId} to hold a point in`);
   return offsetFrom(any, point);
+}
+
+/** A point inside a piece by mean value coordinates; undefined where these do not exist. */
+function weightsIn(work: Work, pieceId: string, point: Point): Anchor | undefined {
+  const polygon = anchorPolygon(work, pieceId);
+  if (polygon.length < 3) return undefined;
+  try {
+    const weights = meanValueWeights(polygon, point);
+    return weights.every((w) => Math.abs(w) <= 1000) ? { inside: pieceId, weights } : undefined;
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+/**
+ * The anchor of a point that belongs to another one, as a handle does to its joint: held in the same way as that, so that the
+ * two stay together on every body.
+ */
+export function anchorWith(work: Work, pieceId: string, point: Point, other: Anchor): Anchor {
+  if ('landmark' in other) {
+    const at = resolveAnchor(work, { landmark: other.landmark }, pieceId);
+    if (at !== undefined) return offsetFrom({ id: other.landmark, at, distance: 0 }, point);
+  }
+  return weightsIn(work, pieceId, point) ?? anchorInside(work, pieceId, point);
 }
 
 interface NearLandmark {

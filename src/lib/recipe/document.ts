@@ -78,8 +78,8 @@ function innerDocument(line: InnerLine): object {
 }
 
 function lineDocument(line: DrawnLine): object {
-  const { id, kind, chain, ends, feet, points } = line;
-  return { id, kind, length: chainLength(chain), ends, feet, points, segments: segments(chain) };
+  const { id, kind, chain, ends, feet, points, kinks } = line;
+  return { id, kind, length: chainLength(chain), ends, feet, points, kinks, segments: segments(chain) };
 }
 
 /** A line as [x, y, x, y]; a cubic as its four points in a row. */

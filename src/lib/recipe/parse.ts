@@ -73,7 +73,7 @@ function usable<T extends Recipe>(recipe: T): Parsed<T> {
   for (const command of recipe.commands) {
     if (command.do === 'identify') things.add(command.what);
     if (command.do === 'draw-slash' || command.do === 'pivot') lines.add(command.slash);
-    if (command.do !== 'draw-line') continue;
+    if (command.do !== 'draw-line' && command.do !== 'draw-curve') continue;
     points += command.points.length;
     lines.add(command.line);
   }

@@ -44,6 +44,15 @@ export interface DrawLine extends Base<'draw-line'> {
   readonly line: string;
   readonly points: readonly Anchor[];
 }
+/**
+ * Draw (or redraw) style line `line` as a curve that was fitted to a stroke of the hand: `points` are the control points of its cubics in
+ * a row, 3 n + 1 of them. `kinks`: how many times the stroke broke its direction.
+ */
+export interface DrawCurve extends Base<'draw-curve'> {
+  readonly line: string;
+  readonly points: readonly Anchor[];
+  readonly kinks: number;
+}
 export interface MarkNotch extends Base<'notch'> {
   readonly id: string;
   readonly line: string;
@@ -242,6 +251,7 @@ export type Command =
   | Read
   | OpenOut
   | DrawLine
+  | DrawCurve
   | MarkNotch
   | RemoveNotch
   | ExtendDart
@@ -282,6 +292,8 @@ export interface DrawnLine {
   readonly kind?: 'slash';
   readonly chain: Chain;
   readonly points: readonly Point[];
+  /** Of a line drawn in one stroke: how many times the stroke broke its direction. */
+  readonly kinks?: number | undefined;
   /** Edge ids on which the ends lie; undefined where an end does not lie on an edge. */
   readonly ends: readonly [string | undefined, string | undefined];
   /** Connectors by dart: foot in mm from the line's start, `tip` where it begins, mm. */

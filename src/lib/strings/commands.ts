@@ -23,6 +23,8 @@ export function describe(command: Command, units: Units): string {
       return `Mirror the half across the ${nameOf(command.about)}.`;
     case 'draw-line':
       return `Draw the style line through ${command.points.length} points.`;
+    case 'draw-curve':
+      return 'Draw the style line in one stroke; it is smoothed to a few curves.';
     case 'notch':
       return `Mark notch ${command.id} across the line.`;
     case 'remove-notch':

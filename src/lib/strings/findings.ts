@@ -52,6 +52,7 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     wrong: 'The line runs into the {dart} dart.',
   },
   'line-shape/kink': 'Sharpest break in the line’s direction',
+  'line-shape/kinks': 'How many times the stroke breaks its direction',
   'line-shape/radius': 'Tightest bend of the line, as a radius',
   'line-passes/side': {
     right: 'The line passes the {side} bust point on the right side of it.',

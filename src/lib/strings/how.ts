@@ -7,6 +7,8 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   'open-out': 'Choose the edge to mirror across, by its diamond.',
   'draw-line':
     'Pull from the edge where the line begins to the edge where it ends. Then pull its rings to shape it, and its plus signs to add points.',
+  'draw-curve':
+    'Draw from edge to edge in one stroke, with mouse, pen or finger; draw again until it pleases you. “Style line” shapes it further, and draws by keys.',
   notch:
     'Pull a plus sign along the line to where the notch belongs, or tap the line there. Pull a notch to slide it.',
   'remove-notch': 'Choose the notch to take away.',

@@ -72,6 +72,7 @@ export const REFUSALS: Readonly<Record<string, string>> = {
   'no-such-piece': 'There is no such piece on the table.',
   'no-such-place': 'The place it refers to is not there any more.',
   'no-such-seam': 'There is no such seam yet.',
+  'not-a-curve': 'A curve has 4, 7, 10 ... control points, three more for each cubic; here are {count}.',
   'not-between': 'A cut there does not lie between the legs of this dart, so nothing can turn.',
   'not-bridged': 'Bridge the opening first.',
   'not-opened': 'Open out the front first.',

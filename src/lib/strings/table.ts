@@ -60,6 +60,7 @@ export const actWords = (id: string, about = ''): string =>
 
 const READING: Readonly<Record<string, string>> = {
   passes: 'passes',
+  kink: 'kink',
   connector: '',
   along: '',
   'to-tip': 'to the tip',

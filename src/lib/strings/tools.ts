@@ -5,6 +5,7 @@ const NAMES: Readonly<Record<CommandName, string>> = {
   read: 'Read off',
   'open-out': 'Mirror',
   'draw-line': 'Style line',
+  'draw-curve': 'Style line in one stroke',
   notch: 'Notch',
   'remove-notch': 'Take a notch away',
   'extend-dart': 'Dart legs',

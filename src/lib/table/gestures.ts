@@ -27,6 +27,8 @@ export class Gestures {
   readonly #view: Viewport;
   readonly #units: () => Units;
   #last: PointerEvent | undefined;
+  /** The places since the last one that was followed, of a tool that follows the whole way. */
+  #via: PointerEvent[] = [];
   #request = 0;
   /** When the move happened that was followed last, ms. */
   #followed = 0;
@@ -82,6 +84,7 @@ export class Gestures {
     this.#runner.send({ type: 'pointer.down', point, screen, over, touch, ...which });
     if (!this.#runner.busy) return;
     this.#view.held = true;
+    this.#via = [];
     this.#last = event;
     this.#svg().setPointerCapture(event.pointerId);
     // No mouse events besides, which would go through the whole page with every move; so the focus goes by hand too.
@@ -94,6 +97,8 @@ export class Gestures {
   move = (event: PointerEvent): void => {
     if (!this.#runner.busy) return;
     this.#last = event;
+    // A quick hand comes through several places between two pictures.
+    if (this.#runner.spec?.trail) this.#via.push(...(event.getCoalescedEvents?.() ?? []), event);
     if (this.#request) return;
     if (event.timeStamp - this.#followed >= SOON) this.#follow();
     else this.#request = requestAnimationFrame(this.#follow);
@@ -104,9 +109,12 @@ export class Gestures {
     if (!this.#last || !this.#runner.busy) return;
     this.#followed = this.#last.timeStamp;
     const screen = this.#onSvg(this.#last);
-    const point = this.#inPiece(screen, this.#picture.grip?.piece ?? 'front');
+    const piece = this.#picture.grip?.piece ?? 'front';
+    const point = this.#inPiece(screen, piece);
+    const via = this.#via.map((event) => this.#inPiece(this.#onSvg(event), piece));
+    this.#via = [];
     // Drawn at once: nothing else can come in between.
-    flushSync(() => this.#runner.send({ type: 'pointer.move', point, screen }));
+    flushSync(() => this.#runner.send({ type: 'pointer.move', point, screen, via }));
   };
 
   up = (): void => {

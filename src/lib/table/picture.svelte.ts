@@ -101,7 +101,10 @@ export class Picture {
   #near = $derived.by(() => {
     const wanted = this.overlaid
       ? [this.overlaid.block]
-      : this.#standing.filter(({ id }) => this.targets.some(({ piece }) => piece === id));
+      : this.#standing.filter(
+          ({ id }) =>
+            this.targets.some(({ piece }) => piece === id) || (this.#runner.spec?.trail && id === 'front'),
+        );
     return this.#view.width < NARROW && wanted.length > 0 ? wanted : this.#standing;
   });
   near = $derived(tableBox(this.#near, this.layout));

@@ -78,6 +78,7 @@ const TIMES: Readonly<Partial<Record<CommandName, number>>> = {
   slash: 2200,
   overlay: 2200,
   'draw-line': 1500,
+  'draw-curve': 1500,
   'open-out': 1500,
   separate: 1500,
   bridge: 1500,

@@ -14,7 +14,9 @@ export const lineEnds: Check = ({ after, unfollowed }, spec) => {
   const drawn = styleLine(after, names(spec, 'line')[0]!, starts);
   const front = pieceOf(after, 'front');
   if (!drawn || !front) {
-    const refusal = unfollowed.find(({ command }) => command.do === 'draw-line');
+    const refusal = unfollowed.find(
+      ({ command }) => command.do === 'draw-line' || command.do === 'draw-curve',
+    );
     // A line that was drawn and could not lie on the paper is wrong; one that was never drawn is only missing.
     if (!refusal) return [missing('line-ends/drawn')];
     return [refusedBy('line-ends/drawn', refusal.refused)];

@@ -32,7 +32,7 @@ const SEWABLE = { value: 0, reason: 'sewable-curve' };
 
 /**
  * Step 3: the line `names.line` can be cut and sewn: inside the paper, not across itself or a dart, without a kink (tolerance `kink`,
- * radians) and nowhere tighter than `radius` mm.
+ * radians) and nowhere tighter than `radius` mm. Of a line drawn in one stroke the kinks of the stroke count as well.
  */
 export const lineShape: Check = ({ after }, spec) => {
   const front = pieceOf(after, 'front');
@@ -47,5 +47,8 @@ export const lineShape: Check = ({ after }, spec) => {
     near('line-shape/kink', 'rad', joint.angle, 0, tolerance(spec, 'kink'), { where: at(joint.at) }),
     between('line-shape/radius', 'mm', Math.min(bend.radius, 1e6), range, SEWABLE, { where: at(bend.at) }),
   );
+  const kinks = after.lines.find((drawn) => drawn.id === line.id)?.kinks;
+  if (kinks !== undefined)
+    findings.push(near('line-shape/kinks', 'count', kinks, 0, { ...tolerance(spec, 'kink'), value: 0 }));
   return findings;
 };

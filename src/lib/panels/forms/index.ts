@@ -1,11 +1,12 @@
 import type { CommandName, Fabric, Work } from '../../recipe/types.ts';
 import type { Units } from '../../strings/units.ts';
 import { allow, carryNotches, corner, grain, label, walk } from './allow.ts';
+import { drawCurve, drawLine } from './draw.ts';
 import { bridge, copy, ease, renotch, takeOut, trueWithBack } from './finish.ts';
 import { backOff, cap, trueLegs } from './finish-dart.ts';
 import type { Form, FormMakers } from './form.ts';
 import { fullness, partAtDarts, smoothSeam } from './full.ts';
-import { connect, drawLine, extendDart, notch, overlay, removeNotch, separate, slash, turn } from './line.ts';
+import { connect, extendDart, notch, overlay, removeNotch, separate, slash, turn } from './line.ts';
 import { identify, openOut, read } from './read-block.ts';
 
 const MAKERS: FormMakers = {
@@ -13,6 +14,7 @@ const MAKERS: FormMakers = {
   read,
   'open-out': openOut,
   'draw-line': drawLine,
+  'draw-curve': drawCurve,
   notch,
   'remove-notch': removeNotch,
   'extend-dart': extendDart,

@@ -1,10 +1,8 @@
 import { formatLength } from '../../strings/units.ts';
-import { anchorInside, anchorPolygon } from '../../recipe/anchors.ts';
 import { chainLength } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
-import type { Anchor, DrawnLine, Work } from '../../recipe/types.ts';
-import { findEdge } from '../../pattern/outline.ts';
+import type { DrawnLine, Work } from '../../recipe/types.ts';
 import { nameOf } from '../../strings/names.ts';
 import {
   angle,
@@ -12,15 +10,11 @@ import {
   length,
   missingNumber,
   number,
-  percent,
   text,
   type Field,
   type FormMaker,
   type Option,
-  type Values,
 } from './form.ts';
-
-const ROWS = 7;
 
 const styleLine = (work: Work): DrawnLine | undefined => work.lines[0];
 
@@ -30,66 +24,6 @@ export const lineDarts: readonly Option[] = [
 ];
 
 const frontOf = (work: Work) => work.pieces.find((piece) => piece.id === 'front');
-
-export const drawLine: FormMaker = (work) => {
-  const front = frontOf(work);
-  if (!front || !work.opened || anchorPolygon(work, 'front').length === 0) return [];
-  const line = styleLine(work);
-  const edges = front.parts.flatMap((part) => part.edges.filter((edge) => edge.role !== 'dart-leg'));
-  const options = edges.map((edge) => ({ value: edge.id, label: nameOf(edge.id) }));
-  const endFields = (end: 'start' | 'end', index: 0 | 1, edgeId: string, fallback: number): Field[] => {
-    const on = line?.ends[index] ?? edgeId;
-    const edge = findEdge(front, on);
-    const point = index === 0 ? line?.points[0] : line?.points.at(-1);
-    const at =
-      edge && point && line?.ends[index]
-        ? (100 * nearestOnChain(edge.chain, point).length) / chainLength(edge.chain)
-        : fallback;
-    return [
-      choice(end, end === 'start' ? 'Starts on' : 'Ends on', options, on),
-      percent(`${end}At`, 'at this part of the edge', Math.round(at * 10) / 10),
-    ];
-  };
-  const inner = line?.points.slice(1, -1) ?? [];
-  const fields: Field[] = [
-    ...endFields('start', 0, 'right/shoulder', 45),
-    ...Array.from({ length: Math.max(ROWS, inner.length + 1) }, (_, i): Field[] => [
-      {
-        ...length(`x${i}`, `Point ${i + 1}: from centre front, + to the wearer's left`),
-        value: inner[i]?.x ?? '',
-      },
-      { ...length(`y${i}`, `Point ${i + 1}: below the bust line, − above`), value: inner[i]?.y ?? '' },
-    ]).flat(),
-    ...endFields('end', 1, 'left/side-lower', 50),
-  ];
-  return [
-    {
-      id: 'draw-line',
-      title: line ? 'Draw the line again through these points' : 'Draw the line through these points',
-      note: 'Leave the boxes of a point empty to leave it out.',
-      fields,
-      submit: 'Draw the line',
-      build: (values) => {
-        const points: Anchor[] = [end(values, 'start')];
-        for (let i = 0; fields.some((field) => field.id === `x${i}`); i++) {
-          const x = number(values, `x${i}`);
-          const y = number(values, `y${i}`);
-          if (Number.isNaN(x) !== Number.isNaN(y)) return `Point ${i + 1}: both of its boxes, or neither.`;
-          if (!Number.isNaN(x)) points.push(anchorInside(work, 'front', { x, y }));
-        }
-        points.push(end(values, 'end'));
-        return (
-          missingNumber(values, ['startAt', 'endAt'], fields) ?? { do: 'draw-line', line: 'line', points }
-        );
-      },
-    },
-  ];
-};
-
-function end(values: Values, id: 'start' | 'end'): Anchor {
-  const at = number(values, `${id}At`) / 100;
-  return { on: text(values, id), at: Math.min(1, Math.max(0, at)) };
-}
 
 /** The next free notch id: `n1`, `n2` ... */
 export function nextNotch(work: Work): string {

@@ -1,68 +1,12 @@
-import { nearestOnChain } from '../../geometry/nearest.ts';
 import { splineThrough } from '../../geometry/spline.ts';
-import type { Point } from '../../geometry/types.ts';
-import { findEdge, outlineOf } from '../../pattern/outline.ts';
-import { addLine, findLine, markNotch } from '../../pattern/style-line.ts';
-import type { Piece } from '../../pattern/types.ts';
-import { resolveAnchor } from '../anchors.ts';
-import { connectAt, uncutFront, withDrawn } from '../lines.ts';
-import { refused, withPieces } from '../pieces.ts';
-import type { Anchor, DrawLine } from '../types.ts';
+import { layStyleLine } from '../style-lines.ts';
+import type { DrawLine } from '../types.ts';
 import { kind } from './kind.ts';
 
-/** An end that was not snapped still lies on an edge when it is this near to one, mm; as `addLine` has it. */
-const ON_EDGE = 1e-4;
-
-/** What the cuts, turns and treatments to come are called. */
-const RESERVED = /^(connector|taped|bridge|freed)-|^gap\//;
-
-/**
- * Draws the style line, or draws it anew: its notches and connectors then stay at their fractions of its length, and a
- * connector that no longer can be drawn is left out.
- */
+/** Draws the style line smoothly through its points, or draws it anew. */
 export const drawLine = kind<DrawLine>({
   name: 'draw-line',
   keys: { line: 'id', points: 'points' },
-  apply: (work, { line, points: anchors }) => {
-    const paper = uncutFront(work);
-    if ('refused' in paper) return paper;
-    const points: Point[] = [];
-    for (const a of anchors) {
-      const point = resolveAnchor(work, a, 'front');
-      if (point === undefined) return refused('no-such-place', { point: points.length + 1 });
-      points.push(point);
-    }
-    const was = findLine(paper.front, line)?.line;
-    if (RESERVED.test(line)) return refused('name-taken', { line });
-    const taken = was === undefined ? findEdge(paper.front, line) !== undefined : was.kind !== 'style-line';
-    if (taken) return refused('name-taken', { line });
-
-    const added = addLine(paper.front, line, splineThrough(points));
-    if ('refused' in added) return added;
-    let front = added.ok;
-    const { chain, origin } = findLine(front, line)!.line;
-    const ends = [
-      endOn(front, anchors[0]!, points[0]!),
-      endOn(front, anchors.at(-1)!, points.at(-1)!),
-    ] as const;
-    for (const notch of was?.notches ?? []) {
-      const at = (notch.at / was!.origin.to) * origin.to;
-      const marked = markNotch(front, line, { ...notch, at: Math.min(at, origin.to) });
-      if ('ok' in marked) front = marked.ok;
-    }
-    const feet = work.lines.find((l) => l.id === line)?.feet ?? {};
-    let next = withDrawn(withPieces(work, 'front', front), { id: line, chain, points, ends, feet: {} });
-    for (const dart of Object.keys(feet)) {
-      const again = connectAt(next, dart, line, Math.min(1, feet[dart]!.at / was!.origin.to));
-      if ('ok' in again) next = again.ok;
-    }
-    return { work: next };
-  },
+  apply: (work, { line, points }) =>
+    layStyleLine(work, line, points, (through) => ({ chain: splineThrough(through), points: through })),
 });
-
-/** Id of the outline edge on which an end of the line lies. */
-function endOn(front: Piece, anchor: Anchor, point: Point): string | undefined {
-  const outline = outlineOf(front);
-  if ('on' in anchor && outline.some((edge) => edge.id === anchor.on)) return anchor.on;
-  return outline.find((edge) => nearestOnChain(edge.chain, point).distance <= ON_EDGE)?.id;
-}

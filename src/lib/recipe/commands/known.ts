@@ -10,6 +10,7 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   read: 'block',
   'open-out': 'line',
   'draw-line': 'line',
+  'draw-curve': 'line',
   notch: 'line',
   'remove-notch': 'line',
   'extend-dart': 'line',

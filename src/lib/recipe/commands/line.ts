@@ -1,4 +1,5 @@
 import { connect } from './connect.ts';
+import { drawCurve } from './draw-curve.ts';
 import { drawLine } from './draw-line.ts';
 import { extendDart } from './extend-dart.ts';
 import { register } from './known.ts';
@@ -10,6 +11,7 @@ import { removeNotch } from './remove-notch.ts';
 export const LINE = register({
   'open-out': openOut,
   'draw-line': drawLine,
+  'draw-curve': drawCurve,
   notch,
   'remove-notch': removeNotch,
   'extend-dart': extendDart,
