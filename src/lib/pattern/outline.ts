@@ -3,7 +3,8 @@ import type { Dart, Edge, Part, Piece } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
 import { cubic, line } from '../geometry/segment.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
-import { turnsAround } from '../geometry/outline.ts';
+// By itself: the file of areas also brings all crossings of curves, which the lesson page has no room for.
+import { turnsAround } from '../geometry/inside.ts';
 import { withEdge } from './with.ts';
 
 /** The edge of that id: of the treated seam outline if there is one, else of the parts. */
