@@ -188,6 +188,7 @@ class Device {
   #fresh() {
     const backend: LogBackend = {
       all: async () => [...this.disk.values()],
+      get: async (ids) => ids.map((id) => this.disk.get(id)),
       put: async (texts) => {
         if (this.full) throw new DOMException('no room', 'QuotaExceededError');
         for (const [id, text] of texts) this.disk.set(id, text);
@@ -285,6 +286,15 @@ describe('the store of what happened', () => {
     expect(await store.load()).toEqual({ log: [], unreadable: 0, failure });
     expect(await store.add([mark(T0)])).toBe(false);
     expect((await store.load()).log).toHaveLength(1);
+  });
+
+  it('takes many at once, and of one id with two contents the same as everywhere', async () => {
+    const device = new Device();
+    const one = mark(T0);
+    const edited: ProgressEvent = { ...one, hints: 2 };
+    await Promise.all([device.add([one]), device.add([edited]), device.add([mark(T0 + 1), mark(T0 + 2)])]);
+    expect((await device.load()).log).toEqual(mergeLogs([one], [edited], (await device.load()).log));
+    expect(device.disk.size).toBe(3);
   });
 
   it('leaves what it cannot read where it is, counts it, and reads the rest', async () => {

@@ -127,7 +127,7 @@ export class LessonSession {
   /** Marks the step as it stands; with `leave` it is left after that, flagged. */
   async mark(leave = false): Promise<void> {
     await this.#opening;
-    await this.#fetchGrade();
+    await Promise.all([this.#fetchGrade(), this.#record.ready()]);
     // While the mark is read; when it cannot be had now, it is asked for again on going on.
     fetchFor(this.#nextTools()).catch(() => {});
     const step = this.snapshot?.context.step ?? '';

@@ -22,6 +22,11 @@ export class WorkRecord {
     this.#level = level;
   }
 
+  /** Fetches what writes down, so that a mark is not lost when the page is left right after it. Never rejects. */
+  async ready(): Promise<void> {
+    await recorder().catch(() => {});
+  }
+
   /** Sees what is done, before it is. */
   sees(event: LessonEvent, snapshot: LessonSnapshot | undefined): void {
     if (!snapshot) return;

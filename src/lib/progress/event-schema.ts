@@ -40,8 +40,9 @@ export const eventSchema = v.variant('kind', [
 
 /** An entry of the device's own storage; undefined when it is no event that this version knows. Never throws. */
 export function readStored(entry: unknown): ProgressEvent | undefined {
+  if (typeof entry !== 'string') return undefined;
   try {
-    const read = v.safeParse(eventSchema, JSON.parse(String(entry)));
+    const read = v.safeParse(eventSchema, JSON.parse(entry));
     return read.success ? read.output : undefined;
   } catch {
     return undefined;

@@ -6,6 +6,10 @@ export async function indexedDbLog(): Promise<LogBackend> {
   const db = await openDatabase();
   return {
     all: async () => (await db.getAll('events')) as readonly unknown[],
+    get: (ids) => {
+      const { store } = db.transaction('events');
+      return Promise.all(ids.map((id) => store.get(id) as Promise<unknown>));
+    },
     put: async (texts) => {
       const transaction = db.transaction('events', 'readwrite', { durability: 'strict' });
       // What ends the transaction is told once, by the transaction.

@@ -6,6 +6,8 @@ import { failureOf, type StorageFailure } from './store.ts';
 /** Where events are kept: one text for each id. Rejects with the browser's own error when it cannot. */
 export interface LogBackend {
   all(): Promise<readonly unknown[]>;
+  /** What is kept under these ids, in their order; undefined where there is nothing. */
+  get(ids: readonly string[]): Promise<readonly unknown[]>;
   /** All or none of them. */
   put(texts: ReadonlyMap<string, string>): Promise<void>;
 }
@@ -30,6 +32,7 @@ export interface LogStore {
 
 /** A store of events that keeps working when its backend does not. */
 export function logStore(open: () => Promise<LogBackend>): LogStore {
+  /** What could not be kept so far. */
   let memory: Log = [];
   let failure: StorageFailure | undefined;
   let backend: Promise<LogBackend> | undefined;
@@ -47,25 +50,32 @@ export function logStore(open: () => Promise<LogBackend>): LogStore {
       return undefined;
     }
   }
-  async function kept(): Promise<Omit<KeptLog, 'failure'>> {
-    const entries = (await using((one) => one.all())) ?? [];
-    const read = entries.flatMap((entry) => readStored(entry) ?? []);
-    return { log: mergeLogs(read), unreadable: entries.length - read.length };
+  /** Puts what differs from what is there. */
+  async function write(one: LogBackend, log: Log): Promise<true> {
+    const kept = await one.get(log.map(({ id }) => id));
+    const texts = new Map<string, string>();
+    for (const [i, event] of log.entries()) {
+      const there = readStored(kept[i]);
+      const text = orderedText(there ? mergeLogs([there], [event])[0] : event);
+      if (text !== kept[i]) texts.set(event.id, text);
+    }
+    if (texts.size > 0) await one.put(texts);
+    return true;
   }
   return {
     async load() {
-      const { log, unreadable } = await kept();
-      return { log: mergeLogs(log, memory), unreadable, failure };
+      const entries = (await using((one) => one.all())) ?? [];
+      const read = entries.flatMap((entry) => readStored(entry) ?? []);
+      return { log: mergeLogs(read, memory), unreadable: entries.length - read.length, failure };
     },
     async add(events) {
       memory = mergeLogs(memory, events);
-      const { log } = await kept();
-      const had = new Map(log.map((event) => [event.id, orderedText(event)]));
-      // With what could not be kept before, if there was such.
-      const all = mergeLogs(log, memory).map((event) => [event.id, orderedText(event)] as const);
-      const texts = new Map(all.filter(([id, text]) => had.get(id) !== text));
-      if (texts.size === 0) return true;
-      return (await using((one) => one.put(texts).then(() => true), true)) ?? false;
+      const log = memory;
+      const done = (await using((one) => write(one, log), true)) ?? false;
+      // What came meanwhile still waits for its own turn.
+      const written = new Set(log);
+      if (done) memory = memory.filter((event) => !written.has(event));
+      return done;
     },
   };
 }

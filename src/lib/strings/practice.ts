@@ -1,5 +1,3 @@
-import { decimal } from './units.ts';
-
 /** Ends of a dart's way, as the ids of skills name them. */
 const ENDS: Readonly<Record<string, string>> = {
   side: 'side seam',
@@ -106,7 +104,7 @@ export function dueReason({ reason, since, overdue, recall, hints }: DueFacts): 
     'went-wrong': `Last tried ${when}, and it did not come right.`,
     shown: `Last done ${when}, after the solution was shown: now by your own hand.`,
     helped: `Last done ${when} with ${counted(hints, 'hint')}.`,
-    fading: `Last done ${when}. By now it would come right about ${decimal(10 * recall, 0)} times in 10.`,
+    fading: `Last done ${when}. By now it would come right about ${Math.round(10 * recall)} times in 10.`,
   };
   const late = overdue <= 0 ? '' : overdue === 1 ? ' Due since yesterday.' : ` Due for ${overdue} days.`;
   return (own(why, reason) ?? `Last done ${when}.`) + late;
@@ -133,7 +131,7 @@ export const inDays = (days: number): string =>
 
 /** A time at work: 45 s, 3 min, 1 h 20 min. */
 export function formatTime(seconds: number): string {
-  if (seconds < 60) return `${decimal(seconds, 0)} s`;
+  if (seconds < 60) return `${Math.round(seconds)} s`;
   const minutes = Math.floor(seconds / 60 + 0.5);
   if (minutes < 60) return `${minutes} min`;
   const rest = minutes % 60;
