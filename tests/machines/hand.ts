@@ -71,8 +71,9 @@ export class Hand {
     this.#actor.send({ type: 'pointer.down', point, screen: scale(point, K), over, ...which });
     return this;
   }
-  move(point: Point): this {
-    this.#actor.send({ type: 'pointer.move', point, screen: scale(point, K) });
+  /** To a point, perhaps through places that came between two pictures. */
+  move(point: Point, via: readonly Point[] = []): this {
+    this.#actor.send({ type: 'pointer.move', point, screen: scale(point, K), via });
     return this;
   }
   up(): this {

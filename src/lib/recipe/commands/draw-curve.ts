@@ -1,10 +1,12 @@
 import { smoothedCubics } from '../../geometry/smooth-joints.ts';
-import { pointAt } from '../../geometry/segment.ts';
-import type { Cubic, Point } from '../../geometry/types.ts';
+import { splinePoints } from '../../geometry/spline-points.ts';
 import { refused } from '../pieces.ts';
 import { layStyleLine } from '../style-lines.ts';
 import type { DrawCurve } from '../types.ts';
 import { kind } from './kind.ts';
+
+/** Taken up point by point, the line moves by no more than about this, mm. */
+const SHAPED = 1;
 
 /** Draws the style line as the curve that was fitted to a stroke of the hand, or draws it anew. */
 export const drawCurve = kind<DrawCurve>({
@@ -14,13 +16,7 @@ export const drawCurve = kind<DrawCurve>({
     if (points.length < 4 || points.length % 3 !== 1) return refused('not-a-curve', { count: points.length });
     return layStyleLine(work, line, points, (control) => {
       const chain = smoothedCubics(control);
-      return { chain, points: shapingPoints(chain), kinks };
+      return { chain, points: splinePoints(chain, SHAPED), kinks };
     });
   },
 });
-
-/** The points that a line of cubics is shaped by when it is taken up point by point: its joints and one in the middle of each cubic. */
-const shapingPoints = (cubics: readonly Cubic[]): readonly Point[] => [
-  cubics[0]!.a,
-  ...cubics.flatMap((s) => [pointAt(s, 0.5), s.d]),
-];
