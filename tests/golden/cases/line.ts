@@ -1,4 +1,8 @@
-import type { Anchor } from '../../../src/lib/recipe/types.ts';
+import { chainLength, pointAtLength } from '../../../src/lib/geometry/chain.ts';
+import type { Point } from '../../../src/lib/geometry/types.ts';
+import { curveOf } from '../../../src/lib/machines/tools/draw-curve.ts';
+import { apply } from '../../../src/lib/recipe/apply.ts';
+import type { Anchor, Command } from '../../../src/lib/recipe/types.ts';
 import { anchorInside } from '../../../src/lib/recipe/anchors.ts';
 import { landmark } from '../../recipe/sample.ts';
 import {
@@ -38,6 +42,32 @@ const notches =
 
 const FEET = ['notches-placed/before-foot', 'notches-placed/after-foot'];
 
+/** The line of the step's own commands as a hand draws it in one stroke, moved by `bent` on its way; every 5 mm, with a slow sway. */
+const inOneStroke =
+  (bent: (p: Point, part: number) => Point = (p) => p) =>
+  ({ work, own }: Before): readonly Command[] => {
+    const drawn = apply(
+      work,
+      own.find((c) => c.do === 'draw-line')!,
+    );
+    if (!('work' in drawn)) throw new Error('the sample line cannot be drawn');
+    const { chain } = drawn.work.lines[0]!;
+    const whole = chainLength(chain);
+    const n = Math.round(whole / 5);
+    const stroke = Array.from({ length: n + 1 }, (_, i) => {
+      const p = pointAtLength(chain, (whole * i) / n);
+      return bent({ x: p.x + 0.4 * Math.sin(i / 4), y: p.y + 0.4 * Math.cos(i / 6) }, i / n);
+    });
+    return [curveOf(work, stroke, 5)!];
+  };
+/** A dent like a gable: so deep in the middle of the stroke from `from` to `to`, mm. */
+const gable =
+  (from: number, to: number, deep: number) =>
+  (p: Point, part: number): Point => {
+    const off = Math.max(0, 1 - Math.abs((2 * part - from - to) / (to - from)));
+    return { x: p.x, y: p.y + deep * off };
+  };
+
 /** Drawing the line, and its notches. */
 export const DRAWN: readonly Case[] = [
   start(LINE, ['line-ends/drawn']),
@@ -52,6 +82,14 @@ export const DRAWN: readonly Case[] = [
       { do: 'draw-line', line: 'line', points: [near('right', 60, 20), near('left', 0, 60)] },
       ...own,
     ],
+  }),
+  pass(LINE, 'in-one-stroke', { edit: inOneStroke() }),
+  pass(LINE, 'in-one-stroke-woven-other-figure', { figure: 'F5', fabric: 'woven', edit: inOneStroke() }),
+  pass(LINE, 'in-one-stroke-then-shaped', {
+    edit: (before) => [...inOneStroke(gable(0.3, 0.7, 30))(before), ...before.own],
+  }),
+  fail(LINE, ['line-shape/kinks', 'line-shape/kink', 'line-shape/radius'], 'in-one-stroke', {
+    edit: inOneStroke(gable(0.46, 0.62, 60)),
   }),
   fail(LINE, ['line-ends/end'], 'stops-short', {
     causes: ['stops-short'],
