@@ -32,12 +32,12 @@ describe('what a page fetches by phase', () => {
     expect(known()).toEqual(of('block', 'line'));
     expect(tools()).toEqual(of('block', 'line'));
 
-    await fetchFor(['turn', 'read', 'grain']);
-    expect(known()).toEqual(of('block', 'line', 'cut', 'finish'));
-    expect(tools()).toEqual(of('block', 'line', 'cut', 'finish'));
+    await fetchFor(['turn', 'read', 'grain', 'extend-dart']);
+    expect(known()).toEqual(of('block', 'legs', 'line', 'cut', 'finish'));
+    expect(tools()).toEqual(of('block', 'legs', 'line', 'cut', 'finish'));
 
     await fetchFor(['draw-slash']);
-    expect(known()).toEqual(of('block', 'line', 'cut', 'dart', 'finish'));
+    expect(known()).toEqual(of('block', 'legs', 'line', 'cut', 'dart', 'finish'));
     await fetchFor(['part-at-darts']);
     expect(known()).toEqual(names);
     expect(tools()).toEqual(names);

@@ -5,11 +5,13 @@ import { CUT } from './cut.ts';
 import { DART } from './dart.ts';
 import { FINISH } from './finish.ts';
 import { FULLNESS } from './fullness.ts';
+import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
 
 /** Every tool, by the command it gives, all of them fetched; the compiler sees to it that none is missing. */
 export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
   ...BLOCK,
+  ...LEGS,
   ...LINE,
   ...CUT,
   ...DART,

@@ -6,7 +6,8 @@ import { DART } from './dart.ts';
 import { FINISH } from './finish.ts';
 import { FULLNESS } from './fullness.ts';
 import type { Kinds } from './known.ts';
+import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
 
 /** Every kind of command under its name, all of them fetched; the compiler sees to it that none is missing. */
-export const KINDS: Kinds = { ...BLOCK, ...LINE, ...CUT, ...DART, ...FULLNESS, ...FINISH };
+export const KINDS: Kinds = { ...BLOCK, ...LEGS, ...LINE, ...CUT, ...DART, ...FULLNESS, ...FINISH };

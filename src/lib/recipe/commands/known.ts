@@ -2,7 +2,7 @@ import type { Command, CommandName } from '../types.ts';
 import type { CommandKind } from './kind.ts';
 
 /** Commands are fetched by the part of the work in which they are first needed. */
-export type Phase = 'block' | 'line' | 'cut' | 'dart' | 'fullness' | 'finish';
+export type Phase = 'block' | 'legs' | 'line' | 'cut' | 'dart' | 'fullness' | 'finish';
 
 /** Every command, and the phase it belongs to. */
 export const PHASES: Readonly<Record<CommandName, Phase>> = {
@@ -13,7 +13,7 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   'draw-curve': 'line',
   notch: 'line',
   'remove-notch': 'line',
-  'extend-dart': 'line',
+  'extend-dart': 'legs',
   connect: 'line',
   slash: 'cut',
   turn: 'cut',

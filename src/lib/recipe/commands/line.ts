@@ -1,7 +1,6 @@
 import { connect } from './connect.ts';
 import { drawCurve } from './draw-curve.ts';
 import { drawLine } from './draw-line.ts';
-import { extendDart } from './extend-dart.ts';
 import { register } from './known.ts';
 import { notch } from './notch.ts';
 import { openOut } from './open-out.ts';
@@ -14,6 +13,5 @@ export const LINE = register({
   'draw-curve': drawCurve,
   notch,
   'remove-notch': removeNotch,
-  'extend-dart': extendDart,
   connect,
 });
