@@ -16,6 +16,11 @@ export const copyPieces = (pieces: readonly Piece[], as: string): Piece[] =>
 
 /** The pieces that are sewn together: the copies made for `as` when there are any, else those that were cut first. */
 export function piecesOf(pieces: readonly Piece[], as?: string): readonly Piece[] {
-  const copies = as === undefined ? [] : pieces.filter((p) => suffixOf(p.id) === `@${as}`);
-  return copies.length > 0 ? copies : pieces.filter((p) => suffixOf(p.id) === '');
+  const found: Piece[] = [];
+  if (as !== undefined) {
+    const ending = `@${as}`;
+    for (const p of pieces) if (p.id.endsWith(ending)) found.push(p);
+  }
+  if (found.length === 0) for (const p of pieces) if (!p.id.includes('@')) found.push(p);
+  return found;
 }

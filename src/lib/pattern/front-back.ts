@@ -1,3 +1,4 @@
+import { shortSort } from '../geometry/short-sort.ts';
 import { baseId } from './copy.ts';
 import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
@@ -10,7 +11,7 @@ import {
   type SeamMark,
   type SeamRun,
 } from './seam-run.ts';
-import type { Edge, EdgeRole, Piece, Side } from './types.ts';
+import type { Edge, EdgeRole, Fullness, Piece, Side } from './types.ts';
 
 const isBack = (p: Piece): boolean => p.id.startsWith('back');
 
@@ -22,18 +23,34 @@ export interface Portion {
   readonly head: number;
 }
 
+const isOf = (e: Edge, role: EdgeRole, side: Side | undefined): boolean =>
+  e.role === role && (side === undefined || e.side === side);
+
+/** A dart that was not closed, or its cap, still stands between the parts of its seam. */
+const isDart = (e: Edge): boolean => e.role === 'dart-leg' || e.role === 'cap';
+
+/** Index of the edge with which the seam begins in an outline, or −1. */
+function firstOf(outline: readonly Edge[], role: EdgeRole, side: Side | undefined): number {
+  let before = outline[outline.length - 1]!;
+  for (let i = 0; i < outline.length; i++) {
+    const e = outline[i]!;
+    if (isOf(e, role, side) && !isOf(before, role, side) && !isDart(before)) return i;
+    before = e;
+  }
+  return -1;
+}
+
 export function portionOf(piece: Piece, role: EdgeRole, side?: Side): Portion | undefined {
   const outline = outlineOf(piece);
   const n = outline.length;
-  const mine = (e: Edge) => e.role === role && (side === undefined || e.side === side);
-  // A dart that was not closed, or its cap, still stands between the parts of its seam.
-  const within = (e: Edge) => mine(e) || e.role === 'dart-leg' || e.role === 'cap';
-  const first = outline.findIndex((e, i) => mine(e) && !within(outline[(i + n - 1) % n]!));
+  const first = firstOf(outline, role, side);
   if (first < 0) return undefined;
   const edges: Edge[] = [];
   let i = first;
-  for (; edges.length < n && within(outline[i % n]!); i++) {
-    if (mine(outline[i % n]!)) edges.push(outline[i % n]!);
+  for (; edges.length < n; i++) {
+    const e = outline[i % n]!;
+    if (isOf(e, role, side)) edges.push(e);
+    else if (!isDart(e)) break;
   }
   const before = outline[(first + n - 1) % n]!.role;
   const after = outline[i % n]!.role;
@@ -48,6 +65,8 @@ export function portionOf(piece: Piece, role: EdgeRole, side?: Side): Portion | 
   };
 }
 
+const byHead = (p: Portion, q: Portion): number => p.head - q.head;
+
 /** The front's portions of a seam, in the order in which they are joined. */
 export function frontPortions(pieces: readonly Piece[], role: EdgeRole, side: Side): Portion[] {
   const out: Portion[] = [];
@@ -55,7 +74,18 @@ export function frontPortions(pieces: readonly Piece[], role: EdgeRole, side: Si
     const portion = isBack(piece) ? undefined : portionOf(piece, role, side);
     if (portion !== undefined) out.push(portion);
   }
-  return out.sort((p, q) => p.head - q.head);
+  return shortSort(out, byHead);
+}
+
+function fullnessOf(all: readonly Fullness[], edge: string): Fullness | undefined {
+  for (const f of all) if (f.edge === edge) return f;
+  return undefined;
+}
+
+function idsOf(portions: readonly Portion[]): string[] {
+  const ids: string[] = [];
+  for (const p of portions) ids.push(p.piece.id);
+  return ids;
 }
 
 function joinedRun(portions: readonly Portion[], eased?: SeamRun['eased']): SeamRun {
@@ -65,7 +95,7 @@ function joinedRun(portions: readonly Portion[], eased?: SeamRun['eased']): Seam
   for (const p of portions) {
     for (const e of p.edges) {
       const own = edgeLength(e);
-      const full = p.piece.fullness?.find((f) => f.edge === e.id);
+      const full = p.piece.fullness && fullnessOf(p.piece.fullness, e.id);
       if (full !== undefined) fulled.push({ from: length, to: length + own, amount: full.fullness });
       for (const m of p.piece.notches) {
         if (m.edge === e.id && !m.ghost) {
@@ -76,8 +106,8 @@ function joinedRun(portions: readonly Portion[], eased?: SeamRun['eased']): Seam
     }
   }
   return new LazyRun(
-    { notches: notches.sort(byPlace), joints: [], openings: [], length, eased, fulled },
-    portions.map((p) => p.piece.id),
+    { notches: shortSort(notches, byPlace), joints: [], openings: [], length, eased, fulled },
+    idsOf(portions),
     () => portions.flatMap((p) => p.edges.map((e) => forward(e.chain, p.reversed))),
   );
 }
@@ -90,16 +120,36 @@ function drafted(portions: readonly Portion[]): number {
 }
 
 /** The back that is sewn to one side: the half that was trued for that side when there is one, else the half as drafted. */
-export const backFor = (set: readonly Piece[], side: Side): Piece | undefined =>
-  set.find((p) => baseId(p.id) === `back-${side}`) ?? set.find((p) => baseId(p.id) === 'back');
+export function backFor(set: readonly Piece[], side: Side): Piece | undefined {
+  let whole: Piece | undefined;
+  for (const p of set) {
+    if (!isBack(p)) continue;
+    const id = baseId(p.id);
+    if (id === `back-${side}`) return p;
+    if (id === 'back') whole ??= p;
+  }
+  return whole;
+}
+
+interface SeamName {
+  readonly side: 'left' | 'right';
+  readonly role: 'shoulder' | 'side';
+}
 
 /** 'right/shoulder' -> its side and role; undefined for a name that is no shoulder or side seam. */
-export function seamName(
-  name: string,
-): { readonly side: 'left' | 'right'; readonly role: 'shoulder' | 'side' } | undefined {
-  const [side, role] = name.split('/');
-  if ((side !== 'left' && side !== 'right') || (role !== 'shoulder' && role !== 'side')) return undefined;
-  return { side, role };
+export function seamName(name: string): SeamName | undefined {
+  switch (name) {
+    case 'right/shoulder':
+      return { side: 'right', role: 'shoulder' };
+    case 'left/shoulder':
+      return { side: 'left', role: 'shoulder' };
+    case 'right/side':
+      return { side: 'right', role: 'side' };
+    case 'left/side':
+      return { side: 'left', role: 'side' };
+    default:
+      return undefined;
+  }
 }
 
 /**

@@ -1,17 +1,18 @@
 import { betweenPlaces, JOINT } from '../geometry/chain.ts';
 import { parameterAtLength, segmentLength } from '../geometry/length.ts';
-import { footOnChain } from '../geometry/nearest.ts';
+import { footOnChain, type Foot } from '../geometry/nearest.ts';
 import { pointAt } from '../geometry/segment.ts';
 import type { Chain, Place, Point } from '../geometry/types.ts';
 
 /**
- * A chain of which several places or stretches are asked for: each of its segments is measured once, and each place found once. The
+ * A chain of which several places or stretches are asked for: each of its segments is measured once, each place found and each stretch taken once. The
  * numbers are those of `placeAtLength`, `subchain` and `nearestOnChain`, bit for bit.
  */
 export class Measured {
   readonly chain: Chain;
   /** mm by segment; NaN where it was not measured yet. */
   private readonly lengths: number[] = [];
+  private readonly stretches: { readonly from: number; readonly to: number; readonly chain: Chain }[] = [];
   private readonly places: { readonly mm: number; readonly place: Place }[] = [];
 
   constructor(chain: Chain) {
@@ -61,6 +62,13 @@ export class Measured {
 
   /** The part from `from` to `to`, mm along the chain. Throws RangeError when nothing lies between. */
   stretch(from: number, to: number): Chain {
+    for (const known of this.stretches) if (known.from === from && known.to === to) return known.chain;
+    const chain = this.between(from, to);
+    this.stretches.push({ from, to, chain });
+    return chain;
+  }
+
+  private between(from: number, to: number): Chain {
     const a = this.placeAt(from);
     const b = this.placeAt(to);
     if (!(b.length - a.length > JOINT)) throw new RangeError(`no chain lies between ${from} mm and ${to} mm`);
@@ -69,7 +77,11 @@ export class Measured {
 
   /** How far along the chain its point nearest to p lies, mm. */
   nearest(p: Point): number {
-    const { segment, t } = footOnChain(this.chain, p);
+    return this.lengthTo(footOnChain(this.chain, p));
+  }
+
+  /** How far along the chain a foot on it lies, mm. */
+  lengthTo({ segment, t }: Foot): number {
     let length = t === 1 ? this.lengthOf(segment) : segmentLength(this.chain[segment]!, 0, t);
     for (let i = 0; i < segment; i++) length += this.lengthOf(i);
     return length;

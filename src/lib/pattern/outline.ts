@@ -210,23 +210,37 @@ export function groupOf(edge: Edge): string {
     case 'cap':
       return edge.id.slice(0, edge.id.indexOf('/cap-'));
     default:
-      return `${edge.id.slice(0, edge.id.indexOf('/'))}/${edge.role}`;
+      return namedAfter(edge);
   }
+}
+
+// The few names that are put together from an edge's side and role: each is made once, and so is the same string wherever it is
+// looked up.
+const made: { readonly role: string; readonly start: string; readonly name: string }[] = [];
+
+function namedAfter({ id, role }: Edge): string {
+  for (const m of made) if (m.role === role && id.startsWith(m.start)) return m.name;
+  const start = id.slice(0, id.indexOf('/') + 1);
+  const name = `${id.slice(0, id.indexOf('/'))}/${role}`;
+  if (start !== '') made.push({ role, start, name });
+  return name;
 }
 
 /** Consecutive outline edges of one role and side, in outline order, starting where a group starts. */
 export function seamGroups(piece: Piece): readonly SeamGroup[] {
   const edges = outlineOf(piece);
-  if (edges !== lastEdges) {
-    lastGroups = groupsIn(edges);
-    lastEdges = edges;
-  }
-  return lastGroups;
+  for (const known of grouped) if (known.edges === edges) return known.groups;
+  const groups = groupsIn(edges);
+  grouped[next] = { edges, groups };
+  next = (next + 1) % grouped.length;
+  return groups;
 }
 
-// An outline never changes, and each width and corner of a piece asks for its groups: those of the last outline are kept.
-let lastEdges: readonly Edge[] | undefined;
-let lastGroups: readonly SeamGroup[] = [];
+// An outline never changes, and each width and corner of a piece asks for its groups: those of the last set of pieces are kept.
+const NONE: readonly Edge[] = [];
+const grouped: { readonly edges: readonly Edge[]; readonly groups: readonly SeamGroup[] }[] = [];
+for (let i = 0; i < 5; i++) grouped.push({ edges: NONE, groups: [] });
+let next = 0;
 
 function groupsIn(edges: readonly Edge[]): readonly SeamGroup[] {
   const n = edges.length;

@@ -6,10 +6,10 @@ import { pointAt } from '../geometry/segment.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
 import { chainEnd, chainStart, reverseChain } from '../geometry/chain.ts';
 import { register } from '../geometry/register.ts';
-import { edgeLength } from './edge-length.ts';
-import { groundOf, type OverlaidLine, type Traced } from './traced.ts';
+import { edgeOn } from './outline.ts';
+import { groundOf, type Ground, type OverlaidLine, type Traced } from './traced.ts';
 
-export type { OverlaidLine } from './traced.ts';
+export { isRedrawn, type OverlaidLine } from './traced.ts';
 
 /** How one rigid part lies on the block. */
 export interface PartFit {
@@ -39,36 +39,50 @@ export function overlay(
   lines: readonly OverlaidLine[] = NO_LINES,
 ): readonly PartFit[] {
   const ground = groundOf(opened, lines);
+  const sheets = piece.seam === undefined ? sheetEdges(piece, ground) : finalEdges(piece, piece.seam, ground);
   const fits: PartFit[] = [];
+  for (let i = 0; i < sheets.length; i++) fits.push(fit(piece.parts[i]!.id, sheets[i]!));
+  return fits;
+}
+
+/** The edges of each sheet as it was cut. */
+function sheetEdges(piece: Piece, ground: Ground): readonly Traced[][] {
+  const sheets: Traced[][] = [];
   for (const part of piece.parts) {
     const traced: Traced[] = [];
-    // A treated piece ends at its seam outline, whatever is drawn on its sheets.
-    for (const e of piece.seam ?? part.edges) {
-      if (piece.seam === undefined || (sheetOf(piece, e) === part && !isRedrawn(e) && !isSewnLeg(piece, e)))
-        traced.push(ground.trace(e));
-    }
-    // A sewn dart is drawn on the paper; what was cut is the working dart, whose legs are the sheets' own edges.
-    if (piece.finished !== undefined)
-      for (const e of part.edges) if (isSewnLeg(piece, e)) traced.push(ground.trace(e));
-    fits.push(fit(part.id, traced));
+    for (const e of part.edges) traced.push(ground.trace(e));
+    sheets.push(traced);
   }
-  return fits;
+  return sheets;
+}
+
+/** Sheet by sheet what is left of it in the treated seam outline: a treated piece ends there, whatever is drawn on its sheets. */
+function finalEdges(piece: Piece, seam: readonly Edge[], ground: Ground): readonly Traced[][] {
+  const { parts } = piece;
+  const sheets: Traced[][] = [];
+  for (let i = 0; i < parts.length; i++) sheets.push([]);
+  for (const e of seam) {
+    const traced = ground.traceFinal(e);
+    if (traced !== undefined && !isSewnLeg(piece, e)) sheets[sheetOf(parts, e)]?.push(traced);
+  }
+  // A sewn dart is drawn on the paper; what was cut is the working dart, whose legs are the sheets' own edges.
+  if (piece.finished !== undefined) {
+    for (let i = 0; i < parts.length; i++)
+      for (const e of parts[i]!.edges) if (isSewnLeg(piece, e)) sheets[i]!.push(ground.trace(e));
+  }
+  return sheets;
 }
 
 /** Whether an edge is a leg of a dart that was drawn to its sewn point. */
 const isSewnLeg = (piece: Piece, e: Edge): boolean =>
   e.role === 'dart-leg' && piece.finished?.some((f) => f.dart === e.dart) === true;
 
-/** The sheet that an edge of the seam outline lies on: most edges are the sheet's own, the others keep their name. */
-function sheetOf(piece: Piece, e: Edge): Part | undefined {
-  for (const part of piece.parts) for (const own of part.edges) if (own === e) return part;
-  for (const part of piece.parts) for (const own of part.edges) if (own.id === e.id) return part;
-  return undefined;
+/** Which sheet an edge of the seam outline lies on, or −1: most edges are the sheet's own, the others keep their name. */
+function sheetOf(parts: readonly Part[], e: Edge): number {
+  for (let i = 0; i < parts.length; i++) if (parts[i]!.edges.includes(e)) return i;
+  for (let i = 0; i < parts.length; i++) if (edgeOn(parts[i]!, e.id) !== undefined) return i;
+  return -1;
 }
-
-/** Whether a treatment drew the edge anew: its length is no longer that of the stretch it stands for. */
-export const isRedrawn = (e: Edge): boolean =>
-  e.id.startsWith('bridge-') || Math.abs(edgeLength(e) - (e.origin.to - e.origin.from)) > 1e-6;
 
 function fit(part: string, edges: readonly Traced[]): PartFit {
   const missing: string[] = [];

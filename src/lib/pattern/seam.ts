@@ -87,20 +87,34 @@ export function seamMarks(piece: Piece, seam: StyleSeam): SeamMarks {
  * that was copied for a fabric. Undefined when a side is not there (yet).
  */
 export function seamOf(pieces: readonly Piece[], name: string, as?: string): Seam | undefined {
-  if (pieces !== lastPieces) {
-    lastPieces = pieces;
-    lastSeams = new Map();
-  }
-  const key = as === undefined ? name : `${name}@${as}`;
-  if (lastSeams.has(key)) return lastSeams.get(key);
+  const known = knownOf(pieces);
+  for (const k of known.seams) if (k.as === as && k.name === name) return k.seam;
   const seam = sewn(piecesOf(pieces, as), name);
-  lastSeams.set(key, seam);
+  known.seams.push({ name, as, seam });
   return seam;
 }
 
-// Pieces never change, and one list of them is asked for its seams again and again: those of the last list are kept.
-let lastPieces: readonly Piece[] | undefined;
-let lastSeams = new Map<string, Seam | undefined>();
+interface Known {
+  readonly pieces: readonly Piece[];
+  readonly seams: {
+    readonly name: string;
+    readonly as: string | undefined;
+    readonly seam: Seam | undefined;
+  }[];
+}
+
+// Pieces never change, and one list of them is asked for its seams again and again: those of the last two lists are kept (the table
+// after the treatment, and as it ended).
+let last: Known = { pieces: [], seams: [] };
+let before: Known = last;
+
+function knownOf(pieces: readonly Piece[]): Known {
+  if (last.pieces === pieces) return last;
+  const known = before.pieces === pieces ? before : { pieces, seams: [] };
+  before = last;
+  last = known;
+  return known;
+}
 
 function sewn(set: readonly Piece[], name: string): Seam | undefined {
   if (name === 'style-line') {

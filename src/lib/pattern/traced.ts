@@ -2,6 +2,7 @@ import type { Chain, Point } from '../geometry/types.ts';
 import type { Edge, Piece } from './types.ts';
 import { line } from '../geometry/segment.ts';
 import { runsBackwards } from './cut.ts';
+import { edgeLength } from './edge-length.ts';
 import { Measured } from './measured.ts';
 import { tracedLeg } from './traced-leg.ts';
 
@@ -23,11 +24,20 @@ export interface Traced {
   readonly outerEnd: 'start' | 'end' | undefined;
 }
 
+/** Whether a treatment drew the edge anew: its length is no longer that of the stretch it stands for. */
+export const isRedrawn = (e: Edge): boolean =>
+  e.id.startsWith('bridge-') || Math.abs(edgeLength(e) - (e.origin.to - e.origin.from)) > 1e-6;
+
 /** The block with the lines drawn on it. Each edge is looked up once, each line measured once. */
-class Ground {
+export class Ground {
   readonly opened: Piece;
   readonly lines: readonly OverlaidLine[];
+  /** The edges that were looked up, and what was found. */
+  private readonly edges: Edge[] = [];
   private readonly known: Traced[] = [];
+  /** The same for edges of treated outlines. */
+  private readonly ends: Edge[] = [];
+  private readonly finals: (Traced | undefined)[] = [];
   private readonly measured: Measured[] = [];
 
   constructor(opened: Piece, lines: readonly OverlaidLine[]) {
@@ -37,7 +47,8 @@ class Ground {
 
   /** Where an edge came from. */
   trace(edge: Edge): Traced {
-    for (const traced of this.known) if (traced.edge === edge) return traced;
+    const at = this.edges.indexOf(edge);
+    if (at >= 0) return this.known[at]!;
     const backwards = runsBackwards(edge);
     const leg =
       edge.role === 'dart-leg'
@@ -45,7 +56,18 @@ class Ground {
         : undefined;
     const block = edge.role === 'dart-leg' ? leg?.block : this.stretchOf(edge);
     const traced: Traced = { edge, backwards, block, outerEnd: leg?.outerEnd };
+    this.edges.push(edge);
     this.known.push(traced);
+    return traced;
+  }
+
+  /** Where an edge of a treated outline came from; undefined for one that the treatment drew anew. */
+  traceFinal(edge: Edge): Traced | undefined {
+    const at = this.ends.indexOf(edge);
+    if (at >= 0) return this.finals[at];
+    const traced = isRedrawn(edge) ? undefined : this.trace(edge);
+    this.ends.push(edge);
+    this.finals.push(traced);
     return traced;
   }
 
