@@ -1,4 +1,4 @@
-import type { Box, Segment } from '../geometry/types.ts';
+import type { Box, Chain, Segment } from '../geometry/types.ts';
 
 /** Whether the box of a segment's control points keeps clear of `box` by more than `reach` mm: then they cannot meet. */
 export function clearOf(s: Segment, box: Box, reach: number): boolean {
@@ -22,4 +22,10 @@ export function clearOf(s: Segment, box: Box, reach: number): boolean {
     (a.y < north && b.y < north && c.y < north && d.y < north) ||
     (a.y > south && b.y > south && c.y > south && d.y > south)
   );
+}
+
+/** Whether every segment of a chain keeps clear of `box` by more than `reach` mm. */
+export function allClear(chain: Chain, box: Box, reach: number): boolean {
+  for (const s of chain) if (!clearOf(s, box, reach)) return false;
+  return true;
 }

@@ -1,16 +1,14 @@
-import type { Box, Chain, Place, Point } from '../geometry/types.ts';
-import type { Edge, EdgeNotch, EdgeRole, InnerLine, Origin, Part, Side } from './types.ts';
+import type { Chain, Place, Point } from '../geometry/types.ts';
+import type { Edge, EdgeNotch, EdgeRole, Origin, Part, Side } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
-import { hullBox, pointAt } from '../geometry/segment.ts';
-import { nearestOnChain } from '../geometry/nearest.ts';
-import { chainEnd, chainLength, chainStart, reverseChain, subchain } from '../geometry/chain.ts';
-import { shortSort } from '../geometry/short-sort.ts';
-import { intersectChains } from '../geometry/intersect.ts';
 import { splitAt } from '../geometry/segment.ts';
-import { clearOf } from './clear.ts';
-import { afterSlash, endAt, isOff, startAt } from './outline.ts';
+import { nearestOnChain } from '../geometry/nearest.ts';
+import { chainEnd, chainStart, reverseChain } from '../geometry/chain.ts';
+import { allClear } from './clear.ts';
+import { afterSlash, cornerAt, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withEdge, withLine, withNotch, openPart } from './with.ts';
+import { shareOut } from './share-out.ts';
+import { withEdge, withNotch } from './with.ts';
 
 /** What one bank of a cut is called; its chain comes from the cut. */
 export interface Bank {
@@ -52,15 +50,6 @@ interface Spot {
   readonly place?: Place;
 }
 
-/** Index of the edge that starts in exactly that point, or −1. */
-function cornerAt(edges: readonly Edge[], p: Point): number {
-  for (let i = 0; i < edges.length; i++) {
-    const { a } = edges[i]!.chain[0]!;
-    if (a.x === p.x && a.y === p.y) return i;
-  }
-  return -1;
-}
-
 /** Where p lies on the outline, or undefined when it is farther than a millionth of a millimetre from it. */
 export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
   const corner = cornerAt(edges, p);
@@ -68,7 +57,7 @@ export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
   const here = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
   for (let i = 0; i < edges.length; i++) {
     const { chain } = edges[i]!;
-    if (allClear(chain, here)) continue;
+    if (allClear(chain, here, ON_EDGE)) continue;
     const place = nearestOnChain(chain, p);
     if (place.distance > ON_EDGE) continue;
     const { segment, t } = place;
@@ -79,11 +68,6 @@ export function spotOn(edges: readonly Edge[], p: Point): Spot | undefined {
   }
   return undefined;
 }
-
-const allClear = (chain: Chain, box: Box): boolean => {
-  for (const s of chain) if (!clearOf(s, box, ON_EDGE)) return false;
-  return true;
-};
 
 /** Whether an edge's chain runs against its origin: true of the banks on the left hand of the line, `…/a` and what was cut off it. */
 export function runsBackwards({ role, id, origin }: Edge): boolean {
@@ -191,100 +175,6 @@ const bankEdge = ({ id, role, side, origin, partner, dart }: Bank, chain: Chain)
   partner,
   dart,
 });
-
-/** The corners of an outline. */
-function cornersOf(edges: readonly Edge[]): readonly Point[] {
-  const out: Point[] = [];
-  for (const e of edges) out.push(e.chain[0]!.a);
-  return out;
-}
-
-function isAmong(points: readonly Point[], p: Point): boolean {
-  for (const q of points) if (q.x === p.x && q.y === p.y) return true;
-  return false;
-}
-
-/** The two sheets with what is drawn on them; both keep the part's id. */
-export function shareOut(
-  part: Part,
-  left: readonly Edge[],
-  right: readonly Edge[],
-  path: readonly CutStretch[],
-): { readonly left: Part; readonly right: Part } {
-  const leftCorners = cornersOf(left);
-  const rightCorners = cornersOf(right);
-  const onLeft: Record<string, Point> = {};
-  const onRight: Record<string, Point> = {};
-  for (const id in part.landmarks) {
-    const p = part.landmarks[id]!;
-    const l = isAmong(leftCorners, p);
-    const r = isAmong(rightCorners, p);
-    if (l) onLeft[id] = p;
-    if (r) onRight[id] = p;
-    // The sewn point of a working dart lies in the dart's mouth, off the paper.
-    if (l || r || id.endsWith('/sewn-point')) continue;
-    if (!isOff(left, p)) onLeft[id] = p;
-    else if (!isOff(right, p)) onRight[id] = p;
-  }
-  const linesLeft: InnerLine[] = [];
-  const linesRight: InnerLine[] = [];
-  for (const line of part.lines) {
-    for (const l of line.kind === 'centre-front' ? dividedBy(line, path) : [line]) {
-      // A connector or a taped leg begins at a corner, which mostly tells already.
-      const { a } = l.chain[0]!;
-      const byCorner = isAmong(leftCorners, a);
-      const s = l.chain[Math.floor(l.chain.length / 2)]!;
-      const goesLeft = byCorner !== isAmong(rightCorners, a) ? byCorner : !isOff(left, pointAt(s, 0.5));
-      (goesLeft ? linesLeft : linesRight).push(l);
-    }
-  }
-  return { left: sheetOf(part, left, linesLeft, onLeft), right: sheetOf(part, right, linesRight, onRight) };
-}
-
-function sheetOf(
-  part: Part,
-  edges: readonly Edge[],
-  lines: readonly InnerLine[],
-  landmarks: Part['landmarks'],
-): Part {
-  const sheet = openPart(part);
-  sheet.edges = edges;
-  sheet.lines = lines;
-  sheet.landmarks = landmarks;
-  return sheet;
-}
-
-/** What the cut leaves of a line that it crosses. */
-function dividedBy(l: InnerLine, path: readonly CutStretch[]): readonly InnerLine[] {
-  if (!comesNear(l.chain, path)) return [l];
-  const length = chainLength(l.chain);
-  const cuts: number[] = [];
-  for (const { chain } of path) {
-    for (const { a } of intersectChains(l.chain, chain))
-      if (a.length > ON_EDGE && a.length < length - ON_EDGE) cuts.push(a.length);
-  }
-  if (cuts.length === 0) return [l];
-  shortSort(cuts, (a, b) => a - b).push(length);
-  const { edge, from: first } = l.origin;
-  const out: InnerLine[] = [];
-  let from = 0;
-  for (const to of cuts) {
-    if (to - from > ON_EDGE) {
-      const origin = { edge, from: first + from, to: first + to };
-      out.push(withLine(l, { chain: subchain(l.chain, from, to), origin }));
-    }
-    from = to;
-  }
-  return out;
-}
-
-function comesNear(chain: Chain, path: readonly CutStretch[]): boolean {
-  for (const s of chain) {
-    const box = hullBox(s);
-    for (const p of path) if (!allClear(p.chain, box)) return true;
-  }
-  return false;
-}
 
 /** Notches of a piece after some of its edges were divided. */
 export function followSplits(

@@ -1,7 +1,7 @@
 import type { Hinge, Part, Piece } from './types.ts';
 import { samePoint } from '../geometry/point.ts';
-import { shareOut } from './cut.ts';
 import { rehang } from './hang.ts';
+import { shareOut } from './share-out.ts';
 import { freedId, keepsPlace } from './slash.ts';
 import { withPart, withPiece } from './with.ts';
 

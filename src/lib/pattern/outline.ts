@@ -37,6 +37,15 @@ export function afterSlash(id: string): number {
   return at;
 }
 
+/** Index of the edge that starts in exactly that point, or −1. */
+export function cornerAt(edges: readonly Edge[], p: Point): number {
+  for (let i = 0; i < edges.length; i++) {
+    const { a } = edges[i]!.chain[0]!;
+    if (a.x === p.x && a.y === p.y) return i;
+  }
+  return -1;
+}
+
 /** Where a landmark lies; of several sheets that share it, on the one whose grain is kept. */
 export function landmark(piece: Piece, id: string): Point | undefined {
   let found: Point | undefined;

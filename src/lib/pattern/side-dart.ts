@@ -80,9 +80,18 @@ export function moveDartToSide(
     bustPoint: 'right/bust-point',
     residual: dartAngle,
   };
+  const above = parts[0]!.landmarks;
+  const below = parts[1]!.landmarks;
+  const lies = (id: string): Point => below[id] ?? above[id]!;
+  // Named one by one: a table that is put together from others is a slow one to engines, and stays so in all its copies.
   const landmarks = {
-    ...parts[0]!.landmarks,
-    ...parts[1]!.landmarks,
+    'right/bust-point': lies('right/bust-point'),
+    'right/underarm': lies('right/underarm'),
+    'right/neck-point': lies('right/neck-point'),
+    'right/shoulder-point': lies('right/shoulder-point'),
+    'right/side-waist': lies('right/side-waist'),
+    'neck-centre': lies('neck-centre'),
+    'waist-centre': lies('waist-centre'),
     'right/sewn-point': sewn,
     'right/dart-upper-end': upperEnd,
     'right/dart-lower-end': place,

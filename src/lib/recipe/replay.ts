@@ -10,11 +10,12 @@ import type { Attempt, Command, Recipe, Replayed, Unfollowed, Work } from './typ
 export function replay(recipe: Recipe): Replayed {
   let work = tableFor(recipe.block);
   const unfollowed: Unfollowed[] = [];
-  recipe.commands.forEach((command, index) => {
+  for (let index = 0; index < recipe.commands.length; index++) {
+    const command = recipe.commands[index]!;
     const next = apply(work, command);
     if ('work' in next) work = next.work;
     else unfollowed.push({ index, command, refused: next.refused });
-  });
+  }
   return { work, unfollowed };
 }
 
@@ -34,15 +35,19 @@ export interface StepReplay {
  */
 export function replayByStep(attempt: Recipe | Attempt, stepIds: readonly string[]): Map<string, StepReplay> {
   const indices: number[][] = stepIds.map(() => []);
-  const order = new Map(stepIds.map((id, i) => [id, i]));
   let last = 0;
-  attempt.commands.forEach((command, index) => {
-    last = (command.step === undefined ? undefined : order.get(command.step)) ?? last;
+  for (let index = 0; index < attempt.commands.length; index++) {
+    const { step } = attempt.commands[index]!;
+    // Most commands come in the same step as the one before.
+    if (step !== undefined && step !== stepIds[last]) {
+      const at = stepIds.indexOf(step);
+      if (at >= 0) last = at;
+    }
     indices[last]?.push(index);
-  });
+  }
   const steps = new Map<string, StepReplay>();
   let work = tableFor(attempt.block);
-  stepIds.forEach((id, i) => {
+  for (let i = 0; i < stepIds.length; i++) {
     const before = work;
     const commands: Command[] = [];
     const unfollowed: Unfollowed[] = [];
@@ -53,7 +58,7 @@ export function replayByStep(attempt: Recipe | Attempt, stepIds: readonly string
       if ('work' in next) work = next.work;
       else unfollowed.push({ index, command, refused: next.refused });
     }
-    steps.set(id, { before, after: work, commands, unfollowed });
-  });
+    steps.set(stepIds[i]!, { before, after: work, commands, unfollowed });
+  }
   return steps;
 }
