@@ -31,6 +31,8 @@ const textOf = (log: readonly ProgressEvent[]): string =>
 const due = (page: Page) => page.getByRole('region', { name: 'Due today' });
 
 async function add(page: Page, text: string): Promise<void> {
+  // The page is drawn before it listens.
+  await page.waitForLoadState('networkidle');
   const file = { name: 'mine.progress.json', mimeType: 'application/json', buffer: Buffer.from(text) };
   await page.getByLabel('Progress file').setInputFiles(file);
 }
@@ -117,6 +119,29 @@ test('the home page says what is due and why, and leads to the step', async ({ p
   await expect(due(page).locator('li')).toHaveCount(3);
   await page.getByRole('link', { name: 'Practise: Side dart into a style line, slash and spread' }).click();
   await expect(stepButton(page, 'first-dart')).toHaveAttribute('aria-current', 'step');
+  expect(errors).toEqual([]);
+});
+
+test('a skill that is drilled leads to a fresh drill of it, whose mark is recorded with its level', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  const skill = 'waist-to-shoulder/pivot/plain';
+  await page.goto('/');
+  await add(page, textOf([wrong(ago(2), { ...of('pivot', skill, 'a-lesson-gone'), error: 4 })]));
+  await page.getByRole('link', { name: 'Practise: Waist dart to the shoulder, pin and pivot' }).click();
+  // The address names the drill itself: a reload and a link that is sent show the same one.
+  await expect(page).toHaveURL(/\/practice\/?#pivot\.\d+\.woven\.(wide|usual)\.3$/);
+  const band = /wide/.test(page.url()) ? -1 : 0;
+  await page.reload();
+  await page.getByRole('button', { name: /Begin/ }).click();
+  await check(page);
+  await page.goto('/progress/');
+  await page.getByRole('heading', { name: 'By skill' }).waitFor();
+  const log = await saved(page);
+  expect(log).toHaveLength(2);
+  expect(log[1]).toMatchObject({ kind: 'mark', step: 'working-dart', level: band });
+  expect(log[1]!.exercise.kind).toBe('drill');
   expect(errors).toEqual([]);
 });
 

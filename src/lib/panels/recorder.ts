@@ -1,4 +1,5 @@
 import type { Mark } from '../grading/types.ts';
+import { drillOfId, levelOf } from '../practice/drill-skills.ts';
 import { errorOf, openCodes } from '../practice/rating.ts';
 import { skillOf, type Practised } from '../practice/skills.ts';
 import { deviceId } from '../progress/device.ts';
@@ -22,8 +23,6 @@ export interface Marked extends AtWork {
   readonly worked: boolean;
   /** Time at work on the step since its last mark, s. */
   readonly seconds: number;
-  /** How hard the drill is, logits (`practice/boundary.ts`). */
-  readonly level?: number;
 }
 
 const base = ({ exercise, step, commands }: AtWork) => ({
@@ -37,7 +36,8 @@ const base = ({ exercise, step, commands }: AtWork) => ({
 
 /** Records a mark. Never rejects: what cannot be kept lasts as long as the page. Gives the event, so that a second chance can name it. */
 export async function recordMark(marked: Marked): Promise<ProgressEvent> {
-  const { mark, hints, worked, seconds, level } = marked;
+  const { mark, hints, worked, seconds } = marked;
+  const drill = drillOfId(marked.exercise.id);
   const event: ProgressEvent = {
     kind: 'mark',
     ...base(marked),
@@ -47,7 +47,7 @@ export async function recordMark(marked: Marked): Promise<ProgressEvent> {
     hints,
     worked,
     seconds: Math.round(10 * seconds) / 10,
-    level: level ?? null,
+    level: drill ? levelOf(drill) : null,
   };
   await ownLog().add([event]);
   return event;

@@ -9,17 +9,14 @@ const recorder = () => import('./recorder.ts');
 /** Watches the work on a lesson or drill, and has written down what was marked, with the help that was taken and the time. */
 export class WorkRecord {
   readonly #lesson: Lesson;
-  readonly #level: number | undefined;
   readonly #watch = new Stopwatch();
   /** Steps whose worked solution was seen since they were last right. */
   readonly #shown = new Set<string>();
   /** What lay on the table, with which hints, at the last mark of a step. */
   readonly #marked = new Map<string, readonly [commands: unknown, hints: number]>();
 
-  /** `level`: how hard it is, of a drill. */
-  constructor(lesson: Lesson, level?: number) {
+  constructor(lesson: Lesson) {
     this.#lesson = lesson;
-    this.#level = level;
   }
 
   /** Fetches what writes down, so that a mark is not lost when the page is left right after it. Never rejects. */
@@ -52,8 +49,7 @@ export class WorkRecord {
     const worked = this.#shown.has(step);
     if (mark.verdict === 'accepted') this.#shown.delete(step);
     const seconds = this.#watch.take(step);
-    const level = this.#level === undefined ? {} : { level: this.#level };
-    void recorder().then(({ recordMark }) => recordMark({ ...work, mark, hints, worked, seconds, ...level }));
+    void recorder().then(({ recordMark }) => recordMark({ ...work, mark, hints, worked, seconds }));
   }
 
   #atWork({ context }: LessonSnapshot, id: string): AtWork | undefined {

@@ -148,7 +148,7 @@ const stepsOf = (v: Variant): readonly DrillStepId[] =>
   v.drill.exercise === 'pivot' ? ['working-dart', 'pivot'] : ['working-dart', 'slash-line', 'move'];
 
 /** What a drill practises: where the dart goes and how. */
-function skillOf(v: Variant): string {
+export function drillSkill(v: Variant): string {
   const method = v.drill.exercise === 'pivot' ? 'pivot' : v.drill.exercise === 'angle' ? 'angle' : 'slash';
   const from = v.form === 'side' || v.darts[0] === 'right' ? 'side' : 'waist';
   const to = v.drill.exercise === 'split' ? 'two' : v.goals[0]!.place;
@@ -158,7 +158,7 @@ function skillOf(v: Variant): string {
 /** The drill as a lesson of its own: the same steps, checks and solvers as in the course. Pure. */
 export function drillLesson(variant: Variant, words: DrillWords): Lesson {
   const { drill, figure, form } = variant;
-  const skill = skillOf(variant);
+  const skill = drillSkill(variant);
   const steps = stepsOf(variant).map((id): LessonStep => {
     const { title, text, hints } = words.step(variant, id);
     const shown = hints.map((ladder) => ({ ...ladder, rungs: ladder.rungs.slice(0, drill.hints) }));

@@ -1,0 +1,19 @@
+import { SEEDS, toFragment } from '../lessons/drills/link.ts';
+import { nextDrill, outcomesOf } from '../practice/boundary.ts';
+import { drillCandidates } from '../practice/drill-skills.ts';
+import { drillFor } from '../practice/drills.ts';
+import type { SkillId } from '../practice/skills.ts';
+import { ownLog } from '../progress/own-log.ts';
+
+/**
+ * A fresh drill of a skill, at the boundary of what the learner can do, as the fragment of a link; undefined when no drill practises the
+ * skill. Never rejects.
+ */
+export async function drillOfSkill(skill: SkillId): Promise<string | undefined> {
+  const { log } = await ownLog().load();
+  const mine = drillCandidates().filter((one) => one.skill === skill);
+  const next = nextDrill(mine, outcomesOf(log));
+  const [seed = 0] = crypto.getRandomValues(new Uint32Array(1));
+  const drill = next && drillFor(next, seed % SEEDS, { fabric: 'woven', hints: 3 });
+  return drill && toFragment(drill);
+}

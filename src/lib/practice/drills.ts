@@ -1,0 +1,29 @@
+import { drillSkill } from '../lessons/drills/lesson.ts';
+import { SEEDS } from '../lessons/drills/link.ts';
+import { BANDS, type Band, type Drill } from '../lessons/drills/types.ts';
+import { variantOf } from '../lessons/drills/variant.ts';
+import type { Candidate } from './boundary.ts';
+import { exerciseOf, levelOf } from './drill-skills.ts';
+
+/** Of some twenty seeds of an exercise one has the wanted place; so many in a row without it do not come about. */
+const MOST_SEEDS = 2000;
+
+/**
+ * A drill of a skill at the level nearest to the wanted one: the first seed from `seed` on (a whole number from 0) that makes it. undefined when
+ * no exercise practises the skill.
+ */
+export function drillFor(
+  { skill, level }: Candidate,
+  seed: number,
+  rest: Pick<Drill, 'fabric' | 'hints'>,
+): Drill | undefined {
+  const exercise = exerciseOf(skill);
+  if (!exercise) return undefined;
+  const off = (band: Band): number => Math.abs(levelOf({ exercise, band }) - level);
+  const band = BANDS.reduce((best, one) => (off(one) < off(best) ? one : best));
+  for (let i = 0; i < MOST_SEEDS; i++) {
+    const drill: Drill = { exercise, seed: (seed + i) % SEEDS, band, ...rest };
+    if (drillSkill(variantOf(drill)) === skill) return drill;
+  }
+  return undefined;
+}
