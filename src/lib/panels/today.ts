@@ -1,4 +1,5 @@
 import { dueOn, nextDue, type Due } from '../practice/due.ts';
+import { DRILL_SKILLS } from '../practice/drill-skills.ts';
 import { lastOf, skillStates, type SkillState } from '../practice/schedule.ts';
 import type { SkillId } from '../practice/skills.ts';
 import { ownLog } from '../progress/own-log.ts';
@@ -22,7 +23,8 @@ export interface Place {
 
 export interface Today extends KeptLog {
   readonly states: ReadonlyMap<SkillId, SkillState>;
-  readonly due: readonly (Due & { readonly place: Place })[];
+  /** `drilled`: there are drills of the skill. */
+  readonly due: readonly (Due & { readonly place: Place; readonly drilled: boolean })[];
   /** Days until the next skill comes due; undefined when none has been practised. */
   readonly next: number | undefined;
 }
@@ -43,6 +45,7 @@ export async function today(lessons: readonly Known[], now: number): Promise<Tod
     states,
     due: dueOn(states.values(), now, localDay).map((one) => ({
       ...one,
+      drilled: DRILL_SKILLS.includes(one.skill),
       place: placeOf(states.get(one.skill)!, lessons),
     })),
     next: next === undefined ? undefined : Math.max(0, localDay(next) - localDay(now)),
