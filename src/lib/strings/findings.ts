@@ -19,6 +19,30 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'readings/dart-angle': read('angle of the dart at the bust point'),
   'readings/leg-length': read('length of a dart leg, from the bust point to the {edge}'),
   'readings/intake': read('intake at the {edge}'),
+  'paper/dart-angle': {
+    right: 'Angle on your paper',
+    missing: 'The table has no such dart to compare the angle with.',
+  },
+  'paper/intake': {
+    right: 'Intake on your paper',
+    missing: 'The table has no such dart to compare the intake with.',
+  },
+  'paper/leg-length': {
+    right: 'Leg length on your paper',
+    missing: 'The table has no such dart to compare the leg with.',
+  },
+  'paper/opening': {
+    right: 'Opening on your paper',
+    missing: 'The table has no such opening to compare with.',
+  },
+  'paper/seam-length': {
+    right: 'Seam length on your paper',
+    missing: 'The table has no such seam to compare with.',
+  },
+  'paper/allowance-width': {
+    right: 'Width of the allowance on your paper',
+    missing: 'The table has no such allowance to compare with.',
+  },
 
   'opened-out/mirror': {
     right: 'How far the left half lies from the mirror image of the right one, at the {landmark}',
