@@ -51,6 +51,9 @@ export class Hand {
     return applied.work;
   }
 
+  get tool(): CommandName {
+    return this.#tool;
+  }
   get state(): string {
     return String(this.#actor.getSnapshot().value);
   }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { initialTransition, transition, type SnapshotFrom } from 'xstate';
 import { add } from '../../src/lib/geometry/point.ts';
+import type { Options } from '../../src/lib/machines/scene.ts';
 import { targetsOf, type ToolEvent, type ToolMachine } from '../../src/lib/machines/tool.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { machineOf } from '../../src/lib/machines/tools/known.ts';
@@ -8,6 +9,7 @@ import { apply } from '../../src/lib/recipe/apply.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import type { Command, CommandName, Fabric, Work } from '../../src/lib/recipe/types.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
+import { DART_TABLES } from './dart-tables.ts';
 import { FINISH_TABLES } from './finish-tables.ts';
 
 type Snapshot = SnapshotFrom<ToolMachine>;
@@ -23,6 +25,8 @@ interface Path {
 const sample = sampleAttempt('F2', 'woven');
 const tableAt = (count: number): Work =>
   replay({ ...sample, commands: sample.commands.slice(0, count) }).work;
+/** Where a tool goes on from what was set with it before. */
+const MARKED: Readonly<Partial<Record<CommandName, Options>>> = { pivot: { mark: 'right/side 0.5' } };
 /** Each tool on the table on which the sample first gives its command, and on the finished one. */
 const cases = (Object.keys(TOOLS) as CommandName[]).flatMap((tool) => {
   const at = sample.commands.findIndex((command) => command.do === tool);
@@ -33,13 +37,16 @@ const cases = (Object.keys(TOOLS) as CommandName[]).flatMap((tool) => {
   return [
     { tool, when: 'when it is wanted', work: tableAt(at < 0 ? middle : at), fabric },
     { tool, when: 'at the end', work: tableAt(Infinity), fabric: 'woven' as const },
-    ...[FINISH_TABLES[tool]].flatMap((work) =>
+    ...[FINISH_TABLES[tool], DART_TABLES[tool]].flatMap((work) =>
       work ? [{ tool, when: 'on a front of its own', work, fabric: 'knit' as const }] : [],
     ),
-  ];
+    ...[MARKED[tool]].flatMap((options) =>
+      options ? [{ tool, when: 'once it is marked', work: DART_TABLES[tool]!, fabric, options }] : [],
+    ),
+  ].map((one) => ({ options: {}, ...one }));
 });
 /** What is read and written has its form, and nothing on the table to hold. */
-const TYPED: readonly CommandName[] = ['read', 'draw-slash', 'cut-slash', 'pivot', 'label'];
+const TYPED: readonly CommandName[] = ['read', 'label'];
 
 /** What can be done with the first and the last target, and away from them. */
 function eventsOn(tool: CommandName, { context: { scene } }: Snapshot): ToolEvent[] {
@@ -96,9 +103,9 @@ describe('every path through every tool', () => {
   const reached = new Set<string>();
   const commanding = new Set<CommandName>();
 
-  it.each(cases)('$tool, $when', ({ tool, work, fabric }) => {
+  it.each(cases)('$tool, $when', ({ tool, work, fabric, options }) => {
     const machine = machineOf(TOOLS[tool]);
-    const [start] = initialTransition(machine, { work, fabric, options: {}, reach: 5 });
+    const [start] = initialTransition(machine, { work, fabric, options, reach: 5 });
     const all = paths(machine, tool, start);
     for (const kind of all.kinds) reached.add(kind);
     for (const { snapshot } of all.paths) {

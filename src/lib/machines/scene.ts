@@ -30,7 +30,8 @@ export function pieceSet(work: Work, fabric: Fabric): readonly Piece[] {
 
 export const isBack = (piece: Piece): boolean => piece.id.startsWith('back');
 export const frontOf = (work: Work): Piece | undefined => work.pieces.find((piece) => piece.id === 'front');
-export const lineOf = (work: Work): DrawnLine | undefined => work.lines[0];
+/** The style line; slash lines are drawn lines too, but of another kind. */
+export const lineOf = (work: Work): DrawnLine | undefined => work.lines.find(({ kind }) => kind !== 'slash');
 export const middleOf = (chain: Chain): Point => pointAtLength(chain, chainLength(chain) / 2);
 
 /** The fronts on the table: `front`, or what it was cut into, of the fabric's set. */

@@ -1,13 +1,9 @@
 import '../../recipe/commands/dart.ts';
-import type { ToolSpec } from '../tool.ts';
+import { cutSlash } from './cut-slash.ts';
+import { drawSlash } from './draw-slash.ts';
 import { backOff, cap, trueLegs } from './finish-dart.ts';
 import { register } from './known.ts';
-
-/** Written in the forms; nothing to take hold of. */
-const drawSlash: ToolSpec = { id: 'draw-slash', targets: () => [], propose: () => undefined };
-const cutSlash: ToolSpec = { id: 'cut-slash', targets: () => [], propose: () => undefined };
-
-const pivot: ToolSpec = { id: 'pivot', targets: () => [], propose: () => undefined };
+import { pivot } from './pivot.ts';
 
 /** The tools for moving a dart and finishing it. */
 export const DART = register({
