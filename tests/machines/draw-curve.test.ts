@@ -4,6 +4,7 @@ import { distance, sub, unit, add, scale } from '../../src/lib/geometry/point.ts
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import type { Chain, Point } from '../../src/lib/geometry/types.ts';
 import { sharpestJoint, tightest } from '../../src/lib/grading/curvature.ts';
+import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { FIGURES } from '../../src/lib/pattern/figures.ts';
 import { outlineOf } from '../../src/lib/pattern/outline.ts';
 import { apply } from '../../src/lib/recipe/apply.ts';
@@ -147,8 +148,12 @@ describe('the style line in one stroke', () => {
       })),
     );
     const hand = draw(new Hand(opened), [...stroke, corners.at(-1)!]);
-    const { spec, work } = { spec: hand.context, work: hand.context.preview! };
-    expect(spec.grip!.trail!.length).toBeGreaterThan(80);
+    const { scene, grip, preview } = hand.context;
+    const work = preview!;
+    expect(grip!.trail!.length).toBeGreaterThan(80);
+    const told = TOOLS['draw-curve'].readings!(scene, work, grip).filter(({ id }) => id.startsWith('kink'));
+    expect(new Set(told.map(({ id }) => id)).size).toBe(2);
+    for (const { value } of told) expect(value).toBeGreaterThan(0.8);
     hand.up();
     const drawn = lineOn(hand.work);
     // The bend at (−60, −20) turns by 21° only: it is a bend.

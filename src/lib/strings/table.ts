@@ -75,7 +75,8 @@ const READING: Readonly<Record<string, string>> = {
   fullness: 'fullness',
   moved: 'moved',
 };
-export const readingWords = (id: string): string => READING[id] ?? '';
+/** What a live measure is called; `id` is its kind, or `kind:...`. */
+export const readingWords = (id: string): string => READING[id.split(':')[0]!] ?? '';
 
 /** What a target is called, by its kind and what it stands for. */
 export function targetWords(id: string, kind: string, ref = '', dart = ''): string {

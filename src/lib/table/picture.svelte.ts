@@ -1,7 +1,8 @@
 import { applyTo } from '../geometry/isometry.ts';
+import { pointAt } from '../geometry/segment.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../grading/types.ts';
-import { isBack, pieceSet } from '../machines/scene.ts';
+import { isBack, lineOf, pieceSet } from '../machines/scene.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { CommandName, Fabric, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
@@ -179,6 +180,12 @@ export class Picture {
   marks = $derived(
     this.#frame ? [] : findingMarks(this.#in.findings, this.#standing, this.layout, this.#in.units),
   );
+  /** Along a line that is drawn in one stroke, px: nothing is to be written over it. */
+  #stroke = $derived.by(() => {
+    const line = this.#runner.spec?.trail && lineOf(this.preview);
+    if (!line) return [];
+    return line.chain.flatMap((s) => [0, 0.25, 0.5, 0.75].map((t) => this.#seen('front', pointAt(s, t))));
+  });
   ruler = $derived.by(() => rulerAt(this.#view.k, this.#in.units));
   labels = $derived.by(() => {
     const { anonymous, units } = this.#in;
@@ -203,7 +210,7 @@ export class Picture {
         opened: this.#work.opened && (isWhole(this.#work.opened) ? 'whole' : 'half'),
         notches: this.#tool === 'ease' || this.#tool === 'renotch' || this.#tool === 'walk',
       }),
-      handles.map(({ at }) => at),
+      [...handles.map(({ at }) => at), ...this.#stroke],
       view.width,
       view.height,
     );

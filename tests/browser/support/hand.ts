@@ -6,7 +6,7 @@ export interface Point {
   readonly y: number;
 }
 
-/** What a person works with: a mouse, or fingers. Real events of the browser, no script in the page. */
+/** What a person works with: a mouse, a pen, or fingers. Real events of the browser, no script in the page. */
 export interface Hand {
   /** How large one mm has to be on the page before this hand can work on it, px. */
   readonly near: number;
@@ -54,6 +54,39 @@ export function mouseHand(page: Page): Hand {
     },
   };
   return hand;
+}
+
+/** A pen that draws on the screen; buttons are pushed with the mouse. */
+export async function penHand(page: Page): Promise<Hand> {
+  const session: CDPSession = await page.context().newCDPSession(page);
+  let at: Point = { x: 0, y: 0 };
+  const send = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', { x, y }: Point, down: boolean) =>
+    session.send('Input.dispatchMouseEvent', {
+      type,
+      x,
+      y,
+      button: type === 'mouseMoved' && !down ? 'none' : 'left',
+      buttons: down ? 1 : 0,
+      clickCount: type === 'mouseMoved' ? 0 : 1,
+      pointerType: 'pen',
+      force: 0.5,
+    });
+  return {
+    ...mouseHand(page),
+    press: async (to) => {
+      at = to;
+      await send('mouseMoved', to, false);
+      await send('mousePressed', to, true);
+    },
+    move: async (to) => {
+      const from = at;
+      for (const part of [0.25, 0.5, 0.75, 1]) await send('mouseMoved', mix(from, to, part), true);
+      at = to;
+    },
+    lift: async () => {
+      await send('mouseReleased', at, false);
+    },
+  };
 }
 
 export async function touchHand(page: Page): Promise<Hand> {

@@ -53,7 +53,7 @@ function kinksOf(work: Work): Reading[] {
     if (i === 0) return [];
     const [u, v] = [tangentAt(line.chain[i - 1]!, 1), tangentAt(s, 0)];
     const value = Math.abs(atan2(cross(u, v), dot(u, v)));
-    return value < BREAK ? [] : [{ id: 'kink', unit: 'rad', value, piece: 'front', from: s.a }];
+    return value < BREAK ? [] : [{ id: `kink:${i}`, unit: 'rad', value, piece: 'front', from: s.a }];
   });
 }
 
