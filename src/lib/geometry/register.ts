@@ -57,7 +57,14 @@ export function register(from: readonly Point[], to: readonly Point[]): Registra
   const c = turns ? along / fit : 1;
   const s = turns ? across / fit : 0;
   const turn = rotationAbout({ x: fx, y: fy }, c, s);
-  const motion = { ...turn, e: turn.e + (gx - fx), f: turn.f + (gy - fy) };
+  const motion = {
+    a: turn.a,
+    b: turn.b,
+    c: turn.c,
+    d: turn.d,
+    e: turn.e + (gx - fx),
+    f: turn.f + (gy - fy),
+  };
   // Summed from the differences, not from size − 2·fit, which would cancel to 1e-8.
   let left = 0;
   for (let i = 0; i < n; i++) {

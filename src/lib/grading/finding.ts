@@ -21,6 +21,16 @@ function checkOf(code: string): string {
   return check;
 }
 
+/** Puts a lesson's word behind a beginning, as in `readings/intake`; each once, so that it is the same string in every mark. */
+export function behind(start: string): (word: string) => string {
+  const made = new Map<string, string>();
+  return (word) => {
+    let whole = made.get(word);
+    if (whole === undefined) made.set(word, (whole = start + word));
+    return whole;
+  };
+}
+
 /** Every finding has all fields, in one order: engines then see one kind of record. What is undefined is left out of files. */
 function make(
   code: string,

@@ -88,18 +88,17 @@ function fit(part: string, edges: readonly Traced[]): PartFit {
   const missing: string[] = [];
   const from: Point[] = [];
   const to: Point[] = [];
-  for (const { edge, backwards, block, outerEnd } of edges) {
+  for (const { edge, start, end, block, outerEnd } of edges) {
     if (block === undefined) {
       missing.push(edge.id);
       continue;
     }
-    const { chain } = edge;
     if (outerEnd !== 'end') {
-      from.push(backwards ? chainEnd(chain) : chainStart(chain));
+      from.push(start);
       to.push(chainStart(block));
     }
     if (outerEnd !== 'start') {
-      from.push(backwards ? chainStart(chain) : chainEnd(chain));
+      from.push(end);
       to.push(chainEnd(block));
     }
   }
@@ -122,11 +121,10 @@ function fit(part: string, edges: readonly Traced[]): PartFit {
  * Distance of a moved edge from its counterpart, mm. With segments of the same kinds in the same order the largest distance of control
  * points bounds it (the difference of two Bézier curves lies in the hull of the differences); else it is sampled.
  */
-function apart({ edge: { chain }, backwards, outerEnd }: Traced, block: Chain, m: Isometry): number {
-  if (outerEnd !== undefined) {
-    const own = (outerEnd === 'start') === backwards ? chainEnd(chain) : chainStart(chain);
-    return Math.sqrt(apart2(own, outerEnd === 'start' ? chainStart(block) : chainEnd(block), m));
-  }
+function apart({ edge, backwards, start, end, outerEnd }: Traced, block: Chain, m: Isometry): number {
+  if (outerEnd === 'start') return Math.sqrt(apart2(start, chainStart(block), m));
+  if (outerEnd === 'end') return Math.sqrt(apart2(end, chainEnd(block), m));
+  const { chain } = edge;
   const max = controlsApart(chain, backwards, block, m);
   // The same curve may be divided elsewhere: then control points differ and only the curves themselves tell.
   return max <= 1e-6 ? max : sampledApart(backwards ? reverseChain(chain) : chain, block, m);

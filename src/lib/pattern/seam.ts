@@ -1,5 +1,6 @@
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { line as straight } from '../geometry/segment.ts';
+import { shortSort } from '../geometry/short-sort.ts';
 import type { Chain } from '../geometry/types.ts';
 import { piecesOf } from './copy.ts';
 import { backFor, frontAndBack, seamName } from './front-back.ts';
@@ -78,7 +79,7 @@ export function seamMarks(piece: Piece, seam: StyleSeam): SeamMarks {
     const at = m.ghost ? undefined : notchAlong(seam, m);
     if (at !== undefined) notches.push({ id: m.id, at });
   }
-  return { notches: notches.sort(byPlace), joints, openings, length: seam.length, eased, fulled };
+  return { notches: shortSort(notches, byPlace), joints, openings, length: seam.length, eased, fulled };
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Chain, Point } from '../geometry/types.ts';
 import type { Edge, Piece } from './types.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { line } from '../geometry/segment.ts';
 import { runsBackwards } from './cut.ts';
 import { edgeLength } from './edge-length.ts';
@@ -18,6 +19,9 @@ export interface Traced {
   readonly edge: Edge;
   /** The edge's chain runs against that stretch. */
   readonly backwards: boolean;
+  /** Where the edge begins and ends, in the direction of that stretch. */
+  readonly start: Point;
+  readonly end: Point;
   /** undefined for an edge that has no counterpart. */
   readonly block: Chain | undefined;
   /** Where the far side was redrawn since, only this end of the stretch is the same point: the block's dart is the sewn one. */
@@ -55,7 +59,11 @@ export class Ground {
         ? tracedLeg(edge, this.opened, this.lines, this.foot(edge.dart)?.tip)
         : undefined;
     const block = edge.role === 'dart-leg' ? leg?.block : this.stretchOf(edge);
-    const traced: Traced = { edge, backwards, block, outerEnd: leg?.outerEnd };
+    const first = chainStart(edge.chain);
+    const last = chainEnd(edge.chain);
+    const start = backwards ? last : first;
+    const end = backwards ? first : last;
+    const traced: Traced = { edge, backwards, start, end, block, outerEnd: leg?.outerEnd };
     this.edges.push(edge);
     this.known.push(traced);
     return traced;

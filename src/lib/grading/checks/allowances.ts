@@ -29,6 +29,15 @@ function kindOf(group: SeamGroup): Kind {
 interface Cut {
   readonly piece: Piece;
   readonly groups: readonly SeamGroup[];
+  /** Width of each group, mm, as far as it was given. */
+  readonly widths: readonly (number | undefined)[];
+}
+
+function cutOf(piece: Piece): Cut {
+  const groups = seamGroups(piece);
+  const widths: (number | undefined)[] = [];
+  for (const group of groups) widths.push(piece.allowances[group.id]);
+  return { piece, groups, widths };
 }
 
 type Range = readonly [least: number, most: number];
@@ -62,8 +71,9 @@ function scaleMixed(width: number, range: readonly [number, number]): Cause | un
   return range[0] > 0 && (fits(width * 2) || fits(width / 2)) ? { code: 'scale-mixed' } : undefined;
 }
 
-function widthOf(piece: Piece, group: SeamGroup, fabric: Fabric, spec: CheckSpec): Finding {
-  const width = piece.allowances[group.id];
+function widthOf({ piece, groups, widths }: Cut, i: number, fabric: Fabric, spec: CheckSpec): Finding {
+  const group = groups[i]!;
+  const width = widths[i];
   const about = { piece: piece.id, group: group.id };
   const where = at(group.edges[0]!.chain[0]!.a);
   if (width === undefined) return missing('allowances/width', { where, about });
@@ -79,10 +89,10 @@ function partners(all: readonly Cut[], spec: CheckSpec, findings: Finding[]): vo
     let first: number | undefined;
     let spread = 0;
     let whole = true;
-    for (const { piece, groups } of all) {
-      for (const group of groups) {
-        if (group.edges[0]!.role !== kind) continue;
-        const width = piece.allowances[group.id];
+    for (const { groups, widths } of all) {
+      for (let i = 0; i < groups.length; i++) {
+        if (groups[i]!.edges[0]!.role !== kind) continue;
+        const width = widths[i];
         if (width === undefined) whole = false;
         else if (first === undefined) first = width;
         else if (Math.abs(width - first) > Math.abs(spread)) spread = width - first;
@@ -145,7 +155,7 @@ function cutFrom(
   for (const piece of set) {
     const back = isBack(piece);
     if (!back && !wanted.includes(baseId(piece.id))) continue;
-    const cut = { piece, groups: seamGroups(piece) };
+    const cut = cutOf(piece);
     all.push(cut);
     if (!back) own.push(cut);
   }
@@ -177,9 +187,9 @@ export const allowances: Check = ({ after, fabric }, spec) => {
     }
   }
   if (findings.length > 0) return findings;
-  for (const { piece, groups } of all) {
-    for (let i = 0; i < groups.length; i++) {
-      if (!isRepeated(groups, i)) findings.push(widthOf(piece, groups[i]!, fabric, spec));
+  for (const cut of all) {
+    for (let i = 0; i < cut.groups.length; i++) {
+      if (!isRepeated(cut.groups, i)) findings.push(widthOf(cut, i, fabric, spec));
     }
   }
   partners(all, spec, findings);

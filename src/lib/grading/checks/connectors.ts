@@ -1,6 +1,6 @@
-import { footOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import { sin } from '../../geometry/trig.ts';
+import { footOnLine } from '../feet.ts';
 import { dimension, missing, names, near, tolerance } from '../finding.ts';
 import { lineOf } from '../table.ts';
 import type { Check } from '../types.ts';
@@ -14,7 +14,7 @@ export const connectors: Check = ({ after }, spec) => {
   return names(spec, 'darts').map((dart) => {
     const foot = line?.feet[dart];
     if (!line || !foot) return missing('connectors/foot', { about: { dart } });
-    const nearest = footOnChain(line.chain, foot.tip);
+    const nearest = footOnLine(line.chain, foot.tip);
     const length = distance(foot.tip, foot.foot);
     return near('connectors/foot', 'mm', length, nearest.distance, tolerance(spec, 'length'), {
       where: dimension(foot.foot, nearest.point),

@@ -10,25 +10,24 @@ const nameOf = (piece: Piece): string => piece.label?.name.trim().toLowerCase() 
 const isPair = (piece: Piece, set: readonly Piece[]): boolean =>
   isBack(piece) && !set.some((other) => other.id.startsWith('back-'));
 
-const isOwn = (name: string, piece: Piece, set: readonly Piece[]): boolean => {
-  if (name === '') return false;
-  for (const other of set) if (other !== piece && nameOf(other) === name) return false;
+/** Whether a piece has a name, and no other piece has it. */
+function isOwn(i: number, all: readonly string[]): boolean {
+  if (all[i] === '') return false;
+  for (let k = 0; k < all.length; k++) if (k !== i && all[k] === all[i]) return false;
   return true;
-};
+}
 
 const ONCE = [1, 1] as const;
 const EXACT = { value: 0, reason: 'cut-count' };
 
-function labelOf(piece: Piece, set: readonly Piece[], most: number, findings: Finding[]): void {
+function labelOf(piece: Piece, own: boolean, paired: boolean, most: number, findings: Finding[]): void {
   const about = { piece: piece.id };
   const label = piece.label;
   if (!label) {
     findings.push(missing('labels/label', { about }));
     return;
   }
-  const own = isOwn(nameOf(piece), piece, set);
   // What has no second half is cut once, right side up.
-  const paired = isPair(piece, set);
   const count = paired ? ([1, most] as const) : ONCE;
   findings.push(
     fact('labels/name', own, { about: { piece: piece.id, name: label.name } }),
@@ -50,6 +49,9 @@ export const labels: Check = ({ after, fabric }, spec) => {
   }
   if (fronts < wanted.length) return [missing('labels/pieces')];
   const findings: Finding[] = [];
-  for (const piece of set) labelOf(piece, set, number(spec, 'backCut'), findings);
+  const all: string[] = [];
+  for (const piece of set) all.push(nameOf(piece));
+  const most = number(spec, 'backCut');
+  for (let i = 0; i < set.length; i++) labelOf(set[i]!, isOwn(i, all), isPair(set[i]!, set), most, findings);
   return findings;
 };

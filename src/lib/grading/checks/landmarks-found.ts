@@ -3,7 +3,7 @@ import { distance } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
 import { findEdge, landmark } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
-import { dimension, missing, names, near, tolerance } from '../finding.ts';
+import { behind, dimension, missing, names, near, tolerance } from '../finding.ts';
 import { pieceOf } from '../table.ts';
 import type { Cause, Check } from '../types.ts';
 
@@ -14,10 +14,13 @@ const OTHER_LEG: Readonly<Record<string, string>> = {
   'dart-lower': 'dart-upper',
 };
 
+const codeOf = behind('landmarks-found/');
+const onRight = behind('right/');
+
 /** The point of the block nearest to `p` that carries the name, or undefined where the block has no such thing. */
 function truth(front: Piece, what: string, p: Point): Point | undefined {
-  if (!EDGES.includes(what)) return landmark(front, `right/${what}`);
-  const edge = findEdge(front, what) ?? findEdge(front, `right/${what}`);
+  if (!EDGES.includes(what)) return landmark(front, onRight(what));
+  const edge = findEdge(front, what) ?? findEdge(front, onRight(what));
   return edge && footOnChain(edge.chain, p).point;
 }
 
@@ -39,9 +42,9 @@ export const landmarksFound: Check = ({ before, after }, spec) => {
     const about = { what };
     const shown = after.identified[what];
     const there = shown && front && truth(front, what, shown);
-    if (!front || !shown || !there) return missing(`landmarks-found/${what}`, { about });
+    if (!front || !shown || !there) return missing(codeOf(what), { about });
     const cause = () => causeOf(front, what, shown, allowed.value);
     const extra = { about, cause, where: dimension(shown, there) };
-    return near(`landmarks-found/${what}`, 'mm', distance(shown, there), 0, allowed, extra);
+    return near(codeOf(what), 'mm', distance(shown, there), 0, allowed, extra);
   });
 };

@@ -1,10 +1,10 @@
 import { reverseChain } from '../../geometry/chain.ts';
-import { footOnChain } from '../../geometry/nearest.ts';
 import { cross, sub } from '../../geometry/point.ts';
 import { tangentAt } from '../../geometry/segment.ts';
 import type { Chain, Point } from '../../geometry/types.ts';
 import { landmark } from '../../pattern/outline.ts';
 import { largestDrop } from '../curvature.ts';
+import { footOnLine } from '../feet.ts';
 import { between, dimension, fact, names, near, number, tolerance } from '../finding.ts';
 import { pieceOf, sideOf, styleLine } from '../table.ts';
 import type { Check, CheckSpec, Finding } from '../types.ts';
@@ -18,7 +18,7 @@ function passing(
   spec: CheckSpec,
   findings: Finding[],
 ): void {
-  const near_ = footOnChain(chain, bust);
+  const near_ = footOnLine(chain, bust);
   const tangent = tangentAt(chain[near_.segment]!, near_.t);
   const side = cross(tangent, sub(bust, near_.point)) * hand;
   const where = dimension(bust, near_.point);

@@ -4,6 +4,7 @@ import { Measured } from '../../pattern/measured.ts';
 import { landmark } from '../../pattern/outline.ts';
 import { bankOf } from '../../pattern/style-seam.ts';
 import type { Piece } from '../../pattern/types.ts';
+import { footOnLine } from '../feet.ts';
 import { at, between, dimension, fact, missing, names, number, tolerance } from '../finding.ts';
 import { ownFront, sideOf, styleLine } from '../table.ts';
 import type { Check, CheckSpec, Finding } from '../types.ts';
@@ -120,7 +121,15 @@ export const notchesPlaced: Check = ({ after, unfollowed }, spec) => {
   for (const name of names(spec, 'bustPoints')) {
     const bust = landmark(paper, name);
     if (bust) {
-      besideFoot(drawn.chain, marks, line.nearest(bust), sideOf(name), late, spec, findings);
+      besideFoot(
+        drawn.chain,
+        marks,
+        line.lengthTo(footOnLine(drawn.chain, bust)),
+        sideOf(name),
+        late,
+        spec,
+        findings,
+      );
     }
   }
   if (marks.length === 0) return findings;

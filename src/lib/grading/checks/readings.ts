@@ -4,7 +4,7 @@ import { angleBetween } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
 import { landmark, legsOf, outlineOf } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
-import { dimension, missing, names, near, tolerance } from '../finding.ts';
+import { behind, dimension, missing, names, near, tolerance } from '../finding.ts';
 import { pieceOf } from '../table.ts';
 import { sewnPointOf } from './darts-extended.ts';
 import type { Cause, Check, Where } from '../types.ts';
@@ -53,6 +53,8 @@ function measured(front: Piece | undefined, id: string) {
   };
 }
 
+const codeOf = behind('readings/');
+
 /**
  * The numbers read from the block: a dart's angle at the bust point (rad), leg length from the bust point and intake (mm).
  * `names.what`; `names.dart` where it is not the side dart, `right`; tolerances `angle` (rad) and `length` (mm).
@@ -62,11 +64,11 @@ export const readings: Check = ({ before, after }, spec) => {
   return names(spec, 'what').map((what) => {
     const about = { what, edge: dart?.edge ?? 'side' };
     const read = after.readings[what];
-    if (read === undefined || !dart) return missing(`readings/${what}`, { about });
+    if (read === undefined || !dart) return missing(codeOf(what), { about });
     const facts = factsOf(what, dart.bust, dart.sewn, dart.upper, dart.lower);
     const isAngle = what === 'dart-angle';
     const allowed = tolerance(spec, isAngle ? 'angle' : 'length');
     const extra = { about, where: facts.where, cause: () => causeOf(read, facts, !isAngle, allowed.value) };
-    return near(`readings/${what}`, isAngle ? 'rad' : 'mm', read, facts.value, allowed, extra);
+    return near(codeOf(what), isAngle ? 'rad' : 'mm', read, facts.value, allowed, extra);
   });
 };
