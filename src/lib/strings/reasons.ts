@@ -8,6 +8,7 @@ export const REASONS: Readonly<Record<string, string>> = {
   'on-the-edge': 'an end has to reach its edge',
   'clear-of-overlap': 'coming back at all makes the turned part overlap',
   'smooth-line': 'a smaller break is not seen in a seam',
+  'calm-sweep': 'a calm sweep of the hand has none',
   'sewable-curve': 'a tighter bend is hard to sew',
   'notch-place': 'a notch is found again within that',
   'seen-by-eye': 'a smaller difference is not seen at the machine',

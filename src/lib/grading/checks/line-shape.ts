@@ -28,6 +28,7 @@ function lineIn(front: Piece, id: string | undefined): InnerLine | undefined {
   return undefined;
 }
 
+const SWEEP = { value: 0, reason: 'calm-sweep' };
 const SEWABLE = { value: 0, reason: 'sewable-curve' };
 
 /**
@@ -49,6 +50,6 @@ export const lineShape: Check = ({ after }, spec) => {
   );
   const kinks = after.lines.find((drawn) => drawn.id === line.id)?.kinks;
   if (kinks !== undefined)
-    findings.push(near('line-shape/kinks', 'count', kinks, 0, { ...tolerance(spec, 'kink'), value: 0 }));
+    findings.push(near('line-shape/kinks', 'count', kinks, 0, SWEEP));
   return findings;
 };
