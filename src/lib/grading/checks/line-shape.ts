@@ -49,7 +49,6 @@ export const lineShape: Check = ({ after }, spec) => {
     between('line-shape/radius', 'mm', Math.min(bend.radius, 1e6), range, SEWABLE, { where: at(bend.at) }),
   );
   const kinks = after.lines.find((drawn) => drawn.id === line.id)?.kinks;
-  if (kinks !== undefined)
-    findings.push(near('line-shape/kinks', 'count', kinks, 0, SWEEP));
+  if (kinks !== undefined) findings.push(near('line-shape/kinks', 'count', kinks, 0, SWEEP));
   return findings;
 };
