@@ -2,7 +2,7 @@ import { addConnector, connectorId } from '../pattern/connector.ts';
 import type { Outcome } from '../pattern/outcome.ts';
 import { findLine } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
-import { withEntry } from '../pattern/with.ts';
+import { type Open, withEntry } from '../pattern/with.ts';
 import { frontOf, refused, withPieces } from './pieces.ts';
 import type { DrawnLine, Refusal, Work } from './types.ts';
 import { withWork } from './pieces.ts';
@@ -32,11 +32,14 @@ export function withDrawn(work: Work, drawn: DrawnLine): Work {
   return withWork(work, { lines });
 }
 
-const withFeet = ({ id, chain, points, ends }: DrawnLine, feet: DrawnLine['feet']): DrawnLine => ({
-  id,
-  chain,
-  points,
-  ends,
+/** The line's record with other connectors; the type sees to it that no field is left out. */
+const withFeet = (l: DrawnLine, feet: DrawnLine['feet']): Open<DrawnLine> => ({
+  id: l.id,
+  kind: l.kind,
+  chain: l.chain,
+  points: l.points,
+  kinks: l.kinks,
+  ends: l.ends,
   feet,
 });
 

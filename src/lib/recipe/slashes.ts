@@ -65,6 +65,7 @@ export function slashRecord(front: Piece, id: string, edge: string | undefined):
     kind: 'slash',
     chain,
     points: [chain[0]!.a, ...chain.map((s) => s.d)],
+    kinks: undefined,
     ends: [on, undefined],
     feet: {},
   };

@@ -3,6 +3,7 @@ import type { Chain, Point } from '../geometry/types.ts';
 import { findEdge, outlineOf } from '../pattern/outline.ts';
 import { addLine, findLine, markNotch } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
+import type { Open } from '../pattern/with.ts';
 import { resolveAnchor } from './anchors.ts';
 import { connectAt, uncutFront, withDrawn } from './lines.ts';
 import { refused, withPieces } from './pieces.ts';
@@ -50,7 +51,16 @@ export function layStyleLine(work: Work, line: string, anchors: readonly Anchor[
     if ('ok' in marked) front = marked.ok;
   }
   const feet = work.lines.find((l) => l.id === line)?.feet ?? {};
-  let next = withDrawn(withPieces(work, 'front', front), { ...drawing, id: line, chain, ends, feet: {} });
+  const drawn: Open<DrawnLine> = {
+    id: line,
+    kind: undefined,
+    chain,
+    points: drawing.points,
+    kinks: drawing.kinks,
+    ends,
+    feet: {},
+  };
+  let next = withDrawn(withPieces(work, 'front', front), drawn);
   for (const dart of Object.keys(feet)) {
     const again = connectAt(next, dart, line, Math.min(1, feet[dart]!.at / was!.origin.to));
     if ('ok' in again) next = again.ok;

@@ -289,7 +289,7 @@ export type CommandName = Command['do'];
 export interface DrawnLine {
   readonly id: string;
   /** `slash`: a slash line; absent: a style line. */
-  readonly kind?: 'slash';
+  readonly kind?: 'slash' | undefined;
   readonly chain: Chain;
   readonly points: readonly Point[];
   /** Of a line drawn in one stroke: how many times the stroke broke its direction. */
