@@ -29,6 +29,9 @@ export function pieceSet(work: Work, fabric: Fabric): readonly Piece[] {
 }
 
 export const isBack = (piece: Piece): boolean => piece.id.startsWith('back');
+/** Whether a front was opened out: it has a left side. */
+export const isWhole = (front: Piece): boolean =>
+  front.parts.some((part) => part.edges.some((edge) => edge.side === 'left'));
 export const frontOf = (work: Work): Piece | undefined => work.pieces.find((piece) => piece.id === 'front');
 /** The style line; slash lines are drawn lines too, but of another kind. */
 export const lineOf = (work: Work): DrawnLine | undefined => work.lines.find(({ kind }) => kind !== 'slash');

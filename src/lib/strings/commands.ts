@@ -1,6 +1,6 @@
 import { degrees } from '../geometry/trig.ts';
 import type { AddFullness, Command, Turn, TurnBy } from '../recipe/types.ts';
-import { nameOf, pieceName } from './names.ts';
+import { nameOf, pieceName, theDart } from './names.ts';
 import { formatLength, type Units } from './units.ts';
 
 const FOLDS = {
@@ -36,13 +36,13 @@ export function describe(command: Command, units: Units): string {
     case 'slash':
       return `Slash along the line and the connector up to the ${command.dart} bust point, not through it.`;
     case 'draw-slash':
-      return `Draw the line of ${dartWords(command.slash)} from an edge to the bust point.`;
+      return `Draw the line of ${theDart(command.slash)} from an edge to the bust point.`;
     case 'cut-slash':
       return command.past > 0
-        ? `Cut ${dartWords(command.slash)} through the bust point, ${formatLength(command.past, units)} past it.`
-        : `Cut ${dartWords(command.slash)} to the bust point, not through it.`;
+        ? `Cut ${theDart(command.slash)} through the bust point, ${formatLength(command.past, units)} past it.`
+        : `Cut ${theDart(command.slash)} to the bust point, not through it.`;
     case 'pivot':
-      return `Pin the block, trace from ${dartWords(command.dart)} round to the mark, swing it ${swung(command.by)} and trace the rest.`;
+      return `Pin the block, trace from ${theDart(command.dart)} round to the mark, swing it ${swung(command.by)} and trace the rest.`;
     case 'back-off':
       return `Draw the ${nameOf(command.dart)} dart to its sewn point, ${formatLength(command.by, units)} from its tip.`;
     case 'true-legs':
@@ -91,20 +91,13 @@ export function describe(command: Command, units: Units): string {
 }
 
 function turned({ dart, into, by }: Turn): string {
-  const opens = into === undefined ? '' : ` As much opens at ${dartWords(into)}.`;
+  const opens = into === undefined ? '' : ` As much opens at ${theDart(into)}.`;
   if ('angle' in by) return `Turn the part by ${degrees(by.angle).toFixed(1)}°.${opens}`;
   if ('share' in by)
-    return `Turn the part until ${(by.share * 100).toFixed(0)} % of ${dartWords(dart)} is closed.${opens}`;
+    return `Turn the part until ${(by.share * 100).toFixed(0)} % of ${theDart(dart)} is closed.${opens}`;
   return into === undefined
     ? `Turn the part about the ${dart} bust point until the legs meet, and tape them.`
-    : `Turn the part until the legs of ${dartWords(dart)} meet, and tape them.${opens}`;
-}
-
-/** `right` -> "the right dart", `slash` -> "the slash", `slash-1` -> "slash 1", `neck` -> "the neck slash". */
-function dartWords(id: string): string {
-  if (/^(right|left)(\/|$)/.test(id)) return `the ${nameOf(id)} dart`;
-  if (id === 'slash') return 'the slash';
-  return id.startsWith('slash-') ? nameOf(id) : `the ${nameOf(id)} slash`;
+    : `Turn the part until the legs of ${theDart(dart)} meet, and tape them.${opens}`;
 }
 
 function swung(by: TurnBy): string {

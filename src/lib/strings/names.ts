@@ -44,6 +44,14 @@ export function nameOf(id: string): string {
   return words + (pieces.length > 0 ? `, part ${pieces.join('.')}` : '');
 }
 
+/** A dart or slash by its name: `right` -> "right dart", `slash` -> "slash", `slash-1` -> "slash 1", `neck` -> "neck slash". */
+export function dartName(id: string): string {
+  if (/^(right|left)(\/|$)/.test(id)) return `${nameOf(id)} dart`;
+  return /^slash(-|$)/.test(id) ? nameOf(id) : `${nameOf(id)} slash`;
+}
+/** The same with its article, which "slash 1" has none of. */
+export const theDart = (id: string): string => (id.startsWith('slash-') ? '' : 'the ') + dartName(id);
+
 /** `upper` -> "upper piece", `lower@woven` -> "lower piece (woven copy)". */
 export function pieceName(id: string): string {
   const [base = id, copy] = id.split('@');

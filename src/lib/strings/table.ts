@@ -1,4 +1,4 @@
-import { nameOf, pieceName } from './names.ts';
+import { dartName, nameOf, pieceName, theDart } from './names.ts';
 
 const OPTION: Readonly<Record<string, string>> = {
   what: 'This is',
@@ -11,6 +11,10 @@ const OPTION: Readonly<Record<string, string>> = {
   fold: 'Folded',
   as: 'Becomes',
   tucks: 'Tucks',
+  dart: 'Close',
+  into: 'Open',
+  share: 'Close of it',
+  circle: 'Circle round B',
 };
 export const optionWords = (id: string): string => OPTION[id] ?? id;
 
@@ -36,10 +40,25 @@ const CHOICE: Readonly<Record<string, string>> = {
   'as:ease': 'ease',
 };
 export const choiceWords = (option: string, value: string): string =>
-  CHOICE[`${option}:${value}`] ?? CHOICE[value] ?? nameOf(value);
+  option === 'dart' || option === 'into'
+    ? theDart(value)
+    : (CHOICE[`${option}:${value}`] ?? CHOICE[value] ?? nameOf(value));
+
+/** So much of a dart as a share says. */
+const closed = (dart: string, share = '1'): string =>
+  share === '1' ? theDart(dart) : `${Number((100 * Number(share)).toFixed(1))} % of ${theDart(dart)}`;
 
 const ACT: Readonly<Record<string, (about: string) => string>> = {
-  meet: (dart) => `Turn until the ${dart} legs meet`,
+  meet: (about) => {
+    const [dart = '', into, share] = about.split('>');
+    return into === undefined
+      ? `Turn until the ${dart} legs meet`
+      : `Close ${closed(dart, share)}, open ${theDart(into)}`;
+  },
+  swing: (about) => {
+    const [dart = '', share] = about.split('>');
+    return `Swing until ${closed(dart, share)} is closed`;
+  },
   separate: () => 'Cut apart along the line',
   overlay: (piece) => `Lay the ${pieceName(piece.replace(/@.*/, ''))} on the block`,
   copy: (fabric) => `Copy the pieces for a ${fabric}`,
@@ -74,6 +93,7 @@ const READING: Readonly<Record<string, string>> = {
   legs: 'differ by',
   fullness: 'fullness',
   moved: 'moved',
+  'off-parallel': 'off parallel',
 };
 /** What a live measure is called; `id` is its kind, or `kind:...`. */
 export const readingWords = (id: string): string => READING[id.split(':')[0]!] ?? '';
@@ -82,20 +102,27 @@ export const readingWords = (id: string): string => READING[id.split(':')[0]!] ?
 export function targetWords(id: string, kind: string, ref = '', dart = ''): string {
   const [head = '', second = ''] = id.split(':');
   const side = dart === '' ? '' : `${nameOf(dart)} `;
+  const isSlash = dart !== '' && !/^(left|right)(\/|$)/.test(dart);
   switch (kind) {
     case 'tip':
+      if (head === 'tip' && isSlash) return `end of ${theDart(dart)}`;
       return head === 'foot' ? `foot of the ${side}connector` : `point of the ${side}dart`;
     case 'scissors':
-      return `scissors for the ${side}dart`;
+      return `scissors for ${theDart(dart)}`;
     case 'turn':
-      return `leg of ${ref === 'freed' ? 'the freed part' : 'the rest'}, ${side}dart`;
+      return `leg of ${ref === 'freed' ? 'the freed part' : 'the rest'}, ${dartName(dart)}`;
     case 'pin':
-      return `pin at the ${side}bust point`;
+      return dart === 'right' || dart === 'left'
+        ? `pin at the ${side}bust point`
+        : `pin at the point of ${theDart(dart)}`;
     case 'point':
+      if (head === 'mark') return `mark on the ${nameOf(ref)}`;
+      if (isSlash) return slashWords(head, theDart(dart), ref);
       return ref === ''
         ? `line point ${Number(second) + 1}`
         : `line point ${Number(second) + 1} on the ${nameOf(ref)}`;
     case 'add':
+      if (isSlash) return `bend ${theDart(dart)} here`;
       return head === 'new'
         ? `new notch near the ${side}bust point`
         : `new line point after point ${Number(second) + 1}`;
@@ -109,6 +136,14 @@ export function targetWords(id: string, kind: string, ref = '', dart = ''): stri
       return nameOf(ref);
   }
 }
+
+/** Handles of a slash line that is drawn. */
+const slashWords = (head: string, slash: string, ref: string): string =>
+  head === 'from'
+    ? `start of ${slash} on the ${nameOf(ref)}`
+    : head === 'via'
+      ? `alternate pivot of ${slash}`
+      : `end of ${slash}`;
 
 function handleWords(head: string, piece: string, ref: string, side: string): string {
   if (head === 'before' || head === 'after')

@@ -153,7 +153,3 @@ function names({ pieces, layout, overlaid, opened, notches }: LabelView, at: (p:
     return [...busts, ...marks, name, ...sides];
   });
 }
-
-/** Whether a front was opened out: it has a left side. */
-export const isWhole = (front: Piece): boolean =>
-  front.parts.some((part) => part.edges.some((edge) => edge.side === 'left'));

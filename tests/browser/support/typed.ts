@@ -3,7 +3,9 @@ import { chainLength } from '../../../src/lib/geometry/chain.ts';
 import { apply } from '../../../src/lib/recipe/apply.ts';
 import '../../../src/lib/recipe/commands/index.ts';
 import { anchorOn, resolveAnchor } from '../../../src/lib/recipe/anchors.ts';
-import type { Command, Work } from '../../../src/lib/recipe/types.ts';
+import { findEdge } from '../../../src/lib/pattern/outline.ts';
+import type { Dart } from '../../../src/lib/pattern/types.ts';
+import type { Anchor, Command, TurnBy, Work } from '../../../src/lib/recipe/types.ts';
 
 /** What has to be typed to give a command by the forms of the step: the form, and a value for each of its boxes. */
 export interface Typed {
@@ -37,8 +39,55 @@ export function typedOf(command: Command, work: Work): Typed {
       return { form: 'draw-line', values: lineValues(command, work) };
     case 'notch':
       return { form: 'notch', values: { at: mm(command.at * whole) } };
-    case 'extend-dart':
-      return { form: `extend-${command.dart}`, values: { dx: '0', dy: '0' } };
+    case 'extend-dart': {
+      const { bustPoint } = dartOn(work, command.dart);
+      return { form: `extend-${command.dart}`, values: off(work, command.to, bustPoint, ['dx', 'dy']) };
+    }
+    case 'draw-slash': {
+      const bust = endOf(work, command.to);
+      return {
+        form: 'draw-slash',
+        values: {
+          slash: command.slash,
+          ...placed(work, command.from),
+          to: `end:${bust}`,
+          ...off(work, command.to, bust, ['dx', 'dy']),
+          way: command.via ? 'bent' : 'straight',
+          ...(command.via && off(work, command.via, bust, ['vx', 'vy'])),
+        },
+      };
+    }
+    case 'cut-slash':
+      return { form: 'cut-slash', values: { slash: command.slash, past: mm(command.past) } };
+    case 'pivot':
+      return {
+        form: 'pivot',
+        values: {
+          dart: command.dart,
+          ...placed(work, command.from),
+          part: command.part,
+          ...off(work, command.about, dartOn(work, command.dart).bustPoint, ['dx', 'dy']),
+          ...by(command.by),
+          slash: command.slash,
+        },
+      };
+    case 'back-off':
+      return { form: `back-off-${command.dart}`, values: { by: mm(command.by) } };
+    case 'true-legs':
+      return { form: `true-legs-${command.dart}`, values: {} };
+    case 'cap':
+      return { form: 'cap', values: { dart: command.dart, fold: command.fold } };
+    case 'fullness': {
+      const { dart, as, before, after, tucks } = command;
+      const count = tucks === undefined ? {} : { tucks: String(tucks) };
+      return { form: 'fullness', values: { dart, as, before: mm(before), after: mm(after), ...count } };
+    }
+    case 'part-at-darts':
+      return { form: 'part-at-darts', values: { one: command.darts[0], two: command.darts[1] } };
+    case 'smooth-seam':
+      return { form: `smooth-${command.piece}`, values: { at: command.at, reach: mm(command.reach) } };
+    case 'remove-notch':
+      return { form: 'remove-notch', values: { id: command.id } };
     case 'connect':
       return { form: `connect-${command.dart}`, values: { at: mm(command.at * whole) } };
     case 'slash':
@@ -47,8 +96,13 @@ export function typedOf(command: Command, work: Work): Typed {
         values: { dart: command.dart, from: command.from ?? 'line', past: mm(command.past) },
       };
     case 'turn': {
-      const by = 'angle' in command.by ? { by: 'angle', angle: degrees(command.by.angle) } : { by: 'meet' };
-      return { form: 'turn', values: { dart: command.dart, part: command.part, dx: '0', dy: '0', ...by } };
+      const { dart, into, part, about } = command;
+      const { bustPoint } = dartOn(work, dart);
+      const way = into === undefined ? dart : `${dart}>${into}`;
+      return {
+        form: 'turn',
+        values: { dart: way, part, ...off(work, about, bustPoint, ['dx', 'dy']), ...by(command.by) },
+      };
     }
     case 'separate':
       return { form: 'separate', values: {} };
@@ -64,11 +118,25 @@ export function typedOf(command: Command, work: Work): Typed {
     case 'ease':
       return { form: `ease-${command.piece}`, values: { from: command.from, to: command.to } };
     case 'take-out':
-      return { form: `take-out-${command.piece}`, values: { end: command.end, how: 'measured' } };
+      return {
+        form: `take-out-${command.piece}`,
+        values: {
+          end: command.end,
+          ...(command.amount === 'measured'
+            ? { how: 'measured' }
+            : { how: 'typed', amount: mm(command.amount) }),
+        },
+      };
     case 'true':
       return { form: 'true', values: { edge: command.edge } };
     case 'renotch':
-      return { form: `renotch-${command.piece}`, values: { notch: command.notch, how: 'partner' } };
+      return {
+        form: `renotch-${command.piece}`,
+        values: {
+          notch: command.notch,
+          ...(command.at === undefined ? { how: 'partner' } : { how: 'typed', at: mm(command.at) }),
+        },
+      };
     case 'allow':
       return {
         form: `allow-${command.piece}`,
@@ -105,6 +173,41 @@ export function typedOf(command: Command, work: Work): Typed {
     default:
       throw new Error(`no form for ${command.do}`);
   }
+}
+
+function dartOn(work: Work, id: string): Dart {
+  const dart = work.pieces.flatMap((piece) => piece.darts).find((one) => one.id === id);
+  if (!dart) throw new Error(`there is no dart ${id}`);
+  return dart;
+}
+
+/** The bust point that a slash goes to: the one that is named, else the right one. */
+const endOf = (work: Work, to: Anchor): string =>
+  'landmark' in to && to.landmark.endsWith('bust-point') ? to.landmark : 'right/bust-point';
+
+/** How far a place lies from a landmark, in two boxes. */
+function off(
+  work: Work,
+  place: Anchor,
+  landmark: string,
+  [x, y]: readonly [string, string],
+): Record<string, string> {
+  const from = resolveAnchor(work, { landmark }, 'front')!;
+  const to = resolveAnchor(work, place, 'front')!;
+  return { [x]: mm(to.x - from.x), [y]: mm(to.y - from.y) };
+}
+
+/** A place on an edge, from the edge's start at full size. */
+function placed(work: Work, place: Anchor): Record<string, string> {
+  if (!('on' in place)) throw new Error('a place on an edge is expected');
+  const edge = work.pieces.map((piece) => findEdge(piece, place.on)).find((one) => one !== undefined);
+  if (!edge) throw new Error(`there is no edge ${place.on}`);
+  return { from: `${place.on}|start`, at: mm(place.at * chainLength(edge.chain)), scale: 'full' };
+}
+
+function by(turn: TurnBy): Record<string, string> {
+  if ('angle' in turn) return { by: 'angle', angle: degrees(turn.angle) };
+  return 'share' in turn ? { by: 'share', share: (100 * turn.share).toFixed(6) } : { by: 'meet' };
 }
 
 /** The points of a line as they lie once it is drawn: in the boxes they are typed from centre front and bust line. */

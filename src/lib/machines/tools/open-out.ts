@@ -1,11 +1,11 @@
-import { frontOf, middleOf } from '../scene.ts';
+import { frontOf, isWhole, middleOf } from '../scene.ts';
 import type { ToolSpec } from '../tool.ts';
 
 /** Mirrors the half front across a straight edge. Any straight edge may be picked; only one of them is right. */
 export const openOut: ToolSpec = {
   id: 'open-out',
   targets: ({ work }) =>
-    work.opened
+    work.opened && isWhole(work.opened)
       ? []
       : (frontOf(work)?.parts[0]?.edges ?? [])
           .filter(

@@ -3,10 +3,11 @@ import { nearestOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import { splineThrough } from '../../geometry/spline.ts';
 import type { Point } from '../../geometry/types.ts';
+import { lineOf } from '../../machines/scene.ts';
 import { curveOf } from '../../machines/tools/draw-curve.ts';
 import { findEdge } from '../../pattern/outline.ts';
 import { anchorInside, anchorPolygon, resolveAnchor } from '../../recipe/anchors.ts';
-import type { Anchor, DrawnLine, Work } from '../../recipe/types.ts';
+import type { Anchor, Work } from '../../recipe/types.ts';
 import { nameOf } from '../../strings/names.ts';
 import {
   choice,
@@ -26,13 +27,11 @@ const STEP = 4;
 /** An end that is typed lies on its edge already, mm. */
 const ON_EDGE = 0.01;
 
-const styleLine = (work: Work): DrawnLine | undefined => work.lines[0];
-
 /** The boxes for a line's two ends on edges and the points between them; undefined while there is no paper to draw on. */
 function lineFields(work: Work): readonly Field[] | undefined {
   const front = work.pieces.find((piece) => piece.id === 'front');
   if (!front || !work.opened || anchorPolygon(work, 'front').length === 0) return undefined;
-  const line = styleLine(work);
+  const line = lineOf(work);
   const edges = front.parts.flatMap((part) => part.edges.filter((edge) => edge.role !== 'dart-leg'));
   const options = edges.map((edge) => ({ value: edge.id, label: nameOf(edge.id) }));
   const endFields = (end: 'start' | 'end', index: 0 | 1, edgeId: string, fallback: number): Field[] => {
@@ -85,9 +84,7 @@ export const drawLine: FormMaker = (work) => {
   return [
     {
       id: 'draw-line',
-      title: styleLine(work)
-        ? 'Draw the line again through these points'
-        : 'Draw the line through these points',
+      title: lineOf(work) ? 'Draw the line again through these points' : 'Draw the line through these points',
       note: 'Leave the boxes of a point empty to leave it out.',
       fields,
       submit: 'Draw the line',

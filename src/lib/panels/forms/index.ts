@@ -6,8 +6,10 @@ import { bridge, copy, ease, renotch, takeOut, trueWithBack } from './finish.ts'
 import { backOff, cap, trueLegs } from './finish-dart.ts';
 import type { Form, FormMakers } from './form.ts';
 import { fullness, partAtDarts, smoothSeam } from './full.ts';
-import { connect, extendDart, notch, overlay, removeNotch, separate, slash, turn } from './line.ts';
+import { connect, extendDart, notch, overlay, removeNotch, separate, slash } from './line.ts';
 import { identify, openOut, read } from './read-block.ts';
+import { cutSlash, drawSlash } from './slashes.ts';
+import { pivot, turn } from './turn.ts';
 
 const MAKERS: FormMakers = {
   identify,
@@ -21,6 +23,9 @@ const MAKERS: FormMakers = {
   connect,
   slash,
   turn,
+  'draw-slash': drawSlash,
+  'cut-slash': cutSlash,
+  pivot,
   'back-off': backOff,
   'true-legs': trueLegs,
   cap,

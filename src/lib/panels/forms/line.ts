@@ -2,21 +2,10 @@ import { formatLength } from '../../strings/units.ts';
 import { chainLength } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
-import type { DrawnLine, Work } from '../../recipe/types.ts';
+import { lineOf } from '../../machines/scene.ts';
+import type { Work } from '../../recipe/types.ts';
 import { nameOf } from '../../strings/names.ts';
-import {
-  angle,
-  choice,
-  length,
-  missingNumber,
-  number,
-  text,
-  type Field,
-  type FormMaker,
-  type Option,
-} from './form.ts';
-
-const styleLine = (work: Work): DrawnLine | undefined => work.lines[0];
+import { choice, length, missingNumber, number, text, type FormMaker, type Option } from './form.ts';
 
 export const lineDarts: readonly Option[] = [
   { value: 'right', label: "the wearer's right dart" },
@@ -39,7 +28,7 @@ export function nextNotch(work: Work): string {
 }
 
 export const notch: FormMaker = (work, _fabric, units) => {
-  const line = styleLine(work);
+  const line = lineOf(work);
   if (!line) return [];
   const whole = chainLength(line.chain);
   const fields = [
@@ -112,7 +101,7 @@ export const extendDart: FormMaker = (work) => {
 };
 
 export const connect: FormMaker = (work, _fabric, units) => {
-  const line = styleLine(work);
+  const line = lineOf(work);
   const front = frontOf(work);
   if (!line || !front) return [];
   const whole = chainLength(line.chain);
@@ -145,7 +134,7 @@ export const connect: FormMaker = (work, _fabric, units) => {
 };
 
 export const slash: FormMaker = (work) => {
-  const line = styleLine(work);
+  const line = lineOf(work);
   if (!line) return [];
   const fields = [
     choice('dart', 'Up to the tip of', lineDarts),
@@ -178,49 +167,8 @@ export const slash: FormMaker = (work) => {
   ];
 };
 
-export const turn: FormMaker = (work) => {
-  const cut = work.pieces.flatMap((piece) => piece.hinges.map((hinge) => hinge.dart));
-  const options = lineDarts.filter((option) => cut.includes(option.value));
-  if (options.length === 0) return [];
-  const fields: Field[] = [
-    choice('dart', 'To close', options),
-    choice('part', 'Turn', [
-      { value: 'freed', label: 'the freed part' },
-      { value: 'rest', label: 'the rest of the piece' },
-    ]),
-    length('dx', "Pin: from the bust point, + to the wearer's left"),
-    length('dy', 'Pin: from the bust point, + downwards'),
-    choice('by', 'How far', [
-      { value: 'meet', label: 'until the legs meet' },
-      { value: 'angle', label: 'by a typed angle' },
-    ]),
-    { ...angle('angle', 'Angle, + clockwise'), when: { field: 'by', is: 'angle' } },
-  ];
-  return [
-    {
-      id: 'turn',
-      title: 'Turn a part about the pin',
-      fields,
-      submit: 'Turn',
-      build: (values) => {
-        const typed = text(values, 'by') === 'angle';
-        const problem = missingNumber(values, typed ? ['dx', 'dy', 'angle'] : ['dx', 'dy'], fields);
-        if (problem) return problem;
-        const dart = text(values, 'dart');
-        return {
-          do: 'turn',
-          dart,
-          part: text(values, 'part'),
-          about: { landmark: `${dart}/bust-point`, dx: number(values, 'dx'), dy: number(values, 'dy') },
-          by: typed ? { angle: number(values, 'angle') } : { until: 'legs-meet' },
-        };
-      },
-    },
-  ];
-};
-
 export const separate: FormMaker = (work) => {
-  const line = styleLine(work);
+  const line = lineOf(work);
   if (!line || !frontOf(work)) return [];
   return [
     {
@@ -233,9 +181,10 @@ export const separate: FormMaker = (work) => {
   ];
 };
 
+/** Pieces that were cut apart along a line; where darts are moved without one, the front itself, or what it was parted into. */
 export const overlay: FormMaker = (work) =>
   work.pieces
-    .filter((piece) => piece.id.startsWith('upper') || piece.id.startsWith('lower'))
+    .filter(({ id }) => (lineOf(work) ? /^(upper|lower)/ : /^front/).test(id) && work.opened)
     .map((piece) => ({
       id: `overlay-${piece.id}`,
       title: `Close and overlay: ${piece.id.replace('@', ', copy for ')}`,

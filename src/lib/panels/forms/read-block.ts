@@ -1,3 +1,4 @@
+import { isWhole } from '../../machines/scene.ts';
 import { formatLength, type Units } from '../../strings/units.ts';
 import { chainEnd, chainLength, chainStart } from '../../geometry/chain.ts';
 import type { Point } from '../../geometry/types.ts';
@@ -90,7 +91,7 @@ export const read: FormMaker = () =>
 
 export const openOut: FormMaker = (work, _fabric, units) => {
   const front = work.pieces.find((piece) => piece.id === 'front');
-  if (!front || work.opened) return [];
+  if (!front || (work.opened && isWhole(work.opened))) return [];
   const straight = front.parts[0]?.edges.filter(
     (edge) => edge.role !== 'dart-leg' && edge.chain.length === 1 && edge.chain[0]?.kind === 'line',
   );
