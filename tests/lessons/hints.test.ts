@@ -26,7 +26,7 @@ function canGive(code: string, step: string): boolean {
   const source = readFileSync(`src/lib/grading/checks/${check}.ts`, 'utf8');
   if (source.includes(`'${code}'`)) return true;
   return (
-    source.includes(`\`${check}/\${`) &&
+    (source.includes(`\`${check}/\${`) || source.includes(`behind('${check}/')`)) &&
     [source, step].some((text) => new RegExp(`['"]${what}['"]`).test(text))
   );
 }
