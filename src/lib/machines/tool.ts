@@ -110,11 +110,7 @@ export interface ToolSpec {
   /** What the scissors have cut so far, and on which piece. */
   readonly cut?: (scene: Scene, grip: Grip) => { readonly chain: Chain; readonly piece: string } | undefined;
   readonly readings?: (scene: Scene, work: Work, grip?: Grip) => readonly Reading[];
-  /** A circle to put something on, mm. */
-  readonly guide?: (
-    scene: Scene,
-    grip: Grip | undefined,
-  ) => { readonly centre: Point; readonly radius: number; readonly piece: string } | undefined;
+  readonly guide?: (scene: Scene, grip: Grip | undefined) => Circle | undefined;
   /** The block as it is pinned and swung, and what is traced of it. */
   readonly tracing?: (scene: Scene, grip: Grip | undefined) => Tracing | undefined;
 }
@@ -128,6 +124,15 @@ export interface Tracing {
   /** What of the outline is traced before it is swung, and after; both as the block lay at first. */
   readonly first: Chain;
   readonly second: Chain;
+  /** The second is on the paper too, and not only to come. */
+  readonly done?: true;
+}
+
+/** A circle to put something on, mm. */
+export interface Circle {
+  readonly centre: Point;
+  readonly radius: number;
+  readonly piece: string;
 }
 
 export type ToolEvent =

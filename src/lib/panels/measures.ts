@@ -5,9 +5,10 @@ import { outlineOf } from '../pattern/outline.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
 import { describe } from '../strings/commands.ts';
-import { nameOf } from '../strings/names.ts';
-import { formatAngle, formatLength, type Units } from '../strings/units.ts';
+import { dartName, nameOf } from '../strings/names.ts';
+import { formatLength, type Units } from '../strings/units.ts';
 import { whereIs } from '../table/targets.ts';
+import { dartWords, slashWords } from './dart-words.ts';
 
 export interface Measure {
   readonly label: string;
@@ -45,16 +46,18 @@ export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] 
     },
     {
       title: 'Lines',
-      measures: lines.map(({ id, chain }) => ({ label: nameOf(id), value: mm(chainLength(chain)) })),
+      measures: piece.parts.flatMap((part) =>
+        part.lines.map((line) => ({
+          label: nameOf(line.id),
+          value: line.kind === 'slash' ? slashWords(piece, part, line, units) : mm(chainLength(line.chain)),
+        })),
+      ),
     },
     {
       title: 'Darts',
       measures: piece.darts.map((dart) => ({
-        label: `${nameOf(dart.id)} dart`,
-        value:
-          dart.state === 'closed' && Math.abs(dart.residual) < 1e-9
-            ? 'closed, its legs meet'
-            : `${dart.state}, ${formatAngle(dart.residual)} open`,
+        label: dartName(dart.id),
+        value: dartWords(piece, dart, units),
       })),
     },
     { title: 'Made of the darts', measures: madeOf(piece, mm) },
@@ -123,7 +126,7 @@ export function othersOf(work: Work, units: Units): readonly MeasureGroup[] {
     {
       title: 'Points of the style line, as it was drawn',
       measures: work.lines
-        .flatMap(({ points }) => (whole ? points : []))
+        .flatMap(({ kind, points }) => (whole && kind !== 'slash' ? points : []))
         .map((point, i) => ({ label: `line point ${i + 1}`, value: whereIs(point, units) })),
     },
     {
@@ -141,14 +144,14 @@ const FOLDS = { centre: 'to centre front', side: 'to the side', up: 'up', down: 
 function madeOf(piece: Piece, mm: (length: number) => string): Measure[] {
   return [
     ...(piece.finished ?? []).map(({ dart, by, fold, trued }) => ({
-      label: `${nameOf(dart)} dart`,
+      label: dartName(dart),
       value:
         `sewn point ${mm(by)} from its tip` +
         (trued ? `, legs made alike by ${mm(trued)}` : '') +
         (fold ? `, cap folded ${FOLDS[fold]}` : ''),
     })),
     ...(piece.fullness ?? []).map(({ dart, as, fullness, tucks }) => ({
-      label: `${nameOf(dart)} dart`,
+      label: dartName(dart),
       value: `${tucks === undefined ? as : `${tucks} tucks`}, ${mm(fullness)}, between notches ${dart}-gather-1 and ${dart}-gather-2`,
     })),
     ...(piece.smoothed ?? []).map(({ at, reach, moved, shorter }) => ({

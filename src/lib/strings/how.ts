@@ -17,10 +17,11 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   slash:
     'Pull the scissors from the edge along the line and up the connector. They hold at the bust point. Then take “Turn”.',
   'draw-slash':
-    'Pull from the edge where the slash begins to the cross of the bust point. It can also be written in the forms.',
+    'Pull from the edge where the slash begins to the cross of the bust point. Its rings move it, its plus sign bends it at an alternate pivot.',
   'cut-slash':
     'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
-  pivot: 'Choose the dart, the place on the edge where it goes, and how far. It is written in the forms.',
+  pivot:
+    'Tap the edge where the new dart is to be: the mark. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet.',
   'back-off': 'Pull the point of a dart down its middle, from the bust point to where it is to be sewn.',
   'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',
   cap: 'Say above the table which way the dart is folded, then choose the dart.',

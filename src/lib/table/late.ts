@@ -3,6 +3,7 @@ import type { Point } from '../geometry/types.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
 import type { Label } from './labels.ts';
+import type { Guide, GuideView } from './guides.ts';
 import type { Drawn } from './model.ts';
 import type { Overlaid } from './overlay.ts';
 
@@ -11,6 +12,8 @@ export const late: {
   cutLine?: (piece: Piece) => CutLine | undefined;
   eased?: (piece: Piece) => readonly Drawn[];
   fulled?: (piece: Piece) => readonly Drawn[];
+  /** What is drawn beside the pieces to see by. */
+  guides?: (view: GuideView) => readonly Guide[];
   overlayOf?: (work: Work, pieces: readonly Piece[]) => Overlaid | undefined;
   notchNames?: (piece: Piece, toScreen: (p: Point) => Point) => readonly Label[];
 } = {};

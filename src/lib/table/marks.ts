@@ -4,6 +4,7 @@ import type { Chain, Point } from '../geometry/types.ts';
 import type { Finding } from '../grading/types.ts';
 import type { Reading } from '../machines/tool.ts';
 import type { Piece } from '../pattern/types.ts';
+import { dartName } from '../strings/names.ts';
 import { readingWords } from '../strings/table.ts';
 import { formatAngle, formatLength, type Units } from '../strings/units.ts';
 import { pieceBox } from './boxes.ts';
@@ -40,12 +41,16 @@ export function readingMarks(readings: readonly Reading[], layout: Layout, units
   });
 }
 
+/** What a measure is of: a dart of the opened front by its bust point, else by its name. */
+const bustOf = (dart: string): string =>
+  /^(left|right)$/.test(dart) ? `${dart} bust point` : dartName(dart);
+
 /** What a screen reader hears of the live measures. */
 export const spokenReadings = (readings: readonly Reading[], units: Units): string =>
   readings
     .map((one) =>
       [
-        one.dart ? `${one.dart} bust point` : '',
+        one.dart ? bustOf(one.dart) : '',
         readingWords(one.id),
         one.unit === 'rad' ? formatAngle(one.value) : formatLength(one.value, units),
       ]

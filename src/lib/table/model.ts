@@ -17,6 +17,13 @@ export type Stroke =
   | 'slashed'
   | 'style'
   | 'connector'
+  | 'slash'
+  | 'bank'
+  | 'ghost'
+  | 'circle'
+  | 'traced'
+  | 'to-trace'
+  | 'pinned'
   | 'taped'
   | 'centre'
   | 'cut'
@@ -72,15 +79,16 @@ const crossAt = ({ x, y }: Point, r = 4): string =>
   segmentPath({ x: x - r, y: y - r }, { x: x + r, y: y + r }) +
   segmentPath({ x: x - r, y: y + r }, { x: x + r, y: y - r });
 
-function roleStroke(role: string): Stroke {
-  if (role === 'dart-leg') return 'leg';
+/** The banks of a slash are called as it is, with a letter. */
+function edgeStyle({ id, role, dart }: Edge): Stroke {
+  if (role === 'dart-leg') return id === `${dart}/a` || id === `${dart}/b` ? 'bank' : 'leg';
   return role === 'style-line' || role === 'connector' ? 'slashed' : 'edge';
 }
 
 const INNER = {
   'style-line': 'style',
   connector: 'connector',
-  slash: 'connector',
+  slash: 'slash',
   taped: 'taped',
   'centre-front': 'centre',
   fold: 'fold',
@@ -89,7 +97,7 @@ const INNER = {
 const fillOf = once((edges: Part['edges']) => closedPath(edges.map((edge) => edge.chain)));
 const edgeStroke = once((edge: Edge): Drawn => ({
   key: edge.id,
-  stroke: roleStroke(edge.role),
+  stroke: edgeStyle(edge),
   d: pathOf(edge.chain),
 }));
 const lineStroke = once(({ id, kind, chain }: InnerLine): Drawn => ({
@@ -162,7 +170,7 @@ export const pieceModel = once((piece: Piece): PieceModel => {
   const strokes: Drawn[] = [
     ...(seam ?? []).map((edge) => ({
       key: `seam ${edge.id}`,
-      stroke: cut ? ('seam' as const) : roleStroke(edge.role),
+      stroke: cut ? ('seam' as const) : edgeStyle(edge),
       d: pathOf(edge.chain),
     })),
     ...notchStrokes(piece, cut).map((chain, i) => ({

@@ -10,7 +10,7 @@ import { placeLabels } from './labels.ts';
 import { late } from './late.ts';
 import { pieceBox } from './boxes.ts';
 import { layOut, placeOf, tableBox } from './layout.ts';
-import { findingMarks, readingMarks, type Dimension } from './marks.ts';
+import { findingMarks, readingMarks } from './marks.ts';
 import { movedLines } from './moved.ts';
 import { tickPath } from './paths.ts';
 import type { Frame } from './replay.ts';
@@ -18,13 +18,13 @@ import { rulerAt } from './ruler.ts';
 import type { ToolRunner } from './runner.svelte.ts';
 import { tableLabels } from './table-labels.ts';
 import { targets } from './targets.ts';
-import { turnedParts } from './turned.ts';
+import { swungParts, turnedParts } from './turned.ts';
 import type { Viewport } from './viewport.svelte.ts';
 
 /** A table of less than this many px has no room for pieces that only lie by. */
 const NARROW = 600;
 
-const NONE: readonly Dimension[] = [];
+const NONE: readonly never[] = [];
 
 /** What the table is to show. */
 export interface Shown {
@@ -115,8 +115,23 @@ export class Picture {
       (this.#work.opened ? ` whole ${pieceBox(this.#work.opened).minX}` : ' half'),
   );
 
-  #turned = $derived(this.#after && turnedParts(this.#work, this.#after));
+  /** The block as it is pinned and swung. */
+  tracing = $derived.by(
+    () => this.#frame?.tracing ?? (this.scene && this.#runner.spec?.tracing?.(this.scene, this.grip)),
+  );
+  #turned = $derived(
+    this.tracing ? swungParts(this.#work, this.tracing) : this.#after && turnedParts(this.#work, this.#after),
+  );
   turning = $derived(this.#frame?.turning ?? this.#turned);
+  guides = $derived.by(
+    () =>
+      late.guides?.({
+        work: this.#work,
+        turning: this.turning,
+        tracing: this.tracing,
+        circle: this.scene && this.#runner.spec?.guide?.(this.scene, this.grip),
+      }) ?? NONE,
+  );
   moved = $derived(this.#after && !this.#turned ? movedLines(this.#work, this.#after) : undefined);
   #drawn = $derived(this.#turned ? this.#work : (this.moved?.still ?? this.preview));
   pieces = $derived(

@@ -1,11 +1,17 @@
 import { rotationByAngle } from '../geometry/isometry.ts';
-import { subchain, chainLength } from '../geometry/chain.ts';
+import { chainLength, subchain } from '../geometry/chain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
 import type { Command, CommandName, Fabric, Work } from '../recipe/types.ts';
+import { withWork } from '../recipe/pieces.ts';
+import { fallApart } from '../pattern/fall-apart.ts';
+import { slashPaths } from '../machines/tools/cut-slash.ts';
 import { cutPaths } from '../machines/tools/slash.ts';
+import type { CutPath } from '../machines/tools/scissors.ts';
+import type { Tracing } from '../machines/tool.ts';
 import { matrixOf } from './layout.ts';
-import { turnedParts } from './turned.ts';
+import { swings } from './swings.ts';
+import { swungParts, turnedParts } from './turned.ts';
 
 /** One picture of a demonstration. */
 export interface Frame {
@@ -20,6 +26,8 @@ export interface Frame {
   readonly turning?: Readonly<Record<string, string>>;
   /** What the scissors have cut so far. */
   readonly cut?: { readonly chain: Chain; readonly piece: string };
+  /** A block that is pinned and swung, with as much as is traced of it. */
+  readonly tracing?: Tracing;
 }
 
 interface Scene {
@@ -41,19 +49,42 @@ export function scenesOf(start: Work, commands: readonly Command[]): readonly Sc
   return scenes;
 }
 
+const fallen = new WeakMap<Work, Work>();
+
+/** A work whose sheets are divided where they touch themselves, the same one each time. */
+function apart(work: Work): Work {
+  let found = fallen.get(work);
+  if (!found) fallen.set(work, (found = withWork(work, { pieces: work.pieces.map(fallApart) })));
+  return found;
+}
+
 /** The picture of one scene when fraction t of it has passed. */
-function pictureOf({ before, after, command }: Scene, t: number): Pick<Frame, 'work' | 'turning' | 'cut'> {
+function pictureOf(
+  { before: table, after, command }: Scene,
+  t: number,
+): Pick<Frame, 'work' | 'turning' | 'cut' | 'tracing'> {
   if (t >= 1) return { work: after };
+  if (command.do === 'pivot') {
+    const tracing = swings(table, after, command, t);
+    return tracing
+      ? { work: table, tracing, turning: swungParts(table, tracing) }
+      : { work: t < 0.3 ? table : after };
+  }
+  // Paper that hangs together in one point only comes apart there as it turns.
+  const before = command.do === 'turn' ? apart(table) : table;
   const moved = turnedParts(before, after);
   const fact = after.turns.at(-1);
   if (moved && fact) {
     const matrix = matrixOf(rotationByAngle(fact.pivot, fact.angle * t));
     return { work: before, turning: Object.fromEntries(Object.keys(moved).map((id) => [id, matrix])) };
   }
-  if (command.do === 'slash') {
-    const path = cutPaths({ work: before, fabric: 'knit', options: {}, reach: 0 }).find(
-      (one) => one.dart === command.dart,
-    );
+  if (command.do === 'slash' || command.do === 'cut-slash') {
+    const path: CutPath | undefined =
+      command.do === 'slash'
+        ? cutPaths({ work: before, fabric: 'knit', options: {}, reach: 0 }).find(
+            (one) => one.dart === command.dart,
+          )
+        : slashPaths({ work: before }).find((one) => one.dart === command.slash);
     if (!path) return { work: before };
     const whole = chainLength(path.chain);
     const to = Math.min(whole, Math.max(0.02, t * Math.max(1, path.tip + command.past)));
@@ -75,7 +106,11 @@ function clothOf(command: Command, work: Work): Fabric | undefined {
 /** How long each kind of command is shown, ms: what moves, what is cut, what only appears. */
 const TIMES: Readonly<Partial<Record<CommandName, number>>> = {
   turn: 2600,
+  pivot: 5200,
   slash: 2200,
+  'cut-slash': 2200,
+  'draw-slash': 1500,
+  'part-at-darts': 1500,
   overlay: 2200,
   'draw-line': 1500,
   'draw-curve': 1500,

@@ -10,7 +10,7 @@ import { choice, length, number, text, type Field, type Option, type Values } fr
 type Way = 'start' | 'end';
 
 /** What an edge's end is called: the point of the block there, or else which end it is. */
-function endName(part: Part, edge: Edge, way: Way): string {
+export function endName(part: Part, edge: Edge, way: Way): string {
   const point = way === 'start' ? edge.chain[0]!.a : edge.chain.at(-1)!.d;
   const named = Object.entries(part.landmarks).find(([, p]) => distance(p, point) < 0.01);
   if (named) return nameOf(named[0]).replace(/^(left|right) /, '');

@@ -1,5 +1,7 @@
 import '../../machines/tools/cut.ts';
+import { guides } from '../guides.ts';
 import { late } from '../late.ts';
 import { overlayOf } from '../overlay.ts';
 
+late.guides = guides;
 late.overlayOf = overlayOf;
