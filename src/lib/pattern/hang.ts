@@ -1,5 +1,5 @@
 import type { Hinge, Part, Piece } from './types.ts';
-import { findDart } from './outline.ts';
+import { edgeOn, findDart } from './outline.ts';
 
 /** Hinges of the part that was cut follow the sheet that now holds the dart's leg: `freed`, or the one that kept the name. */
 export function rehang(hinges: readonly Hinge[], cutId: string, freed: Part, piece: Piece): readonly Hinge[] {
@@ -7,9 +7,11 @@ export function rehang(hinges: readonly Hinge[], cutId: string, freed: Part, pie
     const at = h.parts.indexOf(cutId);
     if (at < 0) return h;
     const dart = findDart(piece, h.dart);
-    const moved = dart !== undefined && freed.edges.some((e) => e.id === dart.upper || e.id === dart.lower);
+    const moved =
+      dart !== undefined && (edgeOn(freed, dart.upper) ?? edgeOn(freed, dart.lower)) !== undefined;
     if (!moved) return h;
-    return { ...h, parts: at === 0 ? [freed.id, h.parts[1]] : [h.parts[0], freed.id] };
+    const parts = at === 0 ? ([freed.id, h.parts[1]] as const) : ([h.parts[0], freed.id] as const);
+    return { dart: h.dart, parts, intact: h.intact };
   });
 }
 

@@ -1,11 +1,12 @@
-import type { Isometry, Point } from '../geometry/types.ts';
-import type { Dart, Edge, EdgeNotch, InnerLine, Part, Piece, Side } from './types.ts';
-import { samePoint } from '../geometry/point.ts';
-import { applyTo, reflectionAcross } from '../geometry/isometry.ts';
+import type { Isometry } from '../geometry/types.ts';
+import type { Dart, Edge, EdgeNotch, InnerLine, Piece, Side } from './types.ts';
+import { reflectionAcross } from '../geometry/isometry.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import { line } from '../geometry/segment.ts';
 import { chainEnd, chainStart, mirrorChain } from '../geometry/chain.ts';
 import { isFinished } from './finished.ts';
+import { otherId } from './other-id.ts';
+import { bothLandmarks } from './both-landmarks.ts';
 import { endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { openPart, openPiece, withDart, withEdge, withNotch } from './with.ts';
@@ -24,9 +25,6 @@ const isStraight = (e: Edge): boolean => {
 };
 
 const otherSide = (s: Side): Side => (s === 'right' ? 'left' : s === 'left' ? 'right' : 'centre');
-
-/** The id of the mirror image: `right/…` becomes `left/…`; anything else gains `left/`. */
-const otherId = (id: string): string => (id.startsWith('right/') ? `left/${id.slice(6)}` : `left/${id}`);
 
 /**
  * The half front and its mirror image across the straight edge `about`, joined there; the edge becomes an inner line. Any straight
@@ -97,23 +95,6 @@ const mirroredDart = (d: Dart): Dart =>
     lower: otherId(d.lower),
     bustPoint: otherId(d.bustPoint),
   });
-
-/** Landmarks of both halves; those on the fold itself are common to both and get no twin. */
-function bothLandmarks(
-  landmarks: Part['landmarks'],
-  m: Isometry,
-  p: Point,
-  q: Point,
-): Readonly<Record<string, Point>> {
-  const out: Record<string, Point> = { ...landmarks };
-  for (const id in landmarks) {
-    const at = landmarks[id]!;
-    if (!id.startsWith('right/') && (samePoint(at, p) || samePoint(at, q))) continue;
-    const image = samePoint(at, p) || samePoint(at, q) ? at : applyTo(m, at);
-    out[otherId(id)] = image;
-  }
-  return out;
-}
 
 function mirroredNotches(notches: readonly EdgeNotch[], edges: readonly Edge[]): EdgeNotch[] {
   const out: EdgeNotch[] = [];

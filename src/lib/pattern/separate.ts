@@ -37,7 +37,9 @@ export function separate(piece: Piece, lineId: string): Outcome<readonly [upper:
     left.id = `${part.id}-${round}a`;
     const right = openPart(cut.ok.right);
     right.id = `${part.id}-${round}b`;
-    parts = parts.flatMap((p) => (p === part ? [left, right] : [p]));
+    const sheets: Part[] = parts.slice();
+    sheets.splice(sheets.indexOf(part), 1, left, right);
+    parts = sheets;
     hinges = hinges.map((h) => rehung(h, part.id, [left, right], piece));
     notches = followSplits([...notches, ...along.notches], cut.ok.split);
   }
@@ -55,7 +57,8 @@ function rehung(h: Hinge, cutId: string, halves: readonly Part[], piece: Piece):
   if (at < 0 || dart === undefined) return h;
   const half = halves.find((p) => p.edges.some((e) => e.id === dart.upper || e.id === dart.lower));
   if (half === undefined) return h;
-  return { ...h, parts: at === 0 ? [half.id, h.parts[1]] : [h.parts[0], half.id] };
+  const { dart: id, intact } = h;
+  return { dart: id, parts: at === 0 ? [half.id, h.parts[1]] : [h.parts[0], half.id], intact };
 }
 
 /** The sheets in two pieces: what hangs together with the neck, and the rest. */

@@ -9,7 +9,7 @@ import { piece, sheet } from './draft-shapes.ts';
 import { withTip } from './extend.ts';
 import { isRefused } from './outcome.ts';
 import { outlineOf } from './outline.ts';
-import { rejoin, sewnPoint } from './rejoin.ts';
+import { rejoin, type Rejoined, sewnPoint } from './rejoin.ts';
 import { turnPart } from './turn.ts';
 import { withPart, withPiece } from './with.ts';
 
@@ -17,6 +17,13 @@ import { withPart, withPiece } from './with.ts';
 export const BACK_OFF = 25.4;
 /** Where the dart goes in the side seam: this part of the seam below the underarm (ours). */
 const DART_DOWN_SIDE = 0.3;
+
+const REJOINED: Readonly<Record<string, Rejoined | 'joined'>> = {
+  'right/side.1': { id: 'right/side-lower', role: 'side', partner: 'back/side' },
+  'right/side.2': { id: 'right/side-upper', role: 'side', partner: 'back/side' },
+  'armhole/below': 'joined',
+  'armhole/above': { id: 'right/armhole', role: 'armhole', after: 'armhole/below' },
+};
 
 /** Slash from the side to the bust point, close the armhole dart, rejoin: the same cut and turn that the learner makes. */
 export function moveDartToSide(
@@ -62,12 +69,7 @@ export function moveDartToSide(
   if (isRefused(turned)) throw new RangeError('the armhole dart cannot be closed');
 
   const parts = turned.ok.piece.parts;
-  const edges = rejoin(outlineOf(turned.ok.piece), {
-    'right/side.1': { id: 'right/side-lower', role: 'side', partner: 'back/side' },
-    'right/side.2': { id: 'right/side-upper', role: 'side', partner: 'back/side' },
-    'armhole/below': 'joined',
-    'armhole/above': { id: 'right/armhole', role: 'armhole', after: 'armhole/below' },
-  });
+  const edges = rejoin(outlineOf(turned.ok.piece), REJOINED);
   const upperEnd = edges.find((e) => e.id === 'right/dart-upper')!.chain[0]!.d;
   const dartAngle = angleBetween(sub(place, bust), sub(upperEnd, bust));
   const sewn = sewnPoint(bust, place, upperEnd, BACK_OFF);

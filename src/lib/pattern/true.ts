@@ -14,7 +14,7 @@ import { baseId, suffixOf } from './copy.ts';
 import { edgeLength } from './edge-length.ts';
 import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
-import { frontAndBack } from './front-back.ts';
+import { frontAndBack, seamName } from './front-back.ts';
 import type { Edge, Part, Piece, Side } from './types.ts';
 import { openPart, openPiece, withEdge, withLine, withNotch } from './with.ts';
 
@@ -28,19 +28,15 @@ import { openPart, openPiece, withEdge, withLine, withNotch } from './with.ts';
  * too, so the trued half is a piece of its own: `back-right` as drafted, `back-left` mirrored across centre back (a copy's
  * suffix stays: `back-left@woven`). Given such a half, the same piece comes back trued further.
  */
-export function trueBack(
-  back: Piece,
-  seamName: string,
-  fronts: readonly Piece[],
-  ease?: number,
-): Outcome<Piece> {
-  const seam = frontAndBack(fronts, back, seamName);
-  if (!seam) return refuse('no-such-seam', { seam: seamName });
-  const [side, role] = seamName.split('/') as [Side, 'shoulder' | 'side'];
+export function trueBack(back: Piece, name: string, fronts: readonly Piece[], ease?: number): Outcome<Piece> {
+  const seam = frontAndBack(fronts, back, name);
+  const named = seamName(name);
+  if (!seam || !named) return refuse('no-such-seam', { seam: name });
+  const { side, role } = named;
   const target = seam.a.length + (ease ?? seam.b.eased?.amount ?? 0);
   if (!(target > 1)) return refuse('bad-number', { length: target });
   const half = halfFor(back, side);
-  if (!half) return refuse('wrong-back', { piece: back.id, seam: seamName });
+  if (!half) return refuse('wrong-back', { piece: back.id, seam: name });
   const outline = outlineOf(half);
   const n = outline.length;
   const mine = (e: Edge | undefined) => e?.role === role;

@@ -15,7 +15,8 @@ export const trueWithBack = kind<TrueWithBack>({
   keys: { edge: 'id', as: 'fabric?' },
   apply: (work, { edge, as }) => {
     const set = piecesOf(work.pieces, as);
-    const back = backFor(set, edge.split('/')[0] as Side);
+    const slash = edge.indexOf('/');
+    const back = backFor(set, (slash < 0 ? edge : edge.slice(0, slash)) as Side);
     if (back === undefined) return refused('no-such-piece', { piece: 'back' });
     const trued = trueBack(back, edge, set);
     if ('refused' in trued) return trued;
