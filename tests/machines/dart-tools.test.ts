@@ -235,7 +235,7 @@ describe('the tool that pins and swings', () => {
 
   it('the button swings until the legs meet, or by a share; the other half may be the one that swings', () => {
     const hand = half();
-    hand.option('part', 'rest').option('share', 0.25).act(`swing:${WAIST}`);
+    hand.option('still', 'side').option('share', 0.25).act(`swing:${WAIST}`);
     expect(given<Pivot>(hand)).toMatchObject({ part: 'rest', by: { share: 0.25 } });
     expect((given<Pivot>(hand).from as { at: number }).at).toBeCloseTo(0.5, 12);
   });

@@ -13,7 +13,8 @@ const OPTION: Readonly<Record<string, string>> = {
   tucks: 'Tucks',
   dart: 'Close',
   into: 'Open',
-  share: 'Close of it',
+  share: 'Share closed',
+  still: 'Trace first',
   circle: 'Circle round B',
 };
 export const optionWords = (id: string): string => OPTION[id] ?? id;
@@ -38,6 +39,8 @@ const CHOICE: Readonly<Record<string, string>> = {
   'fold:centre': 'to centre front',
   'fold:side': 'to the side',
   'as:ease': 'ease',
+  'still:centre': 'the half with centre front',
+  'still:side': 'the other half',
 };
 export const choiceWords = (option: string, value: string): string =>
   option === 'dart' || option === 'into'
@@ -96,7 +99,11 @@ const READING: Readonly<Record<string, string>> = {
   'off-parallel': 'off parallel',
 };
 /** What a live measure is called; `id` is its kind, or `kind:...`. */
-export const readingWords = (id: string): string => READING[id.split(':')[0]!] ?? '';
+export function readingWords(id: string): string {
+  const [kind = '', about = ''] = id.split(':');
+  // To the end of an edge, by the point of the block that is there.
+  return kind === 'from-end' ? nameOf(about).replace(/^(left|right) /, '') : (READING[kind] ?? '');
+}
 
 /** What a target is called, by its kind and what it stands for. */
 export function targetWords(id: string, kind: string, ref = '', dart = ''): string {

@@ -123,15 +123,12 @@ export class Picture {
     this.tracing ? swungParts(this.#work, this.tracing) : this.#after && turnedParts(this.#work, this.#after),
   );
   turning = $derived(this.#frame?.turning ?? this.#turned);
-  guides = $derived.by(
-    () =>
-      late.guides?.({
-        work: this.#work,
-        turning: this.turning,
-        tracing: this.tracing,
-        circle: this.scene && this.#runner.spec?.guide?.(this.scene, this.grip),
-      }) ?? NONE,
-  );
+  guides = $derived.by(() => {
+    const circle = this.scene && this.#runner.spec?.guide?.(this.scene, this.grip);
+    const view = { work: this.#work, turning: this.turning, tracing: this.tracing, circle };
+    // Read before it is known whether there is anything to draw them: that may be fetched later.
+    return late.guides?.(view) ?? NONE;
+  });
   moved = $derived(this.#after && !this.#turned ? movedLines(this.#work, this.#after) : undefined);
   #drawn = $derived(this.#turned ? this.#work : (this.moved?.still ?? this.preview));
   pieces = $derived(

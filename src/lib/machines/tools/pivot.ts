@@ -42,7 +42,8 @@ function tableOf(scene: Scene): Table | undefined {
 }
 
 type Which = 'freed' | 'rest';
-const partOf = (scene: Scene): Which => (scene.options['part'] === 'rest' ? 'rest' : 'freed');
+/** What swings: what is not traced first. */
+const partOf = (scene: Scene): Which => (scene.options['still'] === 'side' ? 'rest' : 'freed');
 
 function command(scene: Scene, { dart, mark, block }: Table, part: Which, by: TurnBy): Pivot | undefined {
   if (!dart || !mark) return undefined;
@@ -110,7 +111,12 @@ export const pivot: ToolSpec = {
     const choices = darts.map(({ id }) => id);
     return [
       ...(choices.length > 1 ? [{ id: 'dart', kind: 'choice', value: dart.id, choices } as const] : []),
-      { id: 'part', kind: 'choice', value: partOf(scene), choices: ['freed', 'rest'] },
+      {
+        id: 'still',
+        kind: 'choice',
+        value: partOf(scene) === 'rest' ? 'side' : 'centre',
+        choices: ['centre', 'side'],
+      },
       { id: 'share', kind: 'percent', value: shareOf(scene) },
     ];
   },
