@@ -35,8 +35,8 @@ export class Desk {
     if (folder) await this.page.screenshot({ path: `${folder}/${name}.png` });
   }
 
-  async open(): Promise<void> {
-    await this.page.goto('/lesson/slanted-seam/');
+  async open(lesson = 'slanted-seam'): Promise<void> {
+    await this.page.goto(`/lesson/${lesson}/`);
     await expect(this.page.getByRole('heading', { level: 1 })).toBeVisible();
   }
 
@@ -138,12 +138,16 @@ export class Desk {
   }
   /** Presses at the first goal, goes through the others, lifts at the last. */
   async drag(from: Goal, ...way: readonly Goal[]): Promise<void> {
+    await this.dragTo(from, ...way);
+    await this.hand.lift();
+  }
+  /** The same without lifting, to look at what is held. */
+  async dragTo(from: Goal, ...way: readonly Goal[]): Promise<void> {
     await this.bring([from, ...way]);
     const points: Point[] = [];
     for (const goal of way) points.push(await this.find(goal));
     await this.hand.press(await this.find(from));
     for (const point of points) await this.hand.move(point);
-    await this.hand.lift();
   }
 
   /** px of the page for one mm of the paper. */
