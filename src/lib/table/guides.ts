@@ -11,6 +11,8 @@ export interface Guide extends Drawn {
   /** The piece in whose coordinates it is, and a motion of its own there, as an SVG matrix. */
   readonly piece: string;
   readonly motion: string;
+  /** Lies over the pieces, not under them. */
+  readonly over: boolean;
 }
 
 export interface GuideView {
@@ -26,10 +28,12 @@ export function guides({ work, turning, tracing, circle }: GuideView): readonly 
   return [
     ...(tracing ? traced(tracing) : turning ? ghosts(work, turning) : []),
     ...(circle
-      ? [{ key: 'circle', stroke: 'circle' as const, d: ring(circle), piece: circle.piece, motion: '' }]
+      ? [over({ key: 'circle', stroke: 'circle', d: ring(circle), piece: circle.piece, motion: '' })]
       : []),
   ];
 }
+
+const over = (guide: Omit<Guide, 'over'>): Guide => ({ ...guide, over: true });
 
 /** Where the parts lay that are on their way. */
 const ghosts = (work: Work, turning: Readonly<Record<string, string>>): Guide[] =>
@@ -38,7 +42,8 @@ const ghosts = (work: Work, turning: Readonly<Record<string, string>>): Guide[] 
       .filter(({ id }) => id in turning)
       .map((part) => {
         const { fill: d } = partModel(part);
-        return { key: `ghost ${piece.id} ${part.id}`, stroke: 'ghost', d, piece: piece.id, motion: '' };
+        const key = `ghost ${piece.id} ${part.id}`;
+        return { key, stroke: 'ghost', d, piece: piece.id, motion: '', over: false };
       }),
   );
 
@@ -46,9 +51,9 @@ const ghosts = (work: Work, turning: Readonly<Record<string, string>>): Guide[] 
 function traced({ piece, pin, angle, first, second, done }: Tracing): Guide[] {
   const motion = matrixOf(rotationByAngle(pin, angle));
   return [
-    { key: 'first', stroke: 'traced', d: pathOf(first), piece, motion: '' },
-    { key: 'second', stroke: done ? 'traced' : 'to-trace', d: pathOf(second), piece, motion },
-    { key: 'pin', stroke: 'pinned', d: ring({ centre: pin, radius: 3 }), piece, motion: '' },
+    over({ key: 'first', stroke: 'traced', d: pathOf(first), piece, motion: '' }),
+    over({ key: 'second', stroke: done ? 'traced' : 'to-trace', d: pathOf(second), piece, motion }),
+    over({ key: 'pin', stroke: 'pinned', d: ring({ centre: pin, radius: 3 }), piece, motion: '' }),
   ];
 }
 

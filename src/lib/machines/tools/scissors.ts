@@ -99,7 +99,11 @@ export function scissors<P extends CutPath>({ id, paths, command, end }: Kind<P>
       const path = grip && pathOf(scene, grip);
       if (!grip || !path) return [];
       const value = path.tip - reached(scene, path, grip);
-      return [{ id: 'to-tip', unit: 'mm', value, piece: path.piece, from: grip.at, dart: path.dart }];
+      const tip = pointAtLength(path.chain, path.tip);
+      // A dimension line says it where the rest of the way is straight.
+      const straight = value > 0.05 && Math.abs(distance(grip.at, tip) - value) < 0.01;
+      const to = straight ? { to: tip } : {};
+      return [{ id: 'to-tip', unit: 'mm', value, piece: path.piece, from: grip.at, ...to, dart: path.dart }];
     },
   };
 }
