@@ -6,11 +6,32 @@ import { intersectChains } from '../geometry/intersect.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
 import { shortSort } from '../geometry/short-sort.ts';
 import { allClear } from './clear.ts';
-import { cornerAt, isOff } from './outline.ts';
+import { isOff } from './outline.ts';
 import { openPart, withLine } from './with.ts';
 
 /** A line that a cut divides is left whole where less than this would come off it, mm. */
 const ON_CUT = 1e-6;
+
+// The corners of the two sheets as x, y, x, y ...: they are gone through for every landmark. State only within one call.
+let leftCorners = new Float64Array(64);
+let rightCorners = new Float64Array(64);
+
+/** Writes the corners of an outline down, in the room that is there if it is enough. */
+function cornersOf(edges: readonly Edge[], room: Float64Array<ArrayBuffer>): Float64Array<ArrayBuffer> {
+  const out = room.length < 2 * edges.length ? new Float64Array(4 * edges.length) : room;
+  for (let i = 0; i < edges.length; i++) {
+    const { a } = edges[i]!.chain[0]!;
+    out[2 * i] = a.x;
+    out[2 * i + 1] = a.y;
+  }
+  return out;
+}
+
+function isAmong(corners: Float64Array, count: number, p: Point): boolean {
+  const { x, y } = p;
+  for (let i = 0; i < 2 * count; i += 2) if (corners[i] === x && corners[i + 1] === y) return true;
+  return false;
+}
 
 /** The two sheets with what is drawn on them; both keep the part's id. */
 export function shareOut(
@@ -19,12 +40,14 @@ export function shareOut(
   right: readonly Edge[],
   path: readonly CutStretch[],
 ): { readonly left: Part; readonly right: Part } {
+  leftCorners = cornersOf(left, leftCorners);
+  rightCorners = cornersOf(right, rightCorners);
   const onLeft: Record<string, Point> = {};
   const onRight: Record<string, Point> = {};
   for (const id in part.landmarks) {
     const p = part.landmarks[id]!;
-    const l = cornerAt(left, p) >= 0;
-    const r = cornerAt(right, p) >= 0;
+    const l = isAmong(leftCorners, left.length, p);
+    const r = isAmong(rightCorners, right.length, p);
     if (l) onLeft[id] = p;
     if (r) onRight[id] = p;
     // The sewn point of a working dart lies in the dart's mouth, off the paper.
@@ -38,9 +61,10 @@ export function shareOut(
     for (const l of line.kind === 'centre-front' ? dividedBy(line, path) : [line]) {
       // A connector or a taped leg begins at a corner, which mostly tells already.
       const { a } = l.chain[0]!;
-      const byCorner = cornerAt(left, a) >= 0;
+      const byCorner = isAmong(leftCorners, left.length, a);
       const s = l.chain[Math.floor(l.chain.length / 2)]!;
-      const goesLeft = byCorner !== cornerAt(right, a) >= 0 ? byCorner : !isOff(left, pointAt(s, 0.5));
+      const goesLeft =
+        byCorner !== isAmong(rightCorners, right.length, a) ? byCorner : !isOff(left, pointAt(s, 0.5));
       (goesLeft ? linesLeft : linesRight).push(l);
     }
   }

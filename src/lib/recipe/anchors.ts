@@ -16,12 +16,6 @@ const RIGHT = ['right/neck-point', 'right/shoulder-point', 'right/underarm', 'ri
 const HALF = ['neck-centre', ...RIGHT, 'waist-centre'];
 const WHOLE = [...HALF, ...[...RIGHT].reverse().map((id) => id.replace('right/', 'left/'))];
 
-/** A landmark of a piece by id; own ids only, so that no name every object has is taken for one. */
-function landmarkOf(piece: Piece, id: string): Point | undefined {
-  for (const part of piece.parts) if (Object.hasOwn(part.landmarks, id)) return landmark(piece, id);
-  return undefined;
-}
-
 /** The piece in which anchors of `pieceId` are read: for the front the whole paper as opened out, before any cut. */
 function paper(work: Work, pieceId: string): Piece | undefined {
   return pieceId === 'front' ? (work.opened ?? frontOf(work)) : pieceById(work, pieceId);
@@ -38,7 +32,7 @@ export function anchorPolygon(work: Work, pieceId: string): Point[] {
   const ids = work.opened === undefined ? HALF : WHOLE;
   const corners: Point[] = [];
   for (const id of ids) {
-    const corner = landmarkOf(piece, id);
+    const corner = landmark(piece, id);
     if (corner !== undefined) corners.push(corner);
   }
   return corners;
@@ -71,7 +65,7 @@ export function resolveAnchor(work: Work, anchor: Anchor, only?: string): Point 
   }
   if ('landmark' in anchor) {
     for (const piece of piecesFor(work, only)) {
-      const p = landmarkOf(piece, anchor.landmark);
+      const p = landmark(piece, anchor.landmark);
       if (p !== undefined) return { x: p.x + (anchor.dx ?? 0), y: p.y + (anchor.dy ?? 0) };
     }
     return undefined;

@@ -34,31 +34,43 @@ export interface StepReplay {
  * none comes before).
  */
 export function replayByStep(attempt: Recipe | Attempt, stepIds: readonly string[]): Map<string, StepReplay> {
-  const indices: number[][] = stepIds.map(() => []);
+  const stepAt = stepsOf(attempt.commands, stepIds);
+  const order = inOrder(stepAt);
+  const given = order === undefined ? attempt.commands : order.map((index) => attempt.commands[index]!);
+  const steps = new Map<string, StepReplay>();
+  let work = tableFor(attempt.block);
+  let done = 0;
+  for (let i = 0; i < stepIds.length; i++) {
+    const before = work;
+    const unfollowed: Unfollowed[] = [];
+    const first = done;
+    for (; done < given.length && stepAt[order?.[done] ?? done] === i; done++) {
+      const command = given[done]!;
+      const next = apply(work, command);
+      if ('work' in next) work = next.work;
+      else unfollowed.push({ index: order?.[done] ?? done, command, refused: next.refused });
+    }
+    steps.set(stepIds[i]!, { before, after: work, commands: given.slice(first, done), unfollowed });
+  }
+  return steps;
+}
+
+/** The place in the lesson of each command's step. */
+function stepsOf(commands: readonly Command[], stepIds: readonly string[]): readonly number[] {
   let last = 0;
-  for (let index = 0; index < attempt.commands.length; index++) {
-    const { step } = attempt.commands[index]!;
+  return commands.map(({ step }) => {
     // Most commands come in the same step as the one before.
     if (step !== undefined && step !== stepIds[last]) {
       const at = stepIds.indexOf(step);
       if (at >= 0) last = at;
     }
-    indices[last]?.push(index);
-  }
-  const steps = new Map<string, StepReplay>();
-  let work = tableFor(attempt.block);
-  for (let i = 0; i < stepIds.length; i++) {
-    const before = work;
-    const commands: Command[] = [];
-    const unfollowed: Unfollowed[] = [];
-    for (const index of indices[i]!) {
-      const command = attempt.commands[index]!;
-      commands.push(command);
-      const next = apply(work, command);
-      if ('work' in next) work = next.work;
-      else unfollowed.push({ index, command, refused: next.refused });
-    }
-    steps.set(stepIds[i]!, { before, after: work, commands, unfollowed });
-  }
-  return steps;
+    return last;
+  });
+}
+
+/** The indices of commands by the order of their steps; undefined where they stand in it already, as nearly always. */
+function inOrder(stepAt: readonly number[]): readonly number[] | undefined {
+  for (let k = 1; k < stepAt.length; k++)
+    if (stepAt[k]! < stepAt[k - 1]!) return stepAt.map((_, i) => i).sort((p, q) => stepAt[p]! - stepAt[q]!);
+  return undefined;
 }

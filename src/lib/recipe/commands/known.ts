@@ -52,8 +52,15 @@ const known = new Map<string, CommandKind<Command>>();
 /** Makes kinds known to `apply`; gives them back. */
 export function register<K extends Partial<Kinds>>(kinds: K): K {
   for (const [name, kind] of Object.entries(kinds)) known.set(name, kind as unknown as CommandKind<Command>);
+  last = undefined;
   return kinds;
 }
 
+// Commands come in rows of one kind, widths and corners above all.
+let last: CommandKind<Command> | undefined;
+
 /** The kind of that name; undefined when there is none, or its phase was not fetched. */
-export const kindOf = (name: string): CommandKind<Command> | undefined => known.get(name);
+export function kindOf(name: string): CommandKind<Command> | undefined {
+  if (last === undefined || last.name !== name) last = known.get(name);
+  return last;
+}
