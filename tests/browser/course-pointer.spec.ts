@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import { Desk, type Goal } from './support/table.ts';
+import { Desk, touchHand, type Goal } from './support/table.ts';
 
 /*
  * Three lessons of the course with the mouse on the table: a dart slashed and turned, one pinned and swung, one shared between two
@@ -8,11 +8,15 @@ import { Desk, type Goal } from './support/table.ts';
 const WAIST = 'right/waist-dart';
 const [OWN, OTHER] = [`turn:${WAIST}:freed`, `turn:${WAIST}:rest`] as const;
 
+const [width, height, colour] = (process.env['PIN_LOOK'] ?? '').split(',');
+// On a phone there are fingers.
+const narrow = Number(width ?? 1440) < 600;
+test.use({ hasTouch: narrow });
+
 async function begin(page: Page, lesson: string): Promise<Desk> {
-  const [width, height, colour] = (process.env['PIN_LOOK'] ?? '').split(',');
   if (width && height) await page.setViewportSize({ width: Number(width), height: Number(height) });
   if (colour === 'dark' || colour === 'light') await page.emulateMedia({ colorScheme: colour });
-  const desk = new Desk(page);
+  const desk = new Desk(page, narrow ? await touchHand(page) : undefined);
   await desk.open(lesson);
   await desk.push('Start at once');
   return desk;
@@ -132,7 +136,7 @@ test('split-a-dart by mouse: two lines, two cuts, half of the dart into each', a
   await desk.take('Turn');
   await desk.picture('split-cut');
   await desk.type('share', '50 %');
-  await desk.push(/^Close 50 % of the right waist dart/);
+  await desk.push('Turn to close 50 %');
   await desk.hasDone(3);
   await desk.picture('split-half');
   await desk.dragTo(OWN, between(desk, OWN, OTHER));

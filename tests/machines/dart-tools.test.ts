@@ -121,7 +121,7 @@ describe('the tool that turns', () => {
       Object.fromEntries(toolOf('turn')!.options!(hand.context.scene).map((o) => [o.id, o]));
     expect(options()['into']).toMatchObject({ value: 'slash-1', choices: ['slash-1', 'slash-2'] });
     expect(options()['dart']).toBeUndefined();
-    hand.option('share', 0.5).act(`meet:${WAIST}`);
+    hand.option('share', 0.5).act(`turn:${WAIST}`);
     expect(given<Turn>(hand)).toMatchObject({
       dart: WAIST,
       into: 'slash-1',
@@ -131,7 +131,7 @@ describe('the tool that turns', () => {
     // Now the first slash could close again too, and the second one is the one that is not open yet.
     expect(options()['dart']).toMatchObject({ value: WAIST, choices: [WAIST, 'slash-1'] });
     expect(options()['into']).toMatchObject({ value: 'slash-2' });
-    hand.option('share', 1).act(`meet:${WAIST}`);
+    hand.option('share', 1).act(`turn:${WAIST}`);
     expect(given<Turn>(hand)).toMatchObject({ dart: WAIST, into: 'slash-2', by: { until: 'legs-meet' } });
     const angles = frontOf(hand.work).darts.map(({ id, residual }) => [id, residual] as const);
     const whole = frontOf(start).darts.find(({ id }) => id === WAIST)!.residual;

@@ -13,7 +13,7 @@ const OPTION: Readonly<Record<string, string>> = {
   tucks: 'Tucks',
   dart: 'Close',
   into: 'Open',
-  share: 'Share closed',
+  share: 'Share',
   still: 'Trace first',
   circle: 'Circle round B',
 };
@@ -39,39 +39,32 @@ const CHOICE: Readonly<Record<string, string>> = {
   'fold:centre': 'to centre front',
   'fold:side': 'to the side',
   'as:ease': 'ease',
-  'still:centre': 'the half with centre front',
-  'still:side': 'the other half',
+  'still:centre': 'centre front',
+  'still:side': 'the side',
 };
 export const choiceWords = (option: string, value: string): string =>
   option === 'dart' || option === 'into'
     ? theDart(value)
     : (CHOICE[`${option}:${value}`] ?? CHOICE[value] ?? nameOf(value));
 
-/** So much of a dart as a share says. */
-const closed = (dart: string, share = '1'): string =>
-  share === '1' ? theDart(dart) : `${Number((100 * Number(share)).toFixed(1))} % of ${theDart(dart)}`;
+/** How far something is turned, by the share of the dart that closes. */
+const howFar = (share: string): string =>
+  share === '1' ? 'until the legs meet' : `to close ${Number((100 * Number(share)).toFixed(1))} %`;
 
 const ACT: Readonly<Record<string, (about: string) => string>> = {
-  meet: (about) => {
-    const [dart = '', into, share] = about.split('>');
-    return into === undefined
-      ? `Turn until the ${dart} legs meet`
-      : `Close ${closed(dart, share)}, open ${theDart(into)}`;
-  },
-  swing: (about) => {
-    const [dart = '', share] = about.split('>');
-    return `Swing until ${closed(dart, share)} is closed`;
-  },
+  meet: (dart) => `Turn until the ${dart} legs meet`,
+  turn: (share) => `Turn ${howFar(share)}`,
+  swing: (share) => `Swing ${howFar(share)}`,
   separate: () => 'Cut apart along the line',
   overlay: (piece) => `Lay the ${pieceName(piece.replace(/@.*/, ''))} on the block`,
   copy: (fabric) => `Copy the pieces for a ${fabric}`,
   bridge: (dart) => `Bridge the ${dart} opening`,
   true: (edge) => `True the ${nameOf(edge)}`,
   carry: (piece) => `Carry out: ${pieceName(piece.replace(/@.*/, ''))}`,
-  legs: (dart) => `Make the ${nameOf(dart)} legs alike`,
-  cap: (dart) => `Cap the ${nameOf(dart)} dart`,
-  fullness: (dart) => `Draw over the ${nameOf(dart)} dart`,
-  part: (darts) => `Cut apart at ${darts.split('+').map(nameOf).join(' and ')}`,
+  legs: (dart) => `Make the legs of ${theDart(dart)} alike`,
+  cap: (dart) => `Cap ${theDart(dart)}`,
+  fullness: (dart) => `Draw over ${theDart(dart)}`,
+  part: (darts) => `Cut apart at ${darts.split('+').map(theDart).join(' and ')}`,
   'says:match': () => 'They match',
   'says:eased': () => 'They match but for the ease',
   'says:differs': () => 'They differ',
@@ -112,7 +105,7 @@ export function targetWords(id: string, kind: string, ref = '', dart = ''): stri
   const isSlash = dart !== '' && !/^(left|right)(\/|$)/.test(dart);
   switch (kind) {
     case 'tip':
-      if (head === 'tip' && isSlash) return `end of ${theDart(dart)}`;
+      if (head === 'tip' && isSlash) return `tip of ${theDart(dart)}`;
       return head === 'foot' ? `foot of the ${side}connector` : `point of the ${side}dart`;
     case 'scissors':
       return `scissors for ${theDart(dart)}`;
@@ -138,7 +131,7 @@ export function targetWords(id: string, kind: string, ref = '', dart = ''): stri
     case 'piece':
       return pieceName(ref);
     case 'handle':
-      return handleWords(head, second, ref, side);
+      return handleWords(head, second, ref, dart);
     default:
       return nameOf(ref);
   }
@@ -152,11 +145,12 @@ const slashWords = (head: string, slash: string, ref: string): string =>
       ? `alternate pivot of ${slash}`
       : `end of ${slash}`;
 
-function handleWords(head: string, piece: string, ref: string, side: string): string {
+function handleWords(head: string, piece: string, ref: string, dart: string): string {
+  const side = dart === '' ? '' : `${nameOf(dart)} `;
   if (head === 'before' || head === 'after')
     return `bridge of the ${side}opening, ${head === 'before' ? 'near' : 'far'} end`;
-  if (head === 'over') return `new edge, ${ref === 'before' ? 'start' : 'end'}, ${side}dart`;
-  if (head === 'mouth') return `opening of the ${side}dart`;
+  if (head === 'over') return `new edge, ${ref === 'before' ? 'start' : 'end'}, ${dartName(dart)}`;
+  if (head === 'mouth') return `opening of ${theDart(dart)}`;
   if (head === 'smooth') return `corner at the ${nameOf(ref)}, ${pieceName(piece)}`;
   if (head === 'end') return `${ref} of the style seam, ${pieceName(piece)}`;
   if (head === 'grain') return `grainline, ${pieceName(ref)}`;

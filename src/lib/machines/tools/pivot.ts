@@ -124,7 +124,7 @@ export const pivot: ToolSpec = {
     const table = tableOf(scene);
     const share = shareOf(scene);
     const given = table && command(scene, table, partOf(scene), byShare(share));
-    return given ? [{ id: `swing:${given.dart}`, about: `${given.dart}>${share}`, command: given }] : [];
+    return given ? [{ id: `swing:${given.dart}`, about: String(share), command: given }] : [];
   },
   targets: (scene) => {
     const table = tableOf(scene);

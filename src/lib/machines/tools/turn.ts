@@ -91,8 +91,8 @@ export const turn: ToolSpec = {
       const part = String(scene.options['part'] ?? 'freed');
       const share = into ? shareOf(scene) : 1;
       return {
-        id: `meet:${dart.id}`,
-        about: into ? `${dart.id}>${into.id}>${share}` : dart.id,
+        id: `${into ? 'turn' : 'meet'}:${dart.id}`,
+        about: into ? String(share) : dart.id,
         command: command(scene, opening, part, byShare(share)),
       };
     }),
