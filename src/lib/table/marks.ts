@@ -26,7 +26,7 @@ export interface Dimension {
 
 /** Live measures as dimension lines. */
 export function readingMarks(readings: readonly Reading[], layout: Layout, units: Units): Dimension[] {
-  return readings.flatMap((reading): Dimension[] => {
+  return readings.flatMap((reading, i): Dimension[] => {
     if (!reading.from || (reading.id === 'opened' && reading.value < 0.05)) return [];
     const place = placeOf(layout, reading.piece);
     const from = applyTo(place, reading.from);
@@ -34,7 +34,8 @@ export function readingMarks(readings: readonly Reading[], layout: Layout, units
     const value =
       reading.unit === 'rad' ? formatAngle(reading.value) : formatLength(Math.abs(reading.value), units);
     const text = [readingWords(reading.id), value].filter((word) => word !== '').join(' ');
-    const base = { id: `${reading.id} ${reading.dart ?? ''}`, from, to, text, tone: 'reading' as const };
+    // Two pieces may have a measure of one name.
+    const base = { id: `${i} ${reading.id} ${reading.dart ?? ''}`, from, to, text, tone: 'reading' as const };
     if (!reading.other) return [base];
     const other = applyTo(place, reading.other);
     return [{ ...base, to: from, rays: [sub(to, from), sub(other, from)] }];
