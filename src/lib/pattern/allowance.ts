@@ -5,7 +5,7 @@ import type { Chain, Point } from '../geometry/types.ts';
 import { chainOf, seamGroups, type SeamGroup } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { CornerRule, Piece } from './types.ts';
-import { withAllowances, withCorners, withEntry, withPiece } from './with.ts';
+import { openPiece, withAllowances, withCorners, withEntry } from './with.ts';
 
 /** No allowance or hem is wider, mm: more is a slip of the pen. */
 const WIDEST = 150;
@@ -77,9 +77,10 @@ export function setCorner(piece: Piece, rule: CornerRule): Outcome<Piece> {
 /** Carry the notches out from the seam line to the cut line. */
 export function carryNotches(piece: Piece): Outcome<Piece> {
   const missing = seamGroups(piece).find((g) => piece.allowances[g.id] === undefined);
-  return missing !== undefined
-    ? refuse('no-cut-line', { group: missing.id })
-    : done(withPiece(piece, { notchesCarried: true }));
+  if (missing !== undefined) return refuse('no-cut-line', { group: missing.id });
+  const next = openPiece(piece);
+  next.notchesCarried = true;
+  return done(next);
 }
 
 /** The rule for a corner as the offset wants it. Unless told, a style line is sewn before what it runs into. */

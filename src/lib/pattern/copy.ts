@@ -1,5 +1,5 @@
 import type { Piece } from './types.ts';
-import { withPiece } from './with.ts';
+import { openPiece } from './with.ts';
 
 /** The id without the set it belongs to: `lower@woven` -> `lower`. */
 export function baseId(id: string): string {
@@ -12,7 +12,13 @@ export const suffixOf = (id: string): string => id.slice(baseId(id).length);
 
 /** Copies of the first set, to be treated for another fabric: ids gain `@<as>`, edges keep their names. Only the copies come back. */
 export const copyPieces = (pieces: readonly Piece[], as: string): Piece[] =>
-  pieces.filter((p) => suffixOf(p.id) === '').map((p) => withPiece(p, { id: `${p.id}@${as}` }));
+  pieces
+    .filter((p) => suffixOf(p.id) === '')
+    .map((p) => {
+      const copy = openPiece(p);
+      copy.id = `${p.id}@${as}`;
+      return copy;
+    });
 
 /** The pieces that are sewn together: the copies made for `as` when there are any, else those that were cut first. */
 export function piecesOf(pieces: readonly Piece[], as?: string): readonly Piece[] {

@@ -3,7 +3,7 @@ import { unit } from '../geometry/point.ts';
 import type { Point } from '../geometry/types.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { Piece } from './types.ts';
-import { withPiece } from './with.ts';
+import { openPiece } from './with.ts';
 
 /** Length of a grainline as it is drawn, mm. */
 const DRAWN = 150;
@@ -23,9 +23,10 @@ export function setGrain(piece: Piece, at: Point, angle: number, length = DRAWN)
   if (!(Math.abs(angle) < 100 && length > 0)) return refuse('bad-number', { angle, length });
   const way = applyTo(rotationByAngle({ x: 0, y: 0 }, angle), grainDirection(piece));
   const half = { x: (way.x * length) / 2, y: (way.y * length) / 2 };
-  return done(
-    withPiece(piece, {
-      grainline: { from: { x: at.x - half.x, y: at.y - half.y }, to: { x: at.x + half.x, y: at.y + half.y } },
-    }),
-  );
+  const next = openPiece(piece);
+  next.grainline = {
+    from: { x: at.x - half.x, y: at.y - half.y },
+    to: { x: at.x + half.x, y: at.y + half.y },
+  };
+  return done(next);
 }

@@ -1,9 +1,11 @@
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { Piece, PieceLabel } from './types.ts';
-import { withPiece } from './with.ts';
+import { openPiece } from './with.ts';
 
 /** Write on a piece what it is, how often it is cut and whether its right side must be up. */
 export function setLabel(piece: Piece, label: PieceLabel): Outcome<Piece> {
   if (!(Number.isInteger(label.cut) && label.cut > 0)) return refuse('bad-count', { cut: label.cut });
-  return done(withPiece(piece, { label }));
+  const next = openPiece(piece);
+  next.label = label;
+  return done(next);
 }

@@ -4,6 +4,7 @@ import { samePoint } from '../geometry/point.ts';
 import { reverseChain } from '../geometry/chain.ts';
 import { shortSort } from '../geometry/short-sort.ts';
 import type { Bank, CutStretch } from './cut.ts';
+import { oneString } from './one-string.ts';
 import { withLine } from './with.ts';
 
 /*
@@ -89,8 +90,9 @@ export function cutAlong(
   for (let k = i; k < j; k++) {
     const n = all.indexOf(own[k]!) + 1;
     const chain = slice(stretch.chain, points[k]!, points[k + 1]!);
-    const a = bank(stretch.id, n, 'a', own[k]!, own[k + 1]!);
-    const b = bank(stretch.id, n, 'b', own[k]!, own[k + 1]!);
+    const [idA, idB] = bankIds(stretch.id, n);
+    const a = bank(stretch.id, idA, idB, own[k]!, own[k + 1]!);
+    const b = bank(stretch.id, idB, idA, own[k]!, own[k + 1]!);
     if (from < to) stretches.push({ chain, left: a, right: b });
     else stretches.unshift({ chain: reverseChain(chain), left: b, right: a });
     const last = k === own.length - 2;
@@ -121,11 +123,26 @@ const onBank = ({ id, ghost }: Notch, at: number, { id: edge }: Bank, line: stri
   line,
 });
 
-function bank(line: string, n: number, which: 'a' | 'b', from: number, to: number): Bank {
-  const id = `${line}/${n}/${which}`;
-  const partner = `${line}/${n}/${which === 'a' ? 'b' : 'a'}`;
-  return { id, role: 'style-line', side: 'centre', origin: { edge: line, from, to }, partner };
+const bank = (line: string, id: string, partner: string, from: number, to: number): Bank => ({
+  id,
+  role: 'style-line',
+  side: 'centre',
+  origin: { edge: line, from, to },
+  partner,
+  dart: undefined,
+});
+
+/** What the two banks of a line's interval are called. Those of the line cut last are kept: see `oneString`. */
+function bankIds(line: string, n: number): readonly [a: string, b: string] {
+  if (line !== lastLine) {
+    lastLine = line;
+    lastIds = [];
+  }
+  return (lastIds[n] ??= [oneString(`${line}/${n}/a`), oneString(`${line}/${n}/b`)]);
 }
+
+let lastLine = '';
+let lastIds: (readonly [string, string])[] = [];
 
 /** The cut up a connector, from its foot to the dart's tip; bank a is on the left hand of someone walking tip to foot. */
 export function cutUp(connector: InnerLine): CutStretch {

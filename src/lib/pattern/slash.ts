@@ -7,7 +7,7 @@ import { boundaries, cutAlong, cutUp } from './line-cut.ts';
 import { rehang } from './hang.ts';
 import { chainOf, findDart } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withPart, withPiece } from './with.ts';
+import { openPart, openPiece, withLines } from './with.ts';
 
 export interface SlashWish {
   readonly dart: string;
@@ -66,19 +66,18 @@ export function slash(piece: Piece, wish: SlashWish): Outcome<Piece> {
     notches = [...notches, ...along.notches];
   }
 
-  const cut = cutPart(withPart(part, { lines }), stretches);
+  const cut = cutPart(withLines(part, lines), stretches);
   if ('refused' in cut) return cut;
   const { left, right, split } = cut.ok;
   const keeps = keepsPlace(left, right);
-  const freed = withPart(keeps === left ? right : left, { id: freedId(dart.id) });
+  const freed = openPart(keeps === left ? right : left);
+  freed.id = freedId(dart.id);
   const at = piece.parts.indexOf(part);
   const hinge = { dart: dart.id, parts: [freed.id, keeps.id] as const, intact: wish.past === 0 };
   const parts = [...piece.parts.slice(0, at), keeps, ...piece.parts.slice(at + 1), freed];
-  return done(
-    withPiece(piece, {
-      parts,
-      hinges: [...rehang(piece.hinges, part.id, freed, piece), hinge],
-      notches: followSplits(notches, split),
-    }),
-  );
+  const next = openPiece(piece);
+  next.parts = parts;
+  next.hinges = [...rehang(piece.hinges, part.id, freed, piece), hinge];
+  next.notches = followSplits(notches, split);
+  return done(next);
 }

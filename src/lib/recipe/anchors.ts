@@ -25,11 +25,22 @@ function paper(work: Work, pieceId: string): Piece | undefined {
  * The corners over which a point inside a piece is held, in outline order, mm: for the front its outline landmarks, for
  * any other piece the ends of its outline's edges. Empty for a piece that is not there.
  */
-export function anchorPolygon(work: Work, pieceId: string): Point[] {
+export function anchorPolygon(work: Work, pieceId: string): readonly Point[] {
   const piece = paper(work, pieceId);
   if (piece === undefined) return [];
   if (pieceId !== 'front') return outlineOf(piece).map((edge) => edge.chain[0]!.a);
-  const ids = work.opened === undefined ? HALF : WHOLE;
+  if (piece !== lastPaper) {
+    lastPaper = piece;
+    lastCorners = cornersOf(piece, work.opened === undefined ? HALF : WHOLE);
+  }
+  return lastCorners;
+}
+
+// Paper never changes (and is either a half or opened out), and each point of a line is held in it: its corners are kept.
+let lastPaper: Piece | undefined;
+let lastCorners: readonly Point[] = [];
+
+function cornersOf(piece: Piece, ids: readonly string[]): Point[] {
   const corners: Point[] = [];
   for (const id of ids) {
     const corner = landmark(piece, id);

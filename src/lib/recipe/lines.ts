@@ -3,9 +3,8 @@ import type { Outcome } from '../pattern/outcome.ts';
 import { findLine } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
 import { type Open, withEntry } from '../pattern/with.ts';
-import { frontOf, refused, withPieces } from './pieces.ts';
+import { frontOf, openWork, refused, withPieces } from './pieces.ts';
 import type { DrawnLine, Refusal, Work } from './types.ts';
-import { withWork } from './pieces.ts';
 
 /**
  * The front while lines may be drawn on it: opened out, in one sheet, nothing cut. Else the refusal 'not-opened' or
@@ -23,13 +22,19 @@ export function lineLength(front: Piece, id: string): number | undefined {
   return line?.kind === 'style-line' ? line.origin.to : undefined;
 }
 
+function withLineList(work: Work, lines: readonly DrawnLine[]): Work {
+  const next = openWork(work);
+  next.lines = lines;
+  return next;
+}
+
 /** Work with this drawn line put in the place of the one with its id, or added. */
 export function withDrawn(work: Work, drawn: DrawnLine): Work {
   const known = work.lines.some((line) => line.id === drawn.id);
   const lines = known
     ? work.lines.map((line) => (line.id === drawn.id ? drawn : line))
     : [...work.lines, drawn];
-  return withWork(work, { lines });
+  return withLineList(work, lines);
 }
 
 /** The line's record with other connectors; the type sees to it that no field is left out. */
@@ -52,7 +57,10 @@ function feetBut(feet: DrawnLine['feet'], dart: string): DrawnLine['feet'] {
 
 /** Work without any line's record of this dart's connector. */
 export function withoutFoot(work: Work, dart: string): Work {
-  return withWork(work, { lines: work.lines.map((line) => withFeet(line, feetBut(line.feet, dart))) });
+  return withLineList(
+    work,
+    work.lines.map((line) => withFeet(line, feetBut(line.feet, dart))),
+  );
 }
 
 /**
@@ -72,5 +80,5 @@ export function connectAt(work: Work, dart: string, line: string, fraction: numb
     const feet = feetBut(l.feet, dart);
     return withFeet(l, l === drawn ? withEntry(feet, dart, { at, foot, tip }) : feet);
   });
-  return { ok: withWork(withPieces(work, 'front', next.ok), { lines }) };
+  return { ok: withLineList(withPieces(work, 'front', next.ok), lines) };
 }

@@ -25,7 +25,7 @@ export const withWork = (w: Work, c: Partial<Work>): Work => ({
 });
 
 /** A copy of the work of which a command sets fields before it hands the work on: quicker than `withWork`. */
-const openWork = (w: Work): Open<Work> => ({
+export const openWork = (w: Work): Open<Work> => ({
   block: w.block,
   opened: w.opened,
   pieces: w.pieces,

@@ -1,10 +1,9 @@
 import { turnInto } from '../../pattern/turn-into.ts';
 import { turnPart } from '../../pattern/turn.ts';
 import { resolveAnchor } from '../anchors.ts';
-import { pieceWithDart, refused, withPieces } from '../pieces.ts';
+import { openWork, pieceWithDart, refused, withPieces } from '../pieces.ts';
 import type { Turn } from '../types.ts';
 import { kind } from './kind.ts';
-import { withWork } from '../pieces.ts';
 
 /** Turns a part about a point and keeps the fact for whoever asks why the legs do not meet. */
 export const turn = kind<Turn>({
@@ -18,8 +17,8 @@ export const turn = kind<Turn>({
     const wish = { dart, part, pivot, by };
     const turned = into === undefined ? turnPart(piece, wish) : turnInto(piece, { ...wish, into });
     if ('refused' in turned) return turned;
-    return {
-      work: withWork(withPieces(work, piece.id, turned.ok.piece), { turns: [...work.turns, turned.ok.fact] }),
-    };
+    const next = openWork(withPieces(work, piece.id, turned.ok.piece));
+    next.turns = [...work.turns, turned.ok.fact];
+    return { work: next };
   },
 });

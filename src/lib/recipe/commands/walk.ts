@@ -1,8 +1,7 @@
 import { seamOf } from '../../pattern/seam.ts';
-import { refused } from '../pieces.ts';
+import { openWork, refused } from '../pieces.ts';
 import type { Walk } from '../types.ts';
 import { kind } from './kind.ts';
-import { withWork } from '../pieces.ts';
 
 /** Walks a seam and notes what the learner concluded; walking the same line of it again replaces. */
 export const walk = kind<Walk>({
@@ -11,7 +10,10 @@ export const walk = kind<Walk>({
   apply: (work, command) => {
     if (seamOf(work.pieces, command.seam, command.as) === undefined)
       return refused('no-such-seam', { seam: command.seam });
-    const others = work.walked.filter((w) => w.seam !== command.seam || w.as !== command.as);
-    return { work: withWork(work, { walked: [...others, command] }) };
+    const walked = work.walked.filter((w) => w.seam !== command.seam || w.as !== command.as);
+    walked.push(command);
+    const next = openWork(work);
+    next.walked = walked;
+    return { work: next };
   },
 });
