@@ -3,7 +3,7 @@ import type { Dart, Part, Piece } from './types.ts';
 import { distance, samePoint, sub } from '../geometry/point.ts';
 import { chainEnd, chainLength, chainStart, subchain } from '../geometry/chain.ts';
 import { hullBox, line } from '../geometry/segment.ts';
-import { intersectSegments } from '../geometry/intersect.ts';
+import { lineMeetings } from '../geometry/meet-line.ts';
 import { angleBetween } from '../geometry/trig.ts';
 import { clearOf } from './clear.ts';
 import { isFinished } from './finished.ts';
@@ -76,7 +76,7 @@ export function extendDart(piece: Piece, dartId: string, to: Point): Outcome<Pie
 /** Whether a leg meets a segment elsewhere than in its own outer end `end`; `box` holds the leg. */
 function meets(leg: Line, end: Point, box: Box, s: Segment): boolean {
   if (clearOf(s, box, TOUCH)) return false;
-  for (const m of intersectSegments(leg, s)) if (distance(m.point, end) > TOUCH) return true;
+  for (const m of lineMeetings(leg, s)) if (distance(m.point, end) > TOUCH) return true;
   return false;
 }
 

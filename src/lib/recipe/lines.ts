@@ -82,3 +82,9 @@ export function connectAt(work: Work, dart: string, line: string, fraction: numb
   });
   return { ok: withLineList(withPieces(work, 'front', next.ok), lines) };
 }
+
+/** The work with a dart's connector drawn from its new tip, or without it where that cannot be done; `was`: the front before. */
+export function connectedAgain(work: Work, was: Piece, dart: string, line: DrawnLine): Work {
+  const again = connectAt(work, dart, line.id, line.feet[dart]!.at / lineLength(was, line.id)!);
+  return 'ok' in again ? again.ok : withoutFoot(work, dart);
+}

@@ -1,6 +1,9 @@
-import { connectAt, uncutFront } from '../lines.ts';
+import { connectAt, connectedAgain, uncutFront } from '../lines.ts';
 import type { Connect } from '../types.ts';
+import { connectors } from './extend-dart.ts';
 import { kind } from './kind.ts';
+
+connectors.again = connectedAgain;
 
 /** Draws the connector from a dart's tip to the line; drawing it again replaces. */
 export const connect = kind<Connect>({

@@ -1,6 +1,7 @@
 import { cutSlash as cut } from '../../pattern/cut-slash.ts';
 import { withPieces } from '../pieces.ts';
-import { paperFront, putOnTip } from '../slashes.ts';
+import { paperFront } from '../paper.ts';
+import { putOnTip } from '../slashes.ts';
 import type { CutSlash } from '../types.ts';
 import { kind } from './kind.ts';
 

@@ -1,6 +1,7 @@
 import { drawSlash as draw, sheetAt } from '../../pattern/slash-line.ts';
 import { resolveAnchor } from '../anchors.ts';
-import { lineNamed, paperFront, resolveOn, slashRecord } from '../slashes.ts';
+import { paperFront, resolveOn } from '../paper.ts';
+import { lineNamed, slashRecord } from '../slashes.ts';
 import { refused, withPieces } from '../pieces.ts';
 import { withDrawn } from '../lines.ts';
 import type { DrawSlash } from '../types.ts';

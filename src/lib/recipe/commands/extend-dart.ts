@@ -1,10 +1,15 @@
 import { extendDart as extend } from '../../pattern/extend.ts';
-import { connectAt, lineLength, withoutFoot } from '../lines.ts';
 import { findDart, partOf } from '../../pattern/outline.ts';
+import type { Piece } from '../../pattern/types.ts';
 import { refused, withPieces } from '../pieces.ts';
-import { drawnFront, resolveOn } from '../slashes.ts';
-import type { ExtendDart } from '../types.ts';
+import { drawnFront, resolveOn } from '../paper.ts';
+import type { DrawnLine, ExtendDart, Work } from '../types.ts';
 import { kind } from './kind.ts';
+
+/** How a dart's connector is drawn from its new tip. Set by what draws connectors: most lessons do without, and need not fetch it. */
+export const connectors: {
+  again?: (work: Work, was: Piece, dart: string, line: DrawnLine) => Work;
+} = {};
 
 /** Draws a dart's legs to a point; a connector that began at its old tip is drawn from the new one, where that is possible. */
 export const extendDart = kind<ExtendDart>({
@@ -21,7 +26,7 @@ export const extendDart = kind<ExtendDart>({
     const next = withPieces(work, 'front', extended.ok);
     const line = work.lines.find((l) => Object.hasOwn(l.feet, dart));
     if (line === undefined) return { work: next };
-    const again = connectAt(next, dart, line.id, line.feet[dart]!.at / lineLength(paper.front, line.id)!);
-    return { work: 'ok' in again ? again.ok : withoutFoot(next, dart) };
+    // What drew the line and the connector knows how to draw it again.
+    return { work: connectors.again!(next, paper.front, dart, line) };
   },
 });

@@ -2,7 +2,8 @@ import { pivot as swing } from '../../pattern/pivot.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { withDrawn } from '../lines.ts';
 import { refused, withPieces, withWork } from '../pieces.ts';
-import { lineNamed, paperFront, slashRecord } from '../slashes.ts';
+import { paperFront } from '../paper.ts';
+import { lineNamed, slashRecord } from '../slashes.ts';
 import type { Pivot } from '../types.ts';
 import { kind } from './kind.ts';
 
