@@ -1,4 +1,5 @@
 import '../../machines/tools/cut.ts';
+import '../../strings/tool-words.ts';
 import { guides } from '../guides.ts';
 import { late } from '../late.ts';
 import { overlayOf } from '../overlay.ts';

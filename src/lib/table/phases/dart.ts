@@ -1,4 +1,5 @@
 import '../../machines/tools/dart.ts';
+import '../../strings/tool-words.ts';
 import { guides } from '../guides.ts';
 import { late } from '../late.ts';
 

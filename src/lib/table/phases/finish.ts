@@ -1,4 +1,5 @@
 import '../../machines/tools/finish.ts';
+import '../../strings/tool-words.ts';
 import { cutLine } from '../../pattern/allowance.ts';
 import { eased } from '../eased.ts';
 import { late } from '../late.ts';

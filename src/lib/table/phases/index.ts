@@ -5,7 +5,7 @@ import type { CommandName } from '../../recipe/types.ts';
 /** Commands, tools and what the table draws for them, by phase; the first one comes with the table itself. */
 const FETCH = {
   legs: () => import('../../machines/tools/legs.ts'),
-  line: () => import('../../machines/tools/line.ts'),
+  line: () => import('./line.ts'),
   cut: () => import('./cut.ts'),
   dart: () => import('./dart.ts'),
   fullness: () => import('./fullness.ts'),

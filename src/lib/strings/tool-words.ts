@@ -1,0 +1,147 @@
+import { dartName, nameOf, pieceName, theDart } from './names.ts';
+import { later } from './table.ts';
+
+const OPTION: Readonly<Record<string, string>> = {
+  part: 'Turn',
+  width: 'Width',
+  form: 'Corner',
+  first: 'Sewn first',
+  seam: 'Seam',
+  along: 'Walk on',
+  fold: 'Folded',
+  as: 'Becomes',
+  tucks: 'Tucks',
+  dart: 'Close',
+  into: 'Open',
+  share: 'Share',
+  still: 'Trace first',
+  circle: 'Circle round B',
+};
+
+const CHOICE: Readonly<Record<string, string>> = {
+  freed: 'the freed part',
+  rest: 'the rest',
+  mitre: 'mitred',
+  square: 'squared off',
+  reflect: 'mirrored in the first seam',
+  step: 'stepped',
+  before: 'the first named',
+  after: 'the second named',
+  'first:style-line': 'the style line',
+  'along:seam': 'the seam line',
+  'along:cut': 'the cut line',
+  'fold:centre': 'to centre front',
+  'fold:side': 'to the side',
+  'as:ease': 'ease',
+  'still:centre': 'centre front',
+  'still:side': 'the side',
+};
+
+/** How far something is turned, by the share of the dart that closes. */
+const howFar = (share: string): string =>
+  share === '1' ? 'until the legs meet' : `to close ${Number((100 * Number(share)).toFixed(1))} %`;
+
+const ACT: Readonly<Record<string, (about: string) => string>> = {
+  meet: (dart) => `Turn until the ${dart} legs meet`,
+  turn: (share) => `Turn ${howFar(share)}`,
+  swing: (share) => `Swing ${howFar(share)}`,
+  separate: () => 'Cut apart along the line',
+  overlay: (piece) => `Lay the ${pieceName(piece.replace(/@.*/, ''))} on the block`,
+  copy: (fabric) => `Copy the pieces for a ${fabric}`,
+  bridge: (dart) => `Bridge the ${dart} opening`,
+  true: (edge) => `True the ${nameOf(edge)}`,
+  carry: (piece) => `Carry out: ${pieceName(piece.replace(/@.*/, ''))}`,
+  legs: (dart) => `Make the legs of ${theDart(dart)} alike`,
+  cap: (dart) => `Cap ${theDart(dart)}`,
+  fullness: (dart) => `Draw over ${theDart(dart)}`,
+  part: (darts) => `Cut apart at ${darts.split('+').map(theDart).join(' and ')}`,
+  'says:match': () => 'They match',
+  'says:eased': () => 'They match but for the ease',
+  'says:differs': () => 'They differ',
+};
+
+const READING: Readonly<Record<string, string>> = {
+  passes: 'passes',
+  kink: 'kink',
+  connector: '',
+  along: '',
+  'to-tip': 'to the tip',
+  gap: 'gap',
+  opened: 'opened',
+  'off-grain': 'off centre front',
+  leftover: 'leftover',
+  reach: '',
+  'backed-off': 'from the tip',
+  legs: 'differ by',
+  fullness: 'fullness',
+  moved: 'moved',
+  'off-parallel': 'off parallel',
+};
+function targetWords(id: string, kind: string, ref: string, dart: string): string | undefined {
+  const [head = '', second = ''] = id.split(':');
+  const side = dart === '' ? '' : `${nameOf(dart)} `;
+  const isSlash = dart !== '' && !/^(left|right)(\/|$)/.test(dart);
+  switch (kind) {
+    case 'tip':
+      if (head === 'tip' && isSlash) return `tip of ${theDart(dart)}`;
+      return head === 'foot' ? `foot of the ${side}connector` : `point of the ${side}dart`;
+    case 'scissors':
+      return `scissors for ${theDart(dart)}`;
+    case 'turn':
+      return `leg of ${ref === 'freed' ? 'the freed part' : 'the rest'}, ${dartName(dart)}`;
+    case 'pin':
+      return dart === 'right' || dart === 'left'
+        ? `pin at the ${side}bust point`
+        : `pin at the point of ${theDart(dart)}`;
+    case 'point':
+      if (head === 'mark') return `mark on the ${nameOf(ref)}`;
+      if (isSlash) return slashWords(head, theDart(dart), ref);
+      return ref === ''
+        ? `line point ${Number(second) + 1}`
+        : `line point ${Number(second) + 1} on the ${nameOf(ref)}`;
+    case 'add':
+      if (isSlash) return `bend ${theDart(dart)} here`;
+      return head === 'new'
+        ? `new notch near the ${side}bust point`
+        : `new line point after point ${Number(second) + 1}`;
+    case 'notch':
+      return `notch ${ref}`;
+    case 'handle':
+      return handleWords(head, second, ref, dart);
+    default:
+      return undefined;
+  }
+}
+
+/** Handles of a slash line that is drawn. */
+const slashWords = (head: string, slash: string, ref: string): string =>
+  head === 'from'
+    ? `start of ${slash} on the ${nameOf(ref)}`
+    : head === 'via'
+      ? `alternate pivot of ${slash}`
+      : `end of ${slash}`;
+
+function handleWords(head: string, piece: string, ref: string, dart: string): string {
+  const side = dart === '' ? '' : `${nameOf(dart)} `;
+  if (head === 'before' || head === 'after')
+    return `bridge of the ${side}opening, ${head === 'before' ? 'near' : 'far'} end`;
+  if (head === 'over') return `new edge, ${ref === 'before' ? 'start' : 'end'}, ${dartName(dart)}`;
+  if (head === 'mouth') return `opening of ${theDart(dart)}`;
+  if (head === 'smooth') return `corner at the ${nameOf(ref)}, ${pieceName(piece)}`;
+  if (head === 'end') return `${ref} of the style seam, ${pieceName(piece)}`;
+  if (head === 'grain') return `grainline, ${pieceName(ref)}`;
+  if (head === 'foot') return `foot of the ${side}connector`;
+  const [before = '', after = ''] = ref.split('>');
+  return `corner of ${nameOf(before)} and ${nameOf(after)}, ${pieceName(piece)}`;
+}
+
+later.option = (id) => OPTION[id];
+later.choice = (option, value) =>
+  option === 'dart' || option === 'into' ? theDart(value) : (CHOICE[`${option}:${value}`] ?? CHOICE[value]);
+later.act = (id, about) => (ACT[id] ?? ACT[id.split(':')[0] ?? ''])?.(about);
+later.reading = (id) => {
+  const [kind = '', about = ''] = id.split(':');
+  // To the end of an edge, by the point of the block that is there.
+  return kind === 'from-end' ? nameOf(about).replace(/^(left|right) /, '') : READING[kind];
+};
+later.target = targetWords;

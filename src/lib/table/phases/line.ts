@@ -1,0 +1,2 @@
+import '../../machines/tools/line.ts';
+import '../../strings/tool-words.ts';
