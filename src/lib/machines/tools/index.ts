@@ -7,12 +7,16 @@ import { FINISH } from './finish.ts';
 import { FULLNESS } from './fullness.ts';
 import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
+import { OPEN } from './open.ts';
+import { STROKE } from './stroke.ts';
 
 /** Every tool, by the command it gives, all of them fetched; the compiler sees to it that none is missing. */
 export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
   ...BLOCK,
+  ...OPEN,
   ...LEGS,
   ...LINE,
+  ...STROKE,
   ...CUT,
   ...DART,
   ...FULLNESS,

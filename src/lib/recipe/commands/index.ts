@@ -8,6 +8,18 @@ import { FULLNESS } from './fullness.ts';
 import type { Kinds } from './known.ts';
 import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
+import { OPEN } from './open.ts';
+import { STROKE } from './stroke.ts';
 
 /** Every kind of command under its name, all of them fetched; the compiler sees to it that none is missing. */
-export const KINDS: Kinds = { ...BLOCK, ...LEGS, ...LINE, ...CUT, ...DART, ...FULLNESS, ...FINISH };
+export const KINDS: Kinds = {
+  ...BLOCK,
+  ...OPEN,
+  ...LEGS,
+  ...LINE,
+  ...STROKE,
+  ...CUT,
+  ...DART,
+  ...FULLNESS,
+  ...FINISH,
+};

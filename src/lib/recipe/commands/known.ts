@@ -2,15 +2,15 @@ import type { Command, CommandName } from '../types.ts';
 import type { CommandKind } from './kind.ts';
 
 /** Commands are fetched by the part of the work in which they are first needed. */
-export type Phase = 'block' | 'legs' | 'line' | 'cut' | 'dart' | 'fullness' | 'finish';
+export type Phase = 'block' | 'open' | 'legs' | 'line' | 'stroke' | 'cut' | 'dart' | 'fullness' | 'finish';
 
 /** Every command, and the phase it belongs to. */
 export const PHASES: Readonly<Record<CommandName, Phase>> = {
   identify: 'block',
   read: 'block',
-  'open-out': 'line',
+  'open-out': 'open',
   'draw-line': 'line',
-  'draw-curve': 'line',
+  'draw-curve': 'stroke',
   notch: 'line',
   'remove-notch': 'line',
   'extend-dart': 'legs',

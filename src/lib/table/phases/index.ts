@@ -4,8 +4,10 @@ import type { CommandName } from '../../recipe/types.ts';
 
 /** Commands, tools and what the table draws for them, by phase; the first one comes with the table itself. */
 const FETCH = {
+  open: () => import('../../machines/tools/open.ts'),
   legs: () => import('../../machines/tools/legs.ts'),
   line: () => import('./line.ts'),
+  stroke: () => import('./stroke.ts'),
   cut: () => import('./cut.ts'),
   dart: () => import('./dart.ts'),
   fullness: () => import('./fullness.ts'),

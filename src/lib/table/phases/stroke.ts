@@ -1,0 +1,2 @@
+import '../../machines/tools/stroke.ts';
+import '../../strings/tool-words.ts';
