@@ -38,7 +38,7 @@ describe('what a page fetches by phase', () => {
 
     await fetchFor(['draw-slash']);
     expect(known()).toEqual(of('block', 'legs', 'line', 'cut', 'dart', 'finish'));
-    await fetchFor(['part-at-darts', 'open-out', 'draw-curve']);
+    await fetchFor(['part-at-darts', 'open-out', 'draw-curve', 'cap']);
     expect(known()).toEqual(names);
     expect(tools()).toEqual(names);
     expect(areFetched(names)).toBe(true);

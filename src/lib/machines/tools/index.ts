@@ -8,6 +8,7 @@ import { FULLNESS } from './fullness.ts';
 import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
 import { OPEN } from './open.ts';
+import { SEWN } from './sewn.ts';
 import { STROKE } from './stroke.ts';
 
 /** Every tool, by the command it gives, all of them fetched; the compiler sees to it that none is missing. */
@@ -19,6 +20,7 @@ export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
   ...STROKE,
   ...CUT,
   ...DART,
+  ...SEWN,
   ...FULLNESS,
   ...FINISH,
 };

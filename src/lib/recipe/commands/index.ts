@@ -9,6 +9,7 @@ import type { Kinds } from './known.ts';
 import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
 import { OPEN } from './open.ts';
+import { SEWN } from './sewn.ts';
 import { STROKE } from './stroke.ts';
 
 /** Every kind of command under its name, all of them fetched; the compiler sees to it that none is missing. */
@@ -20,6 +21,7 @@ export const KINDS: Kinds = {
   ...STROKE,
   ...CUT,
   ...DART,
+  ...SEWN,
   ...FULLNESS,
   ...FINISH,
 };

@@ -2,7 +2,8 @@ import type { Command, CommandName } from '../types.ts';
 import type { CommandKind } from './kind.ts';
 
 /** Commands are fetched by the part of the work in which they are first needed. */
-export type Phase = 'block' | 'open' | 'legs' | 'line' | 'stroke' | 'cut' | 'dart' | 'fullness' | 'finish';
+export type Phase =
+  'block' | 'open' | 'legs' | 'line' | 'stroke' | 'cut' | 'dart' | 'sewn' | 'fullness' | 'finish';
 
 /** Every command, and the phase it belongs to. */
 export const PHASES: Readonly<Record<CommandName, Phase>> = {
@@ -23,9 +24,9 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   'draw-slash': 'dart',
   'cut-slash': 'dart',
   pivot: 'dart',
-  'back-off': 'dart',
-  'true-legs': 'dart',
-  cap: 'dart',
+  'back-off': 'sewn',
+  'true-legs': 'sewn',
+  cap: 'sewn',
   fullness: 'fullness',
   'part-at-darts': 'fullness',
   'smooth-seam': 'fullness',

@@ -10,6 +10,7 @@ const FETCH = {
   stroke: () => import('./stroke.ts'),
   cut: () => import('./cut.ts'),
   dart: () => import('./dart.ts'),
+  sewn: () => import('./sewn.ts'),
   fullness: () => import('./fullness.ts'),
   finish: () => import('./finish.ts'),
 };

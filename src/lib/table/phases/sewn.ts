@@ -1,0 +1,2 @@
+import '../../machines/tools/sewn.ts';
+import '../../strings/tool-words.ts';
