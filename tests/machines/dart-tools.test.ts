@@ -121,7 +121,8 @@ describe('the tool that turns', () => {
       Object.fromEntries(toolOf('turn')!.options!(hand.context.scene).map((o) => [o.id, o]));
     expect(options()['into']).toMatchObject({ value: 'slash-1', choices: ['slash-1', 'slash-2'] });
     expect(options()['dart']).toBeUndefined();
-    hand.option('share', 0.5).act(`turn:${WAIST}`);
+    const share = () => toolOf('turn')!.options!(hand.context.scene).find(({ kind }) => kind === 'percent')!;
+    hand.option(share().id, 0.5).act(`turn:${WAIST}`);
     expect(given<Turn>(hand)).toMatchObject({
       dart: WAIST,
       into: 'slash-1',
@@ -131,7 +132,9 @@ describe('the tool that turns', () => {
     // Now the first slash could close again too, and the second one is the one that is not open yet.
     expect(options()['dart']).toMatchObject({ value: WAIST, choices: [WAIST, 'slash-1'] });
     expect(options()['into']).toMatchObject({ value: 'slash-2' });
-    hand.option('share', 1).act(`turn:${WAIST}`);
+    // The share was of what was open then: now all that is left is meant.
+    expect(share().value).toBe(1);
+    hand.act(`turn:${WAIST}`);
     expect(given<Turn>(hand)).toMatchObject({ dart: WAIST, into: 'slash-2', by: { until: 'legs-meet' } });
     const angles = frontOf(hand.work).darts.map(({ id, residual }) => [id, residual] as const);
     const whole = frontOf(start).darts.find(({ id }) => id === WAIST)!.residual;
@@ -235,7 +238,8 @@ describe('the tool that pins and swings', () => {
 
   it('the button swings until the legs meet, or by a share; the other half may be the one that swings', () => {
     const hand = half();
-    hand.option('still', 'side').option('share', 0.25).act(`swing:${WAIST}`);
+    const share = toolOf('pivot')!.options!(hand.context.scene).find(({ kind }) => kind === 'percent')!;
+    hand.option('still', 'side').option(share.id, 0.25).act(`swing:${WAIST}`);
     expect(given<Pivot>(hand)).toMatchObject({ part: 'rest', by: { share: 0.25 } });
     expect((given<Pivot>(hand).from as { at: number }).at).toBeCloseTo(0.5, 12);
   });

@@ -135,7 +135,7 @@ function handleWords(head: string, piece: string, ref: string, dart: string): st
   return `corner of ${nameOf(before)} and ${nameOf(after)}, ${pieceName(piece)}`;
 }
 
-later.option = (id) => OPTION[id];
+later.option = (id) => OPTION[id.split(':')[0] ?? ''];
 later.choice = (option, value) =>
   option === 'dart' || option === 'into' ? theDart(value) : (CHOICE[`${option}:${value}`] ?? CHOICE[value]);
 later.act = (id, about) => (ACT[id] ?? ACT[id.split(':')[0] ?? ''])?.(about);

@@ -112,7 +112,8 @@ export class Picture {
   /** Changes when other pieces come to be shown: then it is time to look at them. */
   standing = $derived(
     [...this.#standing, ...this.#near].map(({ id }) => id).join(' ') +
-      (this.#work.opened ? ` whole ${pieceBox(this.#work.opened).minX}` : ' half'),
+      (this.#work.opened ? ` whole ${pieceBox(this.#work.opened).minX}` : ' half') +
+      (this.overlaid ? ' overlaid' : ''),
   );
 
   /** The block as it is pinned and swung. */

@@ -15,6 +15,7 @@ import {
   pinAt,
   pinMoved,
   pulledRound,
+  shareId,
   shareOf,
   swingOf,
   turned,
@@ -117,12 +118,12 @@ export const pivot: ToolSpec = {
         value: partOf(scene) === 'rest' ? 'side' : 'centre',
         choices: ['centre', 'side'],
       },
-      { id: 'share', kind: 'percent', value: shareOf(scene) },
+      { id: shareId(dart), kind: 'percent', value: shareOf(scene, dart) },
     ];
   },
   acts: (scene) => {
     const table = tableOf(scene);
-    const share = shareOf(scene);
+    const share = table?.dart ? shareOf(scene, table.dart) : 1;
     const given = table && command(scene, table, partOf(scene), byShare(share));
     return given ? [{ id: `swing:${given.dart}`, about: String(share), command: given }] : [];
   },

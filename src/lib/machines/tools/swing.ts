@@ -2,6 +2,7 @@ import { applyTo, rotationByAngle } from '../../geometry/isometry.ts';
 import { add, distance, norm, scale, sub } from '../../geometry/point.ts';
 import { angleBetween } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
+import type { Dart } from '../../pattern/types.ts';
 import type { Anchor, TurnBy } from '../../recipe/types.ts';
 import type { Scene } from '../scene.ts';
 import type { Grip } from '../tool.ts';
@@ -82,9 +83,11 @@ export function wishOf(swing: Swing, grip: Grip): TurnBy | undefined {
   return meets(swing, angle, MEETS) ? { until: 'legs-meet' } : { angle };
 }
 
+/** The setting for how much of a dart the button closes: it counts until the dart was turned, then all of what is left is meant again. */
+export const shareId = ({ id, residual }: Dart): string => `share:${id}:${residual}`;
 /** The share of the dart that the button closes, 0 to 1. */
-export const shareOf = (scene: Scene): number => {
-  const value = scene.options['share'];
+export const shareOf = (scene: Scene, dart: Dart): number => {
+  const value = scene.options[shareId(dart)];
   return typeof value === 'number' && value > 0 ? value : 1;
 };
 export const byShare = (share: number): TurnBy => (share === 1 ? { until: 'legs-meet' } : { share });

@@ -13,6 +13,7 @@ import {
   pinAt,
   pinMoved,
   pulledRound,
+  shareId,
   shareOf,
   swingOf,
   wishOf,
@@ -82,14 +83,16 @@ export const turn: ToolSpec = {
       ...pick('dart', darts, opening.dart.id),
       ...pick('into', into, opening.into?.id ?? ''),
       { id: 'part', kind: 'choice', value: part, choices: ['freed', 'rest'] },
-      ...(opening.into ? [{ id: 'share', kind: 'percent', value: shareOf(scene) } as const] : []),
+      ...(opening.into
+        ? [{ id: shareId(opening.dart), kind: 'percent', value: shareOf(scene, opening.dart) } as const]
+        : []),
     ];
   },
   acts: (scene) =>
     openingsOf(scene).map((opening) => {
       const { dart, into } = opening;
       const part = String(scene.options['part'] ?? 'freed');
-      const share = into ? shareOf(scene) : 1;
+      const share = into ? shareOf(scene, dart) : 1;
       return {
         id: `${into ? 'turn' : 'meet'}:${dart.id}`,
         about: into ? String(share) : dart.id,
