@@ -109,10 +109,11 @@ export class Picture {
     return this.#view.width < NARROW && wanted.length > 0 ? wanted : this.#standing;
   });
   near = $derived(tableBox(this.#near, this.layout));
+  #paper = $derived(this.#work.opened && pieceBox(this.#work.opened));
   /** Changes when other pieces come to be shown: then it is time to look at them. */
   standing = $derived(
     [...this.#standing, ...this.#near].map(({ id }) => id).join(' ') +
-      (this.#work.opened ? ` whole ${pieceBox(this.#work.opened).minX}` : ' half') +
+      (this.#paper ? ` paper ${this.#paper.minX} ${this.#paper.maxX}` : ' half') +
       (this.overlaid ? ' overlaid' : ''),
   );
 
