@@ -1,32 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
-import type { Page } from '@playwright/test';
+import { pageSizes, type PageSize } from './pages.ts';
+import { gzipped, openFresh, Scripts, setToWork } from './scripts.ts';
 import { BUILD, onSite } from './site.ts';
 
 const GOAL = { home: 45, lesson: 110 } as const;
-
-const gzipped = (body: Buffer): number => gzipSync(body, { level: 9 }).length;
-
-/** JavaScript that a page asked for so far: size gzipped in bytes by path. */
-class Scripts {
-  readonly sizes = new Map<string, number>();
-  readonly #reading: Promise<void>[] = [];
-
-  constructor(page: Page) {
-    page.on('response', (response) => {
-      const { pathname } = new URL(response.url());
-      if (!/javascript/.test(response.headers()['content-type'] ?? '')) return;
-      this.#reading.push(response.body().then((body) => void this.sizes.set(pathname, gzipped(body))));
-    });
-  }
-  /** Bytes, gzipped, once the network has been quiet. */
-  async total(page: Page): Promise<number> {
-    await page.waitForLoadState('networkidle');
-    await Promise.all(this.#reading);
-    return [...this.sizes.values()].reduce((sum, size) => sum + size, 0);
-  }
-}
 
 export interface Sizes {
   readonly home: number;
@@ -39,28 +17,19 @@ export interface Sizes {
   readonly withMark: number;
   readonly onDemand: number;
   readonly worker: number;
+  /** Every lesson, drills, and the other pages. */
+  readonly pages: readonly PageSize[];
 }
 
 /** Bytes of JavaScript, gzipped, that a fresh browser really asks for. The service worker is kept out: it fetches everything. */
 export function sizes(): Promise<Sizes> {
   return onSite(async (browser, address) => {
-    const open = async (path: string): Promise<{ page: Page; scripts: Scripts }> => {
-      const context = await browser.newContext({ baseURL: address, serviceWorkers: 'block' });
-      const page = await context.newPage();
-      const scripts = new Scripts(page);
-      await page.goto(path);
-      await page.getByRole('heading', { level: 1 }).waitFor();
-      return { page, scripts };
-    };
-    const first = await open('/');
+    const first = await openFresh(browser, address, '/');
     const home = await first.scripts.total(first.page);
 
-    const { page, scripts } = await open('/lesson/slanted-seam/');
+    const { page, scripts } = await openFresh(browser, address, '/lesson/slanted-seam/');
     const opening = await scripts.total(page);
-    await page.getByRole('button', { name: 'Start at once' }).click();
-    // The step can be worked once there is something to take hold of.
-    await page.locator('[data-target]').first().waitFor();
-    await page.getByRole('button', { name: 'Check', exact: true }).waitFor();
+    await setToWork(page, 'Start at once');
     const lesson = await scripts.total(page);
     await page.getByRole('button', { name: 'Check', exact: true }).click();
     await page.locator('[data-verdict]').waitFor();
@@ -79,7 +48,8 @@ export function sizes(): Promise<Sizes> {
       .filter((name) => name.endsWith('.js'));
     const all = files.reduce((sum, name) => sum + gzipped(readFileSync(join(folder, name))), 0);
     const worker = gzipped(readFileSync(join(BUILD, 'service-worker.js')));
-    return { home, homeLater, opening, lesson, withMark, onDemand: all - lesson, worker };
+    const pages = await pageSizes(browser, address);
+    return { home, homeLater, opening, lesson, withMark, onDemand: all - lesson, worker, pages };
   });
 }
 
@@ -87,7 +57,7 @@ const kb = (bytes: number): string => `${(bytes / 1000).toFixed(1)} KB`;
 
 /** Prints part (d). */
 export async function printSizes(): Promise<boolean> {
-  const { home, homeLater, opening, lesson, withMark, onDemand, worker } = await sizes();
+  const { home, homeLater, opening, lesson, withMark, onDemand, worker, pages } = await sizes();
   const verdict = (bytes: number, goal: number): string =>
     `goal ${goal} KB: ${bytes <= goal * 1000 ? 'met' : 'NOT met'}`;
   console.log(
@@ -102,7 +72,13 @@ export async function printSizes(): Promise<boolean> {
   console.log(
     `    later, when wanted: ${kb(onDemand)} in all, ${kb(withMark)} of it with the first mark; service worker ${kb(worker)}`,
   );
-  return home <= GOAL.home * 1000 && lesson <= GOAL.lesson * 1000;
+  console.log('    each lesson and drill, until its first step can be worked, and the pages between:');
+  for (const { name, bytes, worked } of pages)
+    console.log(
+      `      ${name.padEnd(32)} ${kb(bytes).padStart(8)}   ${worked ? verdict(bytes, GOAL.lesson) : 'no goal set'}`,
+    );
+  const within = pages.every(({ bytes, worked }) => !worked || bytes <= GOAL.lesson * 1000);
+  return home <= GOAL.home * 1000 && lesson <= GOAL.lesson * 1000 && within;
 }
 
 if (process.argv[1]?.endsWith('bench/sizes.ts')) await printSizes();

@@ -1,0 +1,36 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Browser } from '@playwright/test';
+import { SEEDS, toFragment } from '../../src/lib/lessons/drills/link.ts';
+import { EXERCISES } from '../../src/lib/lessons/drills/types.ts';
+import { openFresh, setToWork } from './scripts.ts';
+
+const LESSONS = fileURLToPath(new URL('../../lessons', import.meta.url));
+
+/** What a page asked for, bytes gzipped. */
+export interface PageSize {
+  readonly name: string;
+  readonly bytes: number;
+  /** Whether it is judged by the goal of a lesson: it is worked on. */
+  readonly worked: boolean;
+}
+
+/** JavaScript of every lesson and of a drill of each kind until the first step can be worked, and of the pages between. */
+export async function pageSizes(browser: Browser, address: string): Promise<readonly PageSize[]> {
+  const all: PageSize[] = [];
+  async function measure(name: string, path: string, begin?: 'Start at once' | 'Begin'): Promise<void> {
+    const { page, scripts } = await openFresh(browser, address, path);
+    if (begin) await setToWork(page, begin);
+    all.push({ name, bytes: await scripts.total(page), worked: begin !== undefined });
+    await page.context().close();
+  }
+  const lessons = readdirSync(LESSONS).filter((id) => existsSync(`${LESSONS}/${id}/lesson.json`));
+  for (const id of lessons) await measure(`lesson ${id}`, `/lesson/${id}/`, 'Start at once');
+  for (const exercise of EXERCISES) {
+    const drill = { exercise, seed: 4711 % SEEDS, fabric: 'woven', band: 'usual', hints: 3 } as const;
+    await measure(`drill ${exercise}`, `/practice/#${toFragment(drill)}`, 'Begin');
+  }
+  await measure('practice room', '/practice/');
+  await measure('progress', '/progress/');
+  return all;
+}
