@@ -44,4 +44,5 @@ export const FINISH_TABLES: Readonly<Partial<Record<CommandName, Work>>> = {
   fullness: tableOf(HALVED(false)),
   'part-at-darts': tableOf(HALVED(false)),
   'smooth-seam': tableOf(PARTED),
+  'notch-seam': tableOf(PARTED),
 };

@@ -86,4 +86,16 @@ describe('the tools that finish a dart', () => {
     expect(smooth.commands[0]).toMatchObject({ do: 'smooth-seam', piece: 'front-centre' });
     expect(smooth.targets.map((t) => t.piece)).toEqual(['front-side']);
   });
+
+  it('notches of a seam: pulled from the bust point, tapped on the edge, slid along by keys', () => {
+    const hand = handAt('notch-seam');
+    expect(hand.targets.map((t) => t.id)).toEqual(['new:front-centre:princess', 'new:front-side:princess']);
+    hand.pick('new:front-side:princess').pick('new:front-side:princess');
+    expect(hand.commands).toEqual([{ do: 'notch-seam', id: 'n1', line: 'princess', off: 0 }]);
+    hand.nudge('new:front-side:princess', 44).pick('new:front-side:princess');
+    expect(hand.commands[1]).toMatchObject({ id: 'n2' });
+    expect(Math.abs((hand.commands[1] as { off: number }).off)).toBeCloseTo(44, 6);
+    // Marked on one edge, it stands on the other too.
+    expect(hand.targets.filter((t) => t.kind === 'notch')).toHaveLength(4);
+  });
 });

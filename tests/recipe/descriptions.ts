@@ -91,6 +91,10 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   'smooth-seam': 'Smooths the corner that a seam makes at a landmark.',
   'smooth-seam.at': 'Id of the landmark, such as right/bust-point.',
   'smooth-seam.reach': 'mm of the seam, on either side of the corner, that are redrawn.',
+  'notch-seam': 'Marks a notch on both edges of a seam that the front was parted along.',
+  'notch-seam.line': 'Id of the seam: princess, or princess-left at the left bust point.',
+  'notch-seam.off':
+    'mm from the bust point towards the edge that the seam begins at; with a minus towards the one it ends at.',
   turn: 'Turns a part about a point.',
   'turn.into':
     'Id of the slash, or of another dart, that opens by as much as the dart closes: what lies between the two turns. Left out after slash.',

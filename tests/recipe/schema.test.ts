@@ -72,6 +72,7 @@ const ONE_OF_EACH: readonly Record<string, unknown>[] = [
   { do: 'fullness', dart: 'slash', as: 'tucks', before: 30, after: 30, tucks: 3 },
   { do: 'part-at-darts', darts: ['slash', 'right'] },
   { do: 'smooth-seam', piece: 'front-centre', at: 'right/bust-point', reach: 40 },
+  { do: 'notch-seam', id: 'n1', line: 'princess', off: -45 },
   { do: 'draw-slash', slash: 'slash', from: { on: 'right/shoulder', at: 0.5 }, to: { landmark: 'b' } },
   {
     do: 'draw-slash',

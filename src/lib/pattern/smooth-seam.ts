@@ -1,4 +1,4 @@
-import type { Edge, Piece } from './types.ts';
+import type { Edge, EdgeNotch, Piece } from './types.ts';
 import { splitChain, subchain } from '../geometry/chain.ts';
 import { segmentLength } from '../geometry/length.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
@@ -42,9 +42,13 @@ export function smoothSeam(piece: Piece, at: string, reach: number): Outcome<Pie
   const outLength = edgeLength(outOf);
   const room = Math.min(inLength, outLength) - LEAST;
   if (reach > room) return refuse('reach-too-long', { room });
+  // A notch at the corner itself goes with it, to where both edges meet on the curve.
+  const atCorner = (m: EdgeNotch): boolean =>
+    (m.edge === into.id && m.at >= inLength - AT_CORNER) || (m.edge === outOf.id && m.at <= AT_CORNER);
   const covered = piece.notches.find(
     (m) =>
       m.ghost !== true &&
+      !atCorner(m) &&
       ((m.edge === into.id && m.at > inLength - reach) || (m.edge === outOf.id && m.at < reach)),
   );
   if (covered !== undefined) return refuse('smooth-covers-notch', { notch: covered.id });
@@ -69,7 +73,10 @@ export function smoothSeam(piece: Piece, at: string, reach: number): Outcome<Pie
   return done(
     withPiece(piece, {
       seam: outline.map((e) => edges.get(e) ?? e),
-      notches: piece.notches.map((m) => (m.edge === outOf.id ? withNotch(m, { at: m.at + shift }) : m)),
+      notches: piece.notches.map((m) => {
+        if (!m.ghost && atCorner(m)) return withNotch(m, { at: m.edge === outOf.id ? 0 : inLength + shift });
+        return m.edge === outOf.id ? withNotch(m, { at: m.at + shift }) : m;
+      }),
       smoothed,
     }),
   );

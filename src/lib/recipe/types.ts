@@ -156,6 +156,15 @@ export interface SmoothSeam extends Base<'smooth-seam'> {
   readonly at: string;
   readonly reach: number;
 }
+/**
+ * Mark a notch on both edges of a seam that the front was parted along: `off` mm from the bust point towards the edge that the seam begins at,
+ * or with a minus towards the one it ends at. Marking it again moves it.
+ */
+export interface NotchSeam extends Base<'notch-seam'> {
+  readonly id: string;
+  readonly line: string;
+  readonly off: number;
+}
 /** Cut the rest of the line; `front` becomes `upper` and `lower`. */
 export interface Separate extends Base<'separate'> {
   readonly line: string;
@@ -267,6 +276,7 @@ export type Command =
   | AddFullness
   | PartAtDarts
   | SmoothSeam
+  | NotchSeam
   | Separate
   | PlacePiece
   | Overlay

@@ -55,6 +55,8 @@ export function describe(command: Command, units: Units): string {
       return `Cut the front apart along the ${nameOf(command.darts[0])} dart and the ${nameOf(command.darts[1])} dart, through the bust point.`;
     case 'smooth-seam':
       return `Smooth the seam of the ${pieceName(command.piece)} at the ${nameOf(command.at)}, ${formatLength(command.reach, units)} either way.`;
+    case 'notch-seam':
+      return `Mark notch ${command.id} on both edges of the ${nameOf(command.line)} seam, ${Math.abs(command.off) < 0.05 ? 'at the bust point' : `${formatLength(Math.abs(command.off), units)} from the bust point`}.`;
     case 'turn':
       return turned(command);
     case 'separate':

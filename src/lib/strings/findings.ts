@@ -198,6 +198,15 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     right: 'How far the smoothing moved the seam of the {piece}',
     missing: 'The corner of the {piece} at the bust point is not smoothed yet.',
   },
+  'seam-notches/parted': { missing: 'The two pieces are not there yet.' },
+  'seam-notches/bust': {
+    right: 'The notch at the bust point, from where the two parts of the seam meet',
+    missing: 'No notch marks the bust point on the two edges yet.',
+  },
+  'seam-notches/beside': {
+    right: 'The notch between the bust point and the {edge}, from the bust point',
+    missing: 'No notch stands between the bust point and the {edge} yet.',
+  },
 
   'separated/pieces': {
     right: 'The front is two pieces.',

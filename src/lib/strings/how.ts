@@ -30,6 +30,8 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   'part-at-darts':
     'Choose the first dart, then the other one of the same bust point. The front is cut apart along both.',
   'smooth-seam': 'Pull the ring at the corner along the seam: so far the new curve reaches on either side.',
+  'notch-seam':
+    'Pull the plus sign from the bust point along the seam, or tap the seam. Both edges get the notch at the same distance.',
   turn: 'Pull the part that the slash freed, or the arrow at its leg, round the pin until the legs meet.',
   separate: 'Choose the line by its diamond: it is cut from foot to foot. Then take “Close and overlay”.',
   place: 'Pull a piece to where you want it on the table.',

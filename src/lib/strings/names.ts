@@ -23,6 +23,8 @@ const WORDS: Readonly<Record<string, string>> = {
   'waist-sewn-point': 'point of the sewn waist dart',
   'style-line': 'style line',
   line: 'style line',
+  princess: 'princess',
+  'princess-left': 'left princess',
 };
 
 /** A plain name for an edge, landmark, seam or seam group id: `right/side-upper.1` -> "right side seam above the dart, part 1". */

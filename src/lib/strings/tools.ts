@@ -20,6 +20,7 @@ const NAMES: Readonly<Record<CommandName, string>> = {
   fullness: 'Fullness at the edge',
   'part-at-darts': 'Cut apart at the bust point',
   'smooth-seam': 'Smooth a seam',
+  'notch-seam': 'Notches of a seam',
   turn: 'Turn',
   separate: 'Cut apart',
   place: 'Move a piece',

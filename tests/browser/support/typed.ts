@@ -86,6 +86,11 @@ export function typedOf(command: Command, work: Work): Typed {
       return { form: 'part-at-darts', values: { one: command.darts[0], two: command.darts[1] } };
     case 'smooth-seam':
       return { form: `smooth-${command.piece}`, values: { at: command.at, reach: mm(command.reach) } };
+    case 'notch-seam':
+      return {
+        form: `notch-${command.line}`,
+        values: { off: mm(Math.abs(command.off)), way: command.off < 0 ? 'second' : 'first' },
+      };
     case 'remove-notch':
       return { form: 'remove-notch', values: { id: command.id } };
     case 'connect':

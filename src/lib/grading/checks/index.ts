@@ -19,6 +19,7 @@ import { openedOut } from './opened-out.ts';
 import { overlaid } from './overlaid.ts';
 import { princess } from './princess.ts';
 import { readings } from './readings.ts';
+import { seamNotches } from './seam-notches.ts';
 import { separated } from './separated.ts';
 import { sliver } from './sliver.ts';
 import { slashDrawn } from './slash-drawn.ts';
@@ -52,4 +53,5 @@ export const CHECKS: ReadonlyMap<string, Check> = new Map([
   ['slashes-laid', slashesLaid],
   ['fullness', fullness],
   ['princess', princess],
+  ['seam-notches', seamNotches],
 ]);

@@ -6,6 +6,7 @@ import { bridge, copy, ease, renotch, takeOut, trueWithBack } from './finish.ts'
 import { backOff, cap, trueLegs } from './finish-dart.ts';
 import type { Form, FormMakers } from './form.ts';
 import { fullness, partAtDarts, smoothSeam } from './full.ts';
+import { notchSeam } from './notch-seam.ts';
 import { connect, extendDart, notch, overlay, removeNotch, separate, slash } from './line.ts';
 import { identify, openOut, read } from './read-block.ts';
 import { cutSlash, drawSlash } from './slashes.ts';
@@ -32,6 +33,7 @@ const MAKERS: FormMakers = {
   fullness,
   'part-at-darts': partAtDarts,
   'smooth-seam': smoothSeam,
+  'notch-seam': notchSeam,
   separate,
   overlay,
   copy,

@@ -1,5 +1,6 @@
 import { addFullness } from './add-fullness.ts';
 import { register } from './known.ts';
+import { notchSeam } from './notch-seam.ts';
 import { partAtDarts } from './part-at-darts.ts';
 import { smoothSeam } from './smooth-seam.ts';
 
@@ -8,4 +9,5 @@ export const FULLNESS = register({
   fullness: addFullness,
   'part-at-darts': partAtDarts,
   'smooth-seam': smoothSeam,
+  'notch-seam': notchSeam,
 });

@@ -30,6 +30,7 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   fullness: 'fullness',
   'part-at-darts': 'fullness',
   'smooth-seam': 'fullness',
+  'notch-seam': 'fullness',
   copy: 'finish',
   bridge: 'finish',
   ease: 'finish',

@@ -8,6 +8,7 @@ const smooth = (piece: string, reach: number): Loose => ({
   at: 'right/bust-point',
   reach,
 });
+const notch = (id: string, off: number): Loose => ({ do: 'notch-seam', id, line: 'princess', off });
 const closed = (by: object = MEET, about: object = BUST, part = 'freed'): Loose[] => [
   cut(),
   turn(by, about, part, 'slash', SIDE),
@@ -61,5 +62,21 @@ export const princess = (edge: string, otherEdge: string, tooLong: readonly stri
   }),
   fail('smooth', tooLong, 'reach-too-long', {
     edit: () => [smooth('front-side', 110), smooth('front-centre', 30)],
+  }),
+
+  start('notches', ['seam-notches/bust', 'seam-notches/beside', 'seam-notches/beside']),
+  pass('notches', 'as-shown'),
+  pass('notches', 'unequal-and-one-more', {
+    edit: () => [notch('n1', -62), notch('n2', 38), notch('n3', 0), notch('n4', -70)],
+  }),
+  undone('notches', 'bust-point-only', {
+    codes: ['seam-notches/beside', 'seam-notches/beside'],
+    edit: () => [notch('n1', 0)],
+  }),
+  fail('notches', ['seam-notches/bust'], 'beside-the-bust-point', {
+    edit: () => [notch('n1', 8), notch('n2', 45), notch('n3', -45)],
+  }),
+  fail('notches', ['seam-notches/beside'], 'too-far-off', {
+    edit: () => [notch('n1', 0), notch('n2', 45), notch('n3', -95)],
   }),
 ];
