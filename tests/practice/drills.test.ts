@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drillId, drillSkill } from '../../src/lib/lessons/drills/lesson.ts';
+import { drillId } from '../../src/lib/lessons/drills/lesson.ts';
 import { SEEDS } from '../../src/lib/lessons/drills/link.ts';
+import { drillSkill } from '../../src/lib/lessons/drills/skill.ts';
 import { BANDS, EXERCISES, type Drill } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { nextDrill } from '../../src/lib/practice/boundary.ts';
@@ -40,7 +41,7 @@ describe('drills of a skill', () => {
   });
 
   it('there is none of a skill that only lessons teach', () => {
-    for (const skill of ['notches', 'waist-to-low-side/pivot/plain', 'waist-to-side/slash/cap', ''])
+    for (const skill of ['notches', 'waist-to-low-side/pivot/plain', 'waist-to-side/pivot/cap', ''])
       expect(drillFor({ skill, level: 0 }, 1, rest)).toBeUndefined();
   });
 

@@ -1,14 +1,26 @@
 import { fromFragment } from '../lessons/drills/link.ts';
 import { BANDS, type Band, type Drill, type ExerciseId } from '../lessons/drills/types.ts';
 import type { Candidate } from './boundary.ts';
+import { EDGE_PLACES } from './known-skills.ts';
 import { partsOf, type SkillId } from './skills.ts';
 
-/** How hard a drill is, in logits: by its tolerances, and a little more where two openings or two darts have to come right. Ours. */
+/** How hard a drill is, in logits: by its tolerances, and more where more than one thing has to come right. Ours. */
 const LEVELS: Readonly<Record<Band, number>> = { wide: -1, usual: 0, strict: 1 };
-const TWO = 0.5;
+const MORE: Readonly<Record<ExerciseId, number>> = {
+  slash: 0,
+  pivot: 0,
+  angle: 0,
+  split: 0.5,
+  join: 0.5,
+  finish: 0.5,
+  fullness: 0.5,
+  parallel: 1,
+  several: 1,
+  princess: 1,
+};
 
 export const levelOf = ({ exercise, band }: Pick<Drill, 'exercise' | 'band'>): number =>
-  LEVELS[band] + (exercise === 'split' || exercise === 'join' ? TWO : 0);
+  LEVELS[band] + MORE[exercise];
 
 /** The drill that has this id (`drillId` of lessons/drills); undefined for the id of something else. */
 export function drillOfId(id: string): Drill | undefined {
@@ -17,25 +29,45 @@ export function drillOfId(id: string): Drill | undefined {
   return 'ok' in parsed ? parsed.ok : undefined;
 }
 
-const EVERYWHERE = ['shoulder', 'neckline', 'armhole', 'centre-front'] as const;
+/** From either dart to every edge but its own. */
+const moves = (ending: string): readonly SkillId[] => [
+  ...[...EDGE_PLACES, 'side'].map((to) => `waist-to-${to}/${ending}`),
+  ...[...EDGE_PLACES, 'waist'].map((to) => `side-to-${to}/${ending}`),
+];
+const fromEither = (ending: string): readonly SkillId[] => [`waist-to-${ending}`, `side-to-${ending}`];
 
 /** Every skill that drills practise. */
 export const DRILL_SKILLS: readonly SkillId[] = [
-  ...(['slash', 'pivot', 'angle'] as const).flatMap((method) => [
-    ...[...EVERYWHERE, 'side'].map((to) => `waist-to-${to}/${method}/plain`),
-    ...[...EVERYWHERE, 'waist'].map((to) => `side-to-${to}/${method}/plain`),
-  ]),
-  ...['waist-to-two/slash/plain', 'side-to-two/slash/plain'],
-  ...EVERYWHERE.map((to) => `both-to-${to}/slash/plain`),
+  ...['slash', 'pivot', 'angle'].flatMap((method) => moves(`${method}/plain`)),
+  ...fromEither('two/slash/plain'),
+  ...EDGE_PLACES.map((to) => `both-to-${to}/slash/plain`),
+  ...['side/drawn/cap', 'waist/drawn/cap', ...moves('slash/cap')],
+  ...['gathers', 'tucks', 'ease'].flatMap((as) => fromEither(`edge/slash/${as}`)),
+  ...['parallel', 'cluster', 'neck-rays'].flatMap((to) => fromEither(`${to}/slash/backed-off`)),
+  ...['waist-to-shoulder-line/slash/princess', 'waist-to-armhole-line/slash/princess'],
 ];
 
 /** The exercise that practises a skill; undefined when there is none. */
 export function exerciseOf(skill: SkillId): ExerciseId | undefined {
   const parts = DRILL_SKILLS.includes(skill) ? partsOf(skill) : undefined;
-  if (!parts) return undefined;
-  if (parts.place.startsWith('both-')) return 'join';
-  if (parts.place.endsWith('-to-two')) return 'split';
-  return parts.method === 'drawn' ? undefined : parts.method;
+  switch (parts?.finishing) {
+    case undefined:
+      return undefined;
+    case 'cap':
+      return 'finish';
+    case 'gathers':
+    case 'tucks':
+    case 'ease':
+      return 'fullness';
+    case 'princess':
+      return 'princess';
+    case 'backed-off':
+      return parts!.place.endsWith('-to-parallel') ? 'parallel' : 'several';
+    case 'plain':
+      if (parts!.place.startsWith('both-')) return 'join';
+      if (parts!.place.endsWith('-to-two')) return 'split';
+      return parts!.method === 'drawn' ? undefined : parts!.method;
+  }
 }
 
 /** What the practice room can offer, for `nextDrill`. */

@@ -1,4 +1,4 @@
-import { drillSkill } from '../lessons/drills/lesson.ts';
+import { drillSkill } from '../lessons/drills/skill.ts';
 import { SEEDS } from '../lessons/drills/link.ts';
 import { BANDS, type Band, type Drill } from '../lessons/drills/types.ts';
 import { variantOf } from '../lessons/drills/variant.ts';

@@ -1,47 +1,21 @@
 import type { DrillStepId, DrillWords } from '../lessons/drills/lesson.ts';
-import type { Goal, Variant } from '../lessons/drills/types.ts';
-import type { HintLadder } from '../lessons/types.ts';
-import { decimal, formatLength, type Units } from './units.ts';
+import type { Variant } from '../lessons/drills/types.ts';
+import {
+  capText,
+  fillText,
+  finishLine,
+  linesText,
+  partText,
+  sewnPointText,
+  smoothText,
+} from './drill-words/finishing.ts';
+import { LADDERS } from './drill-words/hints.ts';
+import { dartsOf, EDGES, edgeOf, goalLine, middleLine, onPaper, scaleNote } from './drill-words/measured.ts';
+import { title } from './drill-words/titles.ts';
+import { decimal, type Units } from './units.ts';
 
-const EDGES: Readonly<Record<Goal['place'], string>> = {
-  side: 'side seam',
-  shoulder: 'shoulder seam',
-  neckline: 'neckline',
-  armhole: 'armhole',
-  'centre-front': 'centre front',
-  waist: 'waist',
-};
-
-const FROM: Readonly<Record<Goal['place'], string>> = {
-  side: 'below the underarm',
-  shoulder: 'from the neck point',
-  neckline: 'from the neck point',
-  armhole: 'from the shoulder point, along the curve',
-  'centre-front': 'below the neckline',
-  waist: 'from centre front',
-};
-
-const dartName = (id: string): string => (id === 'right/waist-dart' ? 'waist dart' : 'side dart');
-const dartsOf = (v: Variant): string => v.darts.map(dartName).join(' and the ');
 const several = (v: Variant): boolean => v.goals.length > 1;
 const both = (v: Variant): boolean => v.darts.length > 1;
-
-/** The length to measure on the paper in front of the learner, and which paper that is. */
-function measured(v: Variant, mm: number, units: Units): string {
-  const half = v.scale === 'half';
-  return `${formatLength(half ? mm / 2 : mm, units)} (measured at ${half ? 'half scale' : 'full size'})`;
-}
-
-const goalLine = (v: Variant, goal: Goal, units: Units): string =>
-  `On the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${FROM[goal.place]}.`;
-
-function title(v: Variant): string {
-  const goals = v.goals.map((goal) => EDGES[goal.place]);
-  const method =
-    v.drill.exercise === 'pivot' ? ', by the pin' : v.drill.exercise === 'angle' ? ', by its angle' : '';
-  const what = dartsOf(v);
-  return `${what.slice(0, 1).toUpperCase()}${what.slice(1)} to the ${goals.join(' and the ')}${method}`;
-}
 
 const METHOD: Readonly<Record<Variant['drill']['exercise'], string>> = {
   slash: 'Slash and spread.',
@@ -49,43 +23,85 @@ const METHOD: Readonly<Record<Variant['drill']['exercise'], string>> = {
   angle: 'Read the angle of the dart first, and turn by the typed angle.',
   split: 'Two slashes share the dart.',
   join: 'Both darts go into one opening.',
+  finish: 'Back the dart off and draw its cap.',
+  fullness: 'Bring the angle to an edge, and leave it there without a dart.',
+  parallel: 'Two darts side by side, each over an alternate pivot.',
+  several: 'A group of darts shares the angle.',
+  princess: 'The darts vanish in a seam over the bust point.',
 };
+
+/** The kinds of drills, as they are chosen. */
+export const EXERCISE_NAMES: Readonly<Record<Variant['drill']['exercise'], string>> = {
+  slash: 'Move a dart: slash and spread',
+  pivot: 'Move a dart: pin and pivot',
+  angle: 'Move a dart by its typed angle',
+  split: 'Share a dart between two places',
+  join: 'Bring two darts into one',
+  finish: 'Back off, true and cap',
+  fullness: 'Gathers, tucks or ease',
+  parallel: 'Parallel darts from alternate pivots',
+  several: 'Clustered, graduated and radiating darts',
+  princess: 'Princess seam from shoulder or armhole',
+};
+
+function summary(v: Variant, units: Units): string {
+  const where = v.row
+    ? [middleLine(v, units), `From line to line: ${onPaper(v, v.row.spacing, units)}.`]
+    : v.goals.map((goal) => goalLine(v, goal, units));
+  return [METHOD[v.drill.exercise], ...where, finishLine(v, units)].filter((text) => text !== '').join(' ');
+}
+
+function workingText(v: Variant): readonly string[] {
+  const darts = v.smooth === undefined ? dartsOf(v) : 'side dart and the waist dart';
+  return [
+    `Draw the ${darts} up to the bust point, both legs.`,
+    '',
+    'A dart is moved by the bust point, never by the point it is sewn to.',
+  ];
+}
+
+function moveText(v: Variant): readonly string[] {
+  if (v.row)
+    return [
+      'Cut every slash up to the bust point, and give each the same share of the dart, until nothing is left of it.',
+      '',
+      'Whatever the lines look like, all paper turns about the bust point.',
+    ];
+  return [
+    several(v)
+      ? 'Cut both slashes up to the bust point, and share the dart between them.'
+      : `Cut the slash up to the bust point, and turn until nothing is left of the ${v.smooth === undefined ? 'old' : 'side'} dart.`,
+    '',
+    ...(several(v)
+      ? v.goals.map(
+          (goal, i) =>
+            `- ${decimal(v.shares[i]! * 100, 0)} % of the angle opens at the ${EDGES[goal.place]}.`,
+        )
+      : []),
+    ...(both(v) ? ['Close one dart after the other; both open the same slash.'] : []),
+    ...(v.smooth === undefined ? [] : ['The waist dart stays open: the seam will run through it.']),
+    ...(v.drill.exercise === 'angle'
+      ? ['Type the angle that you read; do not ask for the legs to meet.']
+      : []),
+  ];
+}
 
 function stepText(v: Variant, id: DrillStepId, units: Units): readonly string[] {
   switch (id) {
     case 'working-dart':
-      return [
-        `Draw the ${dartsOf(v)} up to the bust point, both legs.`,
-        '',
-        'A dart is moved by the bust point, never by the point it is sewn to.',
-      ];
+      return workingText(v);
     case 'slash-line':
       return [
         several(v) ? 'Draw two slash lines to the bust point.' : 'Draw one slash line to the bust point.',
         '',
         ...v.goals.map((goal) => `- ${goalLine(v, goal, units)}`),
         '',
-        v.scale === 'half'
-          ? 'The lengths are those of half-scale paper; the table shows full size if you ask it to.'
-          : 'The lengths are those of full-size paper, though what lies on the table is half scale.',
+        scaleNote(v),
       ];
+    case 'lines':
+      return linesText(v, units);
     case 'move':
-      return [
-        several(v)
-          ? 'Cut both slashes up to the bust point, and share the dart between them.'
-          : 'Cut the slash up to the bust point, and turn until nothing is left of the old dart.',
-        '',
-        ...(several(v)
-          ? v.goals.map(
-              (goal, i) =>
-                `- ${decimal(v.shares[i]! * 100, 0)} % of the angle opens at the ${EDGES[goal.place]}.`,
-            )
-          : []),
-        ...(both(v) ? ['Close one dart after the other; both open the same slash.'] : []),
-        ...(v.drill.exercise === 'angle'
-          ? ['Type the angle that you read; do not ask for the legs to meet.']
-          : []),
-      ];
+      return moveText(v);
     case 'pivot':
       return [
         'Mark where the new dart is to lie:',
@@ -94,62 +110,40 @@ function stepText(v: Variant, id: DrillStepId, units: Units): readonly string[] 
         'Pin the block at the bust point. Trace from the dart round to the mark, swing the block until the',
         'dart’s legs meet, and trace the rest.',
       ];
+    case 'sewn-point':
+      return sewnPointText(v, units);
+    case 'cap':
+      return capText(v);
+    case 'draw-over':
+      return fillText(v, units);
+    case 'cut-apart':
+      return partText(v);
+    case 'smooth':
+      return smoothText(v, units);
   }
 }
-
-const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
-  'working-dart': [
-    {
-      codes: ['darts-extended/tip'],
-      rungs: [
-        'Where do the legs meet: at the bust point, or short of it?',
-        'The bust point is the small cross; the sewn dart stops before it.',
-        'Take the tool for the working dart and place the tip on the bust point.',
-      ],
-    },
-  ],
-  'slash-line': [
-    {
-      codes: [],
-      rungs: [
-        'Compare both ends of your line with what is asked: which one is off?',
-        'It begins at the given length on the given edge and ends in the bust point. Mind the scale of the length.',
-        'Type the length along the edge in the form under the table, and let the end snap to the bust point.',
-      ],
-    },
-  ],
-  move: [
-    {
-      codes: [],
-      rungs: [
-        'Look at the old dart, then at the opening: which of them is not as asked?',
-        'Cut to the bust point, not through it, and turn about the bust point only.',
-        'Turn the freed part about the bust point, by intent where you can: until the legs meet, or by a share.',
-      ],
-    },
-  ],
-  pivot: [
-    {
-      codes: [],
-      rungs: [
-        'Where was the pin, and which way did the block swing?',
-        'The pin stands in the bust point, and the block swings so that the old dart closes.',
-        'Place the mark at the given length, pin the bust point, and swing until the legs meet.',
-      ],
-    },
-  ],
-};
 
 const TITLES: Readonly<Record<DrillStepId, string>> = {
   'working-dart': 'Draw the working dart',
   'slash-line': 'Draw the slash line',
+  lines: 'Draw the lines',
   move: 'Slash and turn',
   pivot: 'Pin, swing and trace',
+  'sewn-point': 'Draw the sewn point',
+  cap: 'Cap the dart',
+  'draw-over': 'Draw the edge over',
+  'cut-apart': 'Cut it apart',
+  smooth: 'Smooth the seam',
+};
+
+const stepTitle = (v: Variant, id: DrillStepId): string => {
+  if (id === 'draw-over') return `Draw the edge of the ${edgeOf(v)} over`;
+  return v.row && id === 'sewn-point' ? 'Draw the sewn points' : TITLES[id];
 };
 
 /** The words of drills, with lengths in the learner's units. */
 export const drillWords = (units: Units): DrillWords => ({
   title,
-  summary: (v) => `${METHOD[v.drill.exercise]} ${v.goals.map((goal) => goalLine(v, goal, units)).join(' ')}`,
-  step: (v, id) => ({ title: TITLES[id], text: stepText(v, id, units), hints: LADDERS[id] }),
+  summary: (v) => summary(v, units),
+  step: (v, id) => ({ title: stepTitle(v, id), text: stepText(v, id, units), hints: LADDERS[id] }),
 });

@@ -198,6 +198,7 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     right: 'How far the smoothing moved the seam of the {piece}',
     missing: 'The corner of the {piece} at the bust point is not smoothed yet.',
   },
+  'princess/reach': 'How far the seam of the {piece} is smoothed on either side of the bust point',
   'seam-notches/parted': { missing: 'The two pieces are not there yet.' },
   'seam-notches/bust': {
     right: 'The notch at the bust point, from where the two parts of the seam meet',

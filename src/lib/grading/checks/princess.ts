@@ -25,21 +25,25 @@ function walked(centre: Piece, side: Piece, spec: CheckSpec): Finding[] {
   });
 }
 
-function smoothed(piece: Piece, bust: string, spec: CheckSpec): Finding {
+function smoothed(piece: Piece, bust: string, spec: CheckSpec): Finding[] {
   const about = { piece: piece.id };
   const found = piece.smoothed?.filter((s) => s.at === bust).at(-1);
-  if (!found) return missing('princess/smooth', { about });
+  if (!found) return [missing('princess/smooth', { about })];
   const point = piece.parts.flatMap((part) => part.landmarks[bust] ?? [])[0];
-  return between('princess/smooth', 'mm', found.moved, [0, number(spec, 'most')], tolerance(spec, 'moved'), {
-    where: point && at(point),
-    about,
-  });
+  const more = { where: point && at(point), about };
+  const findings = [
+    between('princess/smooth', 'mm', found.moved, [0, number(spec, 'most')], tolerance(spec, 'moved'), more),
+  ];
+  const least = spec.numbers?.['least-reach'];
+  if (least === undefined) return findings;
+  const asked = [least, number(spec, 'most-reach')] as const;
+  return [...findings, between('princess/reach', 'mm', found.reach, asked, tolerance(spec, 'reach'), more)];
 }
 
 /**
  * The front is parted by a seam through the bust point in `names.pieces` (centre, side), whose edges are equally long interval by interval;
- * where `names.smooth` lists pieces, the corner at `names.bust` is smoothed on them and moved by no more than `numbers.most` mm.
- * Tolerances `seam`, `moved` in mm.
+ * where `names.smooth` lists pieces, the corner at `names.bust` is smoothed on them and moved by no more than `numbers.most` mm, over
+ * `least-reach` to `most-reach` mm of seam on either side where that is asked for. Tolerances `seam`, `moved`, `reach` in mm.
  */
 export const princess: Check = ({ after, unfollowed }, spec) => {
   const [centre, side] = names(spec, 'pieces').map((id) => pieceOf(after, id));
@@ -51,6 +55,6 @@ export const princess: Check = ({ after, unfollowed }, spec) => {
   const bust = names(spec, 'bust')[0]!;
   return [
     ...walked(centre, side, spec),
-    ...[centre, side].filter((p) => smooth.includes(p.id)).map((piece) => smoothed(piece, bust, spec)),
+    ...[centre, side].filter((p) => smooth.includes(p.id)).flatMap((piece) => smoothed(piece, bust, spec)),
   ];
 };

@@ -1,17 +1,28 @@
-import { BANDS, EXERCISES, type Drill } from './types.ts';
+import { BANDS, EXERCISES, FIRST_EXERCISES, SCALES, type Drill } from './types.ts';
 
 /** Seeds are whole numbers below this. */
 export const SEEDS = 1_000_000;
 
 const FABRICS = ['woven', 'knit'] as const;
+/** The version that fragments are numbered with since there is one to number; a fragment without a number is of the first. */
+const VERSION = '2';
+/** In place of a scale: the seed says. */
+const BY_SEED = 'any';
 
-/** The drill as the fragment of a link, without the `#`: `pivot.4711.woven.usual.2`. */
-export const toFragment = ({ exercise, seed, fabric, band, hints }: Drill): string =>
-  [exercise, seed, fabric, band, hints].join('.');
+/**
+ * The drill as the fragment of a link, without the `#`: `2.finish.4711.woven.usual.2.half`. What the first version could say is said
+ * as it was said then, `pivot.4711.woven.usual.2`, so that it can be read by whatever version of the app opens it.
+ */
+export function toFragment({ exercise, seed, fabric, band, hints, scale }: Drill): string {
+  const first = [exercise, seed, fabric, band, hints].join('.');
+  return scale === undefined && oneOf(FIRST_EXERCISES, exercise) !== undefined
+    ? first
+    : `${VERSION}.${first}.${scale ?? BY_SEED}`;
+}
 
 /** What a fragment should be and is not. */
 export interface BadLink {
-  readonly path: 'exercise' | 'seed' | 'fabric' | 'band' | 'hints' | 'link';
+  readonly path: 'version' | 'exercise' | 'seed' | 'fabric' | 'band' | 'hints' | 'scale' | 'link';
   readonly expected: string;
   readonly found: string;
 }
@@ -22,19 +33,35 @@ const oneOf = <T extends string>(list: readonly T[], value: string): T | undefin
 const whole = (text: string, below: number): number | undefined =>
   /^\d{1,6}$/.test(text) && Number(text) < below ? Number(text) : undefined;
 
+/** The parts of a fragment and the kinds that its version knows. */
+interface Taken {
+  readonly parts: readonly string[];
+  readonly kinds: typeof EXERCISES | typeof FIRST_EXERCISES;
+}
+
+const bad = (path: BadLink['path'], expected: string, found: string) => ({
+  problem: { path, expected, found: found.slice(0, 40) },
+});
+
+function taken(text: string): Taken | ReturnType<typeof bad> {
+  const all = text.replace(/^#/, '').split('.');
+  const [version = ''] = all;
+  const numbered = /^\d+$/.test(version);
+  if (numbered && version !== VERSION) return bad('version', `version ${VERSION} or none`, version);
+  const parts = numbered ? all.slice(1) : all;
+  const wanted = numbered ? 6 : 5;
+  if (parts.length === wanted) return { parts, kinds: numbered ? EXERCISES : FIRST_EXERCISES };
+  const found = `${parts.length} ${parts.length === 1 ? 'part' : 'parts'}`;
+  return bad('link', `${numbered ? 'six' : 'five'} parts with points between them`, found);
+}
+
 /** The drill of a fragment, with or without the `#`; or what is wrong with it: all or nothing. Never throws. */
 export function fromFragment(text: string): { readonly ok: Drill } | { readonly problem: BadLink } {
-  const parts = text.replace(/^#/, '').split('.');
-  if (parts.length !== 5) {
-    const found = `${parts.length} ${parts.length === 1 ? 'part' : 'parts'}`;
-    return { problem: { path: 'link', expected: 'five parts with points between them', found } };
-  }
-  const [exercise, seed, fabric, band, hints] = parts as [string, string, string, string, string];
-  const bad = (path: BadLink['path'], expected: string, found: string) => ({
-    problem: { path, expected, found: found.slice(0, 40) },
-  });
-  const what = oneOf(EXERCISES, exercise);
-  if (what === undefined) return bad('exercise', `one of ${EXERCISES.join(', ')}`, exercise);
+  const read = taken(text);
+  if ('problem' in read) return read;
+  const [exercise = '', seed = '', fabric = '', band = '', hints = '', scale] = read.parts;
+  const what = oneOf<Drill['exercise']>(read.kinds, exercise);
+  if (what === undefined) return bad('exercise', `one of ${read.kinds.join(', ')}`, exercise);
   const number = whole(seed, SEEDS);
   if (number === undefined) return bad('seed', `a whole number below ${SEEDS}`, seed);
   const cloth = oneOf(FABRICS, fabric);
@@ -43,5 +70,9 @@ export function fromFragment(text: string): { readonly ok: Drill } | { readonly 
   if (width === undefined) return bad('band', `one of ${BANDS.join(', ')}`, band);
   const rungs = whole(hints, 4);
   if (rungs === undefined) return bad('hints', 'a whole number from 0 to 3', hints);
-  return { ok: { exercise: what, seed: number, fabric: cloth, band: width, hints: rungs } };
+  const drill = { exercise: what, seed: number, fabric: cloth, band: width, hints: rungs };
+  if (scale === undefined || scale === BY_SEED) return { ok: drill };
+  const paper = oneOf(SCALES, scale);
+  if (paper === undefined) return bad('scale', `one of ${[...SCALES, BY_SEED].join(', ')}`, scale);
+  return { ok: { ...drill, scale: paper } };
 }

@@ -37,6 +37,12 @@ const PLACES: Readonly<Record<BlockForm, readonly Stretch[]>> = {
 /** Lengths are given in whole steps of this on the paper they are measured on, mm. */
 const STEP = 5;
 
+/** Which places, and how much of the edge must be left on both sides of them, mm. */
+export interface Wanted {
+  readonly only?: readonly PlaceName[];
+  readonly room?: number;
+}
+
 /** `count` different places on a front of that form, each a whole number of steps along its edge at the given scale. */
 export function goalsOn(
   paper: Piece,
@@ -44,13 +50,14 @@ export function goalsOn(
   scale: Scale,
   count: number,
   chance: Chance,
+  { only, room = 0 }: Wanted = {},
 ): readonly Goal[] {
-  const left = [...PLACES[form]];
+  const left = PLACES[form].filter(({ place }) => only === undefined || only.includes(place));
   const goals: Goal[] = [];
   for (let i = 0; i < count; i++) {
     const stretch = pick(chance, left);
     left.splice(left.indexOf(stretch), 1);
-    goals.push(goalOn(paper, stretch, scale, chance));
+    goals.push(goalOn(paper, stretch, scale, chance, room));
   }
   return goals;
 }
@@ -60,6 +67,7 @@ function goalOn(
   { place, edge, from, least, most }: Stretch,
   scale: Scale,
   chance: Chance,
+  room: number,
 ): Goal {
   const chain = findEdge(paper, edge)!.chain;
   const length = chainLength(chain);
@@ -67,7 +75,8 @@ function goalOn(
   const forward = distance(start, chainStart(chain)) <= distance(start, chainEnd(chain));
   const step = scale === 'half' ? 2 * STEP : STEP;
   const wanted = (least + chance() * (most - least)) * length;
-  const mm = Math.min(length, Math.max(step, Math.round(wanted / step) * step));
+  const kept = Math.min(Math.max(wanted, room), length - room);
+  const mm = Math.min(length, Math.max(step, Math.round(kept / step) * step));
   const fraction = mm / length;
   return { place, edge, from, mm, fraction, at: forward ? fraction : 1 - fraction };
 }

@@ -1,8 +1,17 @@
-import type { BlockForm } from '../../pattern/types.ts';
+import type { BlockForm, Fold, FullnessKind } from '../../pattern/types.ts';
 import type { Fabric } from '../../recipe/types.ts';
 
+/** The kinds that links of the first version know. Never add one here: what these links mean hangs on the list. */
+export const FIRST_EXERCISES = ['slash', 'pivot', 'angle', 'split', 'join'] as const;
 /** What kind of exercise a drill is. */
-export const EXERCISES = ['slash', 'pivot', 'angle', 'split', 'join'] as const;
+export const EXERCISES = [
+  ...FIRST_EXERCISES,
+  'finish',
+  'fullness',
+  'parallel',
+  'several',
+  'princess',
+] as const;
 export type ExerciseId = (typeof EXERCISES)[number];
 
 /** How narrow the tolerances are: `wide` twice as wide as usual, `strict` half of it. */
@@ -10,7 +19,8 @@ export const BANDS = ['wide', 'usual', 'strict'] as const;
 export type Band = (typeof BANDS)[number];
 
 /** The paper on which lengths are given: measured at half scale, or at full size. */
-export type Scale = 'half' | 'full';
+export const SCALES = ['half', 'full'] as const;
+export type Scale = (typeof SCALES)[number];
 
 /**
  * A drill as it is sent: everything else follows from it. No measurements of a person are ever in it: the body is one of the demo
@@ -24,6 +34,8 @@ export interface Drill {
   readonly band: Band;
   /** Rungs of each hint ladder that may be seen, 0 to 3. */
   readonly hints: number;
+  /** The paper on which lengths are given; left out: the seed says. */
+  readonly scale?: Scale;
 }
 
 /** Where a new dart is to begin: so many mm (full size) along an edge from the landmark at one of its ends. */
@@ -41,15 +53,47 @@ export interface Goal {
 
 export type PlaceName = 'side' | 'shoulder' | 'neckline' | 'armhole' | 'centre-front' | 'waist';
 
+/** How a dart is to be sewn: so many mm from the bust point, and the way it is pressed. */
+export interface Sewn {
+  readonly off: number;
+  readonly fold: Fold;
+}
+
+/** What an opening is to become: the new edge reaches so many mm over the old one on either side. */
+export interface Filled {
+  readonly as: FullnessKind;
+  readonly reach: number;
+  /** How many tucks; 0 for gathers and ease. */
+  readonly tucks: number;
+  /** The most that the cloth eases in, mm; none for gathers and tucks. */
+  readonly limit?: number;
+}
+
+/** Several lines from one edge, evenly so many mm of edge apart, their middle at the goal. mm. */
+export interface Row {
+  readonly count: number;
+  readonly spacing: number;
+  /** Parallel, over alternate pivots that far from the bust point; left out: straight to it. */
+  readonly radius?: number;
+  /** How far the first dart is backed off, and how much further each next one. */
+  readonly off: number;
+  readonly step: number;
+}
+
 /** A drill worked out: the block and what is to be done with it. */
 export interface Variant {
   readonly drill: Drill;
   readonly figure: string;
   readonly form: BlockForm;
   readonly scale: Scale;
-  /** Darts that are moved, and where each opening goes. */
+  /** Darts that are moved (or finished where they are), and where each opening goes. */
   readonly darts: readonly string[];
   readonly goals: readonly Goal[];
   /** The share of the whole angle that each opening gets. */
   readonly shares: readonly number[];
+  readonly sewn?: Sewn;
+  readonly filled?: Filled;
+  readonly row?: Row;
+  /** The seam is smoothed that many mm above and below the bust point. */
+  readonly smooth?: number;
 }

@@ -2,56 +2,56 @@ import { FIGURES } from '../../pattern/figures.ts';
 import type { BlockForm, Piece } from '../../pattern/types.ts';
 import { startWork } from '../../recipe/start.ts';
 import { chanceFrom, pick, type Chance } from './chance.ts';
-import { goalsOn } from './places.ts';
-import { EXERCISES, type Drill, type ExerciseId, type Variant } from './types.ts';
+import { finishOf } from './kinds/finish.ts';
+import { fullnessOf } from './kinds/fullness.ts';
+import type { Draw } from './kinds/kind.ts';
+import { moveOf } from './kinds/move.ts';
+import { princessOf } from './kinds/princess.ts';
+import { parallelOf, severalOf } from './kinds/row.ts';
+import { FIRST_EXERCISES, SCALES, type Drill, type ExerciseId, type Variant } from './types.ts';
 
-const FORMS: Readonly<Record<ExerciseId, readonly BlockForm[]>> = {
-  slash: ['waist', 'side', 'two-dart'],
-  pivot: ['waist', 'side', 'two-dart'],
-  angle: ['waist', 'side', 'two-dart'],
-  split: ['waist', 'side'],
-  join: ['two-dart'],
+type LaterId = Exclude<ExerciseId, (typeof FIRST_EXERCISES)[number]>;
+
+/** Kinds that came later: the number that their seeds are counted by is theirs for good. */
+const LATER: Readonly<Record<LaterId, { readonly number: number; readonly of: (draw: Draw) => Variant }>> = {
+  finish: { number: 0, of: finishOf },
+  fullness: { number: 1, of: fullnessOf },
+  parallel: { number: 2, of: parallelOf },
+  several: { number: 3, of: severalOf },
+  princess: { number: 4, of: princessOf },
 };
+/** Room for kinds to come, and beyond all seeds of the first kinds. */
+const MOST_KINDS = 16;
+const BEYOND = 8_000_000;
 
-/** Shares of the angle for a split, in tenths, so that the angles can be worked out by hand. */
-const SPLITS = [0.3, 0.4, 0.5, 0.6, 0.7] as const;
+const first = (exercise: ExerciseId): number => (FIRST_EXERCISES as readonly string[]).indexOf(exercise);
 
-const DARTS: Readonly<Record<BlockForm, readonly string[]>> = {
-  side: ['right'],
-  waist: ['right/waist-dart'],
-  'two-dart': ['right', 'right/waist-dart'],
-};
+/** Neighbouring seeds of one exercise, and one seed of different exercises, have nothing to do with each other. */
+function chanceOf({ exercise, seed }: Drill): Chance {
+  const at = first(exercise);
+  return chanceFrom(
+    at >= 0
+      ? seed * FIRST_EXERCISES.length + at
+      : BEYOND + seed * MOST_KINDS + LATER[exercise as LaterId].number,
+  );
+}
 
 /** The front of a demo figure in a form, as it lies on the table. */
 export const paperOf = (figure: string, form: BlockForm): Piece => startWork({ figure, form }).opened!;
 
-/** What a drill asks for, worked out from its seed alone: the same drill is the same exercise on every machine. */
+/** What a drill asks for, worked out from it alone: the same drill is the same exercise on every machine. */
 export function variantOf(drill: Drill): Variant {
-  // Neighbouring seeds of one exercise, and one seed of different exercises, have nothing to do with each other.
-  const chance = chanceFrom(drill.seed * EXERCISES.length + EXERCISES.indexOf(drill.exercise));
+  const chance = chanceOf(drill);
   const figure = pick(chance, Object.keys(FIGURES));
-  const form = pick(chance, FORMS[drill.exercise]);
-  const scale = pick(chance, ['half', 'full'] as const);
-  const paper = paperOf(figure, form);
-  const count = drill.exercise === 'split' ? 2 : 1;
-  const goals = goalsOn(paper, form, scale, count, chance);
-  return {
+  const draw: Draw = {
     drill,
-    figure,
-    form,
-    scale,
-    darts: dartsOf(drill.exercise, form, chance),
-    goals,
-    shares: sharesOf(count, chance),
+    chance,
+    begin: (forms) => {
+      const form = pick(chance, forms);
+      // Drawn in any case: what follows is the same, whichever paper is asked for.
+      const scale = pick(chance, SCALES);
+      return { drill, figure, form, scale: drill.scale ?? scale, paper: paperOf(figure, form) };
+    },
   };
-}
-
-function dartsOf(exercise: ExerciseId, form: BlockForm, chance: Chance): readonly string[] {
-  return exercise === 'join' ? DARTS[form] : [pick(chance, DARTS[form])];
-}
-
-function sharesOf(count: number, chance: Chance): readonly number[] {
-  if (count === 1) return [1];
-  const first = pick(chance, SPLITS);
-  return [first, 1 - first];
+  return first(drill.exercise) >= 0 ? moveOf(draw) : LATER[drill.exercise as LaterId].of(draw);
 }

@@ -1,0 +1,47 @@
+import type { CheckSpec } from '../../../grading/types.ts';
+import type { Variant } from '../types.ts';
+import { BUST, CUTTING, edgesOf, within, type Rules } from './rule.ts';
+
+const PIECES = ['front-centre', 'front-side'] as const;
+/** As in the course: the smoothed seam leaves its corner by no more than this, mm (ours). */
+const MOST_MOVED = 12;
+
+const seam = (v: Variant): CheckSpec => ({
+  check: 'princess',
+  names: { pieces: PIECES, bust: BUST },
+  numbers: { most: MOST_MOVED },
+  tolerances: { seam: within(v, 1.6, 'careful-seam'), moved: within(v, 0.8, 'pencil-line') },
+});
+
+/** Smoothing itself makes the sharper edge a little shorter, whoever does it: what is eased for that has one measure in every band. */
+function smoothed(v: Variant): CheckSpec {
+  const { tolerances, ...rest } = seam(v);
+  const reach = v.smooth!;
+  return {
+    ...rest,
+    names: { ...rest.names, smooth: PIECES },
+    numbers: { ...rest.numbers, 'least-reach': reach, 'most-reach': reach },
+    tolerances: {
+      ...tolerances,
+      seam: { value: 3.2, reason: 'passable-seam' },
+      reach: within(v, 1.6, 'pencil-line'),
+    },
+  };
+}
+
+export const part = (v: Variant): Rules => ({
+  tools: ['part-at-darts'],
+  cautions: CUTTING,
+  checks: [seam(v)],
+  worked: { by: 'part-at-darts', edges: edgesOf(v), with: 'right/waist-dart' },
+});
+
+export const smooth = (v: Variant): Rules => ({
+  tools: ['smooth-seam'],
+  cautions: [],
+  checks: [smoothed(v)],
+  worked: {
+    by: 'commands',
+    commands: PIECES.map((piece) => ({ do: 'smooth-seam', piece, at: BUST, reach: v.smooth! })),
+  },
+});

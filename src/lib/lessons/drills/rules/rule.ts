@@ -1,0 +1,28 @@
+import type { CheckSpec, Tolerance } from '../../../grading/types.ts';
+import type { CommandName } from '../../../recipe/types.ts';
+import type { WorkedBy } from '../../types.ts';
+import type { Band, Variant } from '../types.ts';
+
+/** What a step of a drill is worked with and marked by. */
+export interface Rules {
+  readonly tools: readonly CommandName[];
+  readonly cautions: readonly string[];
+  readonly checks: readonly CheckSpec[];
+  readonly worked: WorkedBy;
+}
+
+export const BUST = 'right/bust-point';
+
+/** Shown wherever paper is cut. */
+export const CUTTING: readonly string[] = ['scissors', 'blade', 'school-rules'];
+
+const WIDTH: Readonly<Record<Band, number>> = { wide: 2, usual: 1, strict: 0.5 };
+
+/** A tolerance at the drill's band; mm at full size (trade notes: 1.6 careful, 3.2 acceptable, on the seam). */
+export function within(variant: Variant, value: number, reason: string): Tolerance {
+  return { value: value * WIDTH[variant.drill.band], reason };
+}
+
+/** The edge on which each opening begins: one for each goal, or the same for all lines of a row. */
+export const edgesOf = (v: Variant): readonly string[] =>
+  v.row ? Array.from({ length: v.row.count }, () => v.goals[0]!.edge) : v.goals.map((g) => g.edge);

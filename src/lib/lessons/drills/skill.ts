@@ -1,0 +1,48 @@
+import type { DrillStepId } from './lesson.ts';
+import type { Variant } from './types.ts';
+
+const fromOf = (v: Variant): string => (v.form === 'side' || v.darts[0] === 'right' ? 'side' : 'waist');
+
+/** Where the angle goes, as the skills of the course name it. */
+function placeOf(v: Variant): string {
+  const { exercise } = v.drill;
+  const place = v.goals[0]?.place;
+  if (exercise === 'join') return `both-to-${place}`;
+  // The seam that the waist dart runs into; the side dart only goes along.
+  if (exercise === 'princess') return `waist-to-${place}-line`;
+  const from = fromOf(v);
+  if (place === undefined) return from;
+  if (exercise === 'split') return `${from}-to-two`;
+  if (exercise === 'fullness') return `${from}-to-edge`;
+  if (exercise === 'parallel') return `${from}-to-parallel`;
+  if (exercise === 'several') return `${from}-to-${place === 'neckline' ? 'neck-rays' : 'cluster'}`;
+  return `${from}-to-${place}`;
+}
+
+const methodOf = (v: Variant): string => {
+  const { exercise } = v.drill;
+  if (exercise === 'pivot' || exercise === 'angle') return exercise;
+  return v.goals.length > 0 ? 'slash' : 'drawn';
+};
+
+/** How a kind of drill ends. */
+function finishingOf(v: Variant): string {
+  if (v.filled) return v.filled.as;
+  if (v.sewn) return 'cap';
+  if (v.row) return 'backed-off';
+  return v.smooth === undefined ? 'plain' : 'princess';
+}
+
+/** What a drill practises: where the dart goes, how, and what is made of it. */
+export const drillSkill = (v: Variant): string => `${placeOf(v)}/${methodOf(v)}/${finishingOf(v)}`;
+
+/** What one step of a drill practises. */
+export function stepSkill(v: Variant, id: DrillStepId): string {
+  if (id === 'working-dart') return id;
+  if (id === 'sewn-point' && v.goals.length === 0) return 'dart/drawn/backed-off';
+  if (id === 'sewn-point') return `${placeOf(v)}/${methodOf(v)}/backed-off`;
+  const moves = id === 'slash-line' || id === 'lines' || id === 'move';
+  // The seam is one skill from its first line on, as in the course.
+  if (moves && v.smooth === undefined) return `${placeOf(v)}/${methodOf(v)}/plain`;
+  return drillSkill(v);
+}

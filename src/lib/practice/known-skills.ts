@@ -1,0 +1,41 @@
+import { partsOf, type SkillId } from './skills.ts';
+
+/** Skills of one part: what the hand does that is not moving a dart. */
+export const HAND_SKILLS = [
+  'read-block',
+  'working-dart',
+  'open-out',
+  'style-line',
+  'notches',
+  'connector',
+  'separate',
+  'leftover',
+  'allowance',
+  'label-grain',
+  'walk-seams',
+  'close-and-overlay',
+] as const;
+
+/** Edges to which one dart goes. */
+export const EDGE_PLACES = ['shoulder', 'neckline', 'armhole', 'centre-front'] as const;
+
+/** Where an angle goes, after `-to-`. */
+const ENDS = [
+  ...EDGE_PLACES,
+  ...['side', 'waist', 'mid-armhole', 'low-side'],
+  ...['two', 'parallel', 'cluster', 'neck-rays', 'edge'],
+  ...['style-line', 'near-line', 'shoulder-line', 'armhole-line'],
+] as const;
+
+/** Places of skills of moving darts: from where to where, a dart that stays where it is, and darts that differ on the two halves. */
+const PLACES: ReadonlySet<string> = new Set([
+  ...['waist', 'side', 'both'].flatMap((from) => ENDS.map((to) => `${from}-to-${to}`)),
+  ...['dart', 'waist', 'side', 'asymmetric'],
+]);
+
+/** Whether lessons and drills have such a skill today. What was practised under another id stays in the progress, and is told as it is. */
+export function isKnownSkill(skill: SkillId): boolean {
+  if ((HAND_SKILLS as readonly string[]).includes(skill)) return true;
+  const parts = partsOf(skill);
+  return parts !== undefined && PLACES.has(parts.place);
+}

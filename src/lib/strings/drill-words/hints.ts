@@ -1,0 +1,76 @@
+import type { DrillStepId } from '../../lessons/drills/lesson.ts';
+import type { HintLadder } from '../../lessons/types.ts';
+
+const always = (...rungs: readonly string[]): readonly HintLadder[] => [{ codes: [], rungs }];
+
+/** The hints of each step of a drill, first rungs first. */
+export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
+  'working-dart': [
+    {
+      codes: ['darts-extended/tip'],
+      rungs: [
+        'Where do the legs meet: at the bust point, or short of it?',
+        'The bust point is the small cross; the sewn dart stops before it.',
+        'Take the tool for the working dart and place the tip on the bust point.',
+      ],
+    },
+  ],
+  'slash-line': always(
+    'Compare both ends of your line with what is asked: which one is off?',
+    'It begins at the given length on the given edge and ends in the bust point. Mind the scale of the length.',
+    'Type the length along the edge in the form under the table, and let the end snap to the bust point.',
+  ),
+  lines: always(
+    'Measure along the edge from line to line, and from the middle of them to the end of the edge.',
+    'The middle of the row lies at the given place. Half of the distance goes to either side of it.',
+    'Work out where each line begins, and type these lengths along the edge one after the other.',
+  ),
+  move: always(
+    'Look at the old dart, then at the opening: which of them is not as asked?',
+    'Cut to the bust point, not through it, and turn about the bust point only.',
+    'Turn the freed part about the bust point, by intent where you can: until the legs meet, or by a share.',
+  ),
+  pivot: always(
+    'Where was the pin, and which way did the block swing?',
+    'The pin stands in the bust point, and the block swings so that the old dart closes.',
+    'Place the mark at the given length, pin the bust point, and swing until the legs meet.',
+  ),
+  'sewn-point': always(
+    'Where will the stitching end, and how far is that from where the dart aims?',
+    'The length is that of the paper which the exercise names. At half scale it is half of what it is in full size.',
+    'Take the tool that backs a dart off, choose the dart, and type the length.',
+  ),
+  cap: [
+    {
+      codes: ['dart-finished/point'],
+      rungs: [
+        'Is the dart still drawn to its sewn point?',
+        'The cap belongs to a dart that is backed off.',
+        'Back the dart off by the given length first, then cap it.',
+      ],
+    },
+    {
+      codes: ['dart-finished/cap'],
+      rungs: [
+        'Which way is the dart to be pressed here?',
+        'Not the habit counts but the way that the exercise names.',
+        'Take the tool for the cap, say which way the dart is folded, and choose the dart.',
+      ],
+    },
+  ],
+  'draw-over': always(
+    'What was the opening to become, and how far does the new edge reach?',
+    'As much of the old edge gives way on one side of the opening as on the other. Mind the scale of the length.',
+    'Take the tool for fullness, choose what the opening becomes, and type the length for both sides.',
+  ),
+  'cut-apart': always(
+    'Are there two pieces yet?',
+    'The cut goes along the new dart to the bust point and along the waist dart to the waist.',
+    'Take the tool that parts a piece and choose the new dart and the waist dart.',
+  ),
+  smooth: always(
+    'Run a finger along each edge: where is the corner?',
+    'Both pieces are smoothed at the bust point, over the same length. Mind the scale of the length.',
+    'Take the tool that smooths a seam, type the length, and do it on the centre piece and on the side piece.',
+  ),
+};

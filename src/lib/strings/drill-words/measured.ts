@@ -1,0 +1,53 @@
+import type { Goal, Variant } from '../../lessons/drills/types.ts';
+import { formatLength, type Units } from '../units.ts';
+
+export const EDGES: Readonly<Record<Goal['place'], string>> = {
+  side: 'side seam',
+  shoulder: 'shoulder seam',
+  neckline: 'neckline',
+  armhole: 'armhole',
+  'centre-front': 'centre front',
+  waist: 'waist',
+};
+
+const FROM: Readonly<Record<Goal['place'], string>> = {
+  side: 'below the underarm',
+  shoulder: 'from the neck point',
+  neckline: 'from the neck point',
+  armhole: 'from the shoulder point, along the curve',
+  'centre-front': 'below the neckline',
+  waist: 'from centre front',
+};
+
+const dartName = (id: string): string => (id === 'right/waist-dart' ? 'waist dart' : 'side dart');
+export const dartsOf = (v: Variant): string => v.darts.map(dartName).join(' and the ');
+
+/** The edge where the first opening begins. */
+export const edgeOf = (v: Variant): string => EDGES[v.goals[0]!.place];
+
+/** A length as it is to be measured on the paper that the drill speaks of. */
+export const onPaper = (v: Variant, mm: number, units: Units): string =>
+  formatLength(v.scale === 'half' ? mm / 2 : mm, units);
+
+/** Which paper that is. */
+export const paperOf = (v: Variant): string =>
+  v.scale === 'half' ? 'measured at half scale' : 'measured at full size';
+
+/** The length to measure on the paper in front of the learner, and which paper that is. */
+export const measured = (v: Variant, mm: number, units: Units): string =>
+  `${onPaper(v, mm, units)} (${paperOf(v)})`;
+
+export const goalLine = (v: Variant, goal: Goal, units: Units): string =>
+  `On the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${FROM[goal.place]}.`;
+
+/** The same of the middle of a row. */
+export const middleLine = (v: Variant, units: Units): string => {
+  const goal = v.goals[0]!;
+  return `Their middle on the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${FROM[goal.place]}.`;
+};
+
+/** How lengths that are typed or read on the table go with those of the exercise. */
+export const scaleNote = (v: Variant): string =>
+  v.scale === 'half'
+    ? 'The lengths are those of half-scale paper; the table shows full size if you ask it to.'
+    : 'The lengths are those of full-size paper, though what lies on the table is half scale.';
