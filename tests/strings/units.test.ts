@@ -21,6 +21,14 @@ describe('lengths', () => {
     expect(formatLength(mm, 'inch')).toBe(inch);
   });
 
+  it('are told in finer parts of an inch where sixteenths are too coarse', () => {
+    // 25.4 / 32 = 0.79375 (arithmetic).
+    expect(formatLength(0.79375, 'inch', false, 32)).toBe('1/32 in');
+    expect(formatLength(64.29375, 'inch', true, 32)).toBe('+2 17/32 in');
+    expect(formatLength(0.2, 'inch', false, 32)).toBe('under 1/64 in');
+    expect(formatLength(0.79375, 'mm', false, 32)).toBe('0.8 mm');
+  });
+
   it('have a plus when it is asked for, and never at nothing', () => {
     expect(formatLength(3.2, 'mm', true)).toBe('+3.2 mm');
     expect(formatLength(12.7, 'inch', true)).toBe('+1/2 in');

@@ -4,6 +4,13 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'sewn-point': 'That is the point of the sewn dart; the bust point lies farther in.',
   'measured-at-sewn-point': 'It was measured at the point of the sewn dart, not at the bust point.',
   'scale-mixed': 'Half scale and full size seem to be mixed up.',
+  'protractor-other-row':
+    'It was read on the other row of the protractor’s figures, counted from the other end.',
+  'half-the-angle': 'Half of the dart was measured, from one leg to its middle.',
+  'centimetres-entered': 'It seems to be in centimetres; the field is in millimetres.',
+  'intake-for-leg': 'That is the intake of this dart, not its leg.',
+  'leg-for-intake': 'That is a leg of this dart, not its intake.',
+  'dart-measured-along': 'The open dart was measured along with the seam.',
   'mirrored-about-other-edge': 'The half was mirrored about the {edge}, not about centre front.',
   'stops-short': 'The end lies on no edge.',
   'above-dart': 'It lies above the dart; the seam has to end below it.',

@@ -20,27 +20,27 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   'readings/leg-length': read('length of a dart leg, from the bust point to the {edge}'),
   'readings/intake': read('intake at the {edge}'),
   'paper/dart-angle': {
-    right: 'Angle on your paper',
+    right: 'Angle of {open} on your paper',
     missing: 'The table has no such dart to compare the angle with.',
   },
   'paper/intake': {
-    right: 'Intake on your paper',
+    right: 'Intake of {open} on your paper',
     missing: 'The table has no such dart to compare the intake with.',
   },
   'paper/leg-length': {
-    right: 'Leg length on your paper',
+    right: 'Leg of {open} on your paper, from the bust point',
     missing: 'The table has no such dart to compare the leg with.',
   },
   'paper/opening': {
-    right: 'Opening on your paper',
+    right: 'Opening left by {open} in the seam of the {piece}, on your paper',
     missing: 'The table has no such opening to compare with.',
   },
   'paper/seam-length': {
-    right: 'Seam length on your paper',
+    right: 'Length of the {group} on your paper, {piece}',
     missing: 'The table has no such seam to compare with.',
   },
   'paper/allowance-width': {
-    right: 'Width of the allowance on your paper',
+    right: 'Width of the allowance on your paper, {group} of the {piece}',
     missing: 'The table has no such allowance to compare with.',
   },
 

@@ -10,8 +10,8 @@ import { decimal, formatAngle, formatArea, formatLength, type Units } from './un
 const OPEN = 1e6;
 
 /** A number of a finding in the learner's units. */
-export function formatValue(value: number, unit: Unit, units: Units, signed = false): string {
-  if (unit === 'mm') return formatLength(value, units, signed);
+export function formatValue(value: number, unit: Unit, units: Units, signed = false, parts?: number): string {
+  if (unit === 'mm') return formatLength(value, units, signed, parts);
   if (unit === 'rad') return formatAngle(value, signed);
   if (unit === 'mm2') return formatArea(value, units, signed);
   return decimal(value, 0);
@@ -20,7 +20,9 @@ export function formatValue(value: number, unit: Unit, units: Units, signed = fa
 function measured(finding: Finding, units: Units): string {
   const { measured: value, expected, tolerance, unit } = finding;
   if (value === undefined) return '';
-  const show = (n: number, signed = false) => formatValue(n, unit, units, signed);
+  // On half-scale paper a sixteenth is twice the tolerance.
+  const parts = finding.check === 'paper' ? 32 : undefined;
+  const show = (n: number, signed = false) => formatValue(n, unit, units, signed, parts);
   const signed = typeof expected === 'number' && (expected === 0 || unit === 'rad') && value < 0;
   let text = `${unit === 'count' ? 'counted' : 'measured'} ${show(value, signed)}`;
   if (typeof expected === 'number') {

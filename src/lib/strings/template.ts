@@ -1,4 +1,4 @@
-import { nameOf, partNames, pieceName } from './names.ts';
+import { nameOf, partNames, pieceName, theDart } from './names.ts';
 import { decimal, formatLength, type Units } from './units.ts';
 
 /** What may stand in braces of a template: names of things, and plain values. */
@@ -13,6 +13,7 @@ export function filled(
     if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
     // Where the cloth is named, the copy need not be.
     if (key === 'piece') return pieceName(about['fabric'] ? String(value).replace(/@.*/, '') : String(value));
+    if (key === 'open') return theDart(String(value));
     if (key === 'part') return partNames(String(value));
     if (key === 'fold') return FOLDS[value] ?? String(value);
     if (key === 'says') return SAYS[value] ?? String(value);

@@ -19,12 +19,12 @@ export function decimal(value: number, places: number): string {
   return sign(value < 0 && Number(short) !== 0, false) + short;
 }
 
-/** Sixteenths in lowest terms: 17 -> "1 1/16", 8 -> "1/2". */
-function sixteenths(count: number): string {
-  const whole = Math.floor(count / SIXTEENTHS);
-  let top = count - whole * SIXTEENTHS;
+/** Sixteenths (or other parts of two) in lowest terms: 17 -> "1 1/16", 8 -> "1/2". */
+function fraction(count: number, parts: number): string {
+  const whole = Math.floor(count / parts);
+  let top = count - whole * parts;
   if (top === 0) return String(whole);
-  let below = SIXTEENTHS;
+  let below = parts;
   while (top % 2 === 0) {
     top /= 2;
     below /= 2;
@@ -34,17 +34,18 @@ function sixteenths(count: number): string {
 
 /**
  * A length in the learner's units: "12.7 mm", "1/2 in". Inches go to the nearest sixteenth; what is smaller than half of
- * that, yet not nothing, is said to be under 1/32 in. `signed` writes a plus before lengths above zero.
+ * that, yet not nothing, is said to be under 1/32 in. `signed` writes a plus before lengths above zero; `parts` are the
+ * parts of an inch where sixteenths are too coarse (a power of two).
  */
-export function formatLength(mm: number, units: Units, signed = false): string {
+export function formatLength(mm: number, units: Units, signed = false, parts = SIXTEENTHS): string {
   if (units === 'mm') {
     const text = decimal(Math.abs(mm), 1);
     if (text === '0') return Math.abs(mm) > 1e-6 && Math.abs(mm) < 0.05 ? 'under 0.1 mm' : '0 mm';
     return `${sign(mm < 0, signed)}${text} mm`;
   }
-  const count = Math.floor((Math.abs(mm) / INCH) * SIXTEENTHS + 0.5);
-  if (count === 0) return Math.abs(mm) < 0.05 ? '0 in' : 'under 1/32 in';
-  return `${sign(mm < 0, signed)}${sixteenths(count)} in`;
+  const count = Math.floor((Math.abs(mm) / INCH) * parts + 0.5);
+  if (count === 0) return Math.abs(mm) < 0.05 ? '0 in' : `under 1/${2 * parts} in`;
+  return `${sign(mm < 0, signed)}${fraction(count, parts)} in`;
 }
 
 /** An angle in degrees, to a tenth. */

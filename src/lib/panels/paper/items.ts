@@ -1,0 +1,52 @@
+import type { Measurable } from '../../grading/paper-items.ts';
+import type { PaperEntry } from '../../grading/paper.ts';
+import type { PaperItem } from '../../grading/paper-value.ts';
+import { paperText, paperValue } from '../../strings/paper.ts';
+import type { Units } from '../../strings/units.ts';
+
+/** The name under which a measured item is kept. */
+export const keyOf = ({ what, about, piece }: Required<PaperItem>): string => `${piece} ${what} ${about}`;
+
+/** What a kept name is about: the word for the measure stands in its middle, and no id has a blank in it. */
+const whatOf = (key: string): PaperItem['what'] => key.split(' ')[1] as PaperItem['what'];
+
+/** Items by the piece that they are measured on, in the order of the pieces. */
+export function byPiece(
+  items: readonly Measurable[],
+): readonly { readonly piece: string; readonly items: readonly Measurable[] }[] {
+  const groups = new Map<string, Measurable[]>();
+  for (const item of items) groups.set(item.piece, [...(groups.get(item.piece) ?? []), item]);
+  return [...groups].map(([piece, own]) => ({ piece, items: own }));
+}
+
+/** The fields that can be read, as they are kept: mm on paper, or radians. Empty and unreadable ones are left out. */
+export function valuesOf(
+  typed: Readonly<Record<string, string>>,
+  units: Units,
+): Readonly<Record<string, number>> {
+  const values: Record<string, number> = {};
+  for (const [key, text] of Object.entries(typed)) {
+    const value = paperValue(text, whatOf(key), units);
+    if (value !== undefined && !Number.isNaN(value)) values[key] = value;
+  }
+  return values;
+}
+
+/** The other way: kept values as they stand in the fields. */
+export const textsOf = (
+  values: Readonly<Record<string, number>>,
+  units: Units,
+): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    Object.entries(values).map(([key, value]) => [key, paperText(value, whatOf(key), units)]),
+  );
+
+/** What is compared: the items with a value. */
+export const entriesOf = (
+  items: readonly Measurable[],
+  values: Readonly<Record<string, number>>,
+): readonly PaperEntry[] =>
+  items.flatMap((item) => {
+    const value = values[keyOf(item)];
+    return value === undefined ? [] : [{ what: item.what, about: item.about, piece: item.piece, value }];
+  });
