@@ -26,7 +26,7 @@ const all: readonly (readonly [string, Lesson])[] = [
   ...drills,
 ];
 
-const NONE: ReadonlyMap<string, never> = new Map();
+const NONE = new Map<string, never>();
 const at = (lesson: Lesson, step: string, fabric: Fabric) => {
   const { before, worked } = paperTables(lesson, NONE, step, startWork(blockOf(lesson)), fabric);
   return { before, worked, items: measurable(before, worked, fabric) };
