@@ -41,3 +41,21 @@ export function stack(blocks: readonly Block[], gap: number): Block {
     },
   };
 }
+
+/** Blocks beside each other, `gap` mm apart, level at the top. */
+export function besides(blocks: readonly Block[], gap: number): Block {
+  return {
+    width: blocks.reduce((sum, block) => sum + block.width, 0) + gap * Math.max(0, blocks.length - 1),
+    height: Math.max(0, ...blocks.map((block) => block.height)),
+    draw: (x, y) => {
+      let left = x;
+      return blocks
+        .map((block) => {
+          const drawn = block.draw(left, y);
+          left += block.width + gap;
+          return drawn;
+        })
+        .join('');
+    },
+  };
+}

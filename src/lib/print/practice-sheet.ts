@@ -1,12 +1,10 @@
-import { line } from '../geometry/segment.ts';
-import type { Chain, Point } from '../geometry/types.ts';
 import type { Lesson } from '../lessons/types.ts';
-import { landmark, outlineOf } from '../pattern/outline.ts';
 import type { BlockForm, Piece } from '../pattern/types.ts';
 import { CAUTIONS } from '../strings/cautions.ts';
-import { stack, textBlock, type Block } from './block.ts';
-import { boundsOf, pathData, SCALE, toPaper } from './half-scale.ts';
-import { escapeText, num, shorten, textAt } from './svg.ts';
+import { besides, stack, textBlock, type Block } from './block.ts';
+import { onPages, type Flowing } from './pages.ts';
+import { frontBlock } from './practice-block.ts';
+import { escapeText, num, shorten } from './svg.ts';
 import { testSquares } from './test-squares.ts';
 import { wrapped } from './wrap.ts';
 
@@ -15,15 +13,16 @@ export type PracticeExercise = Pick<Lesson, 'title' | 'figure' | 'form'> & {
   readonly steps: readonly Pick<Lesson['steps'][number], 'title' | 'text'>[];
 };
 
-const MARGIN = 10;
-const GAP = 8;
+/** Margin of a printed page, mm: more than most printers leave white. */
+const MARGIN = 8;
+/** What fits between the margins both of A4 (210 × 297 mm, ISO 216) and of Letter (215.9 × 279.4 mm, 8.5 × 11 in), mm; both from memory. */
+const SHEET = { width: 194, height: 263 };
+/** Strokes along the end of a drawing need half of their width, mm. */
+const INSET = 0.5;
+const PAGE = { width: SHEET.width - 2 * INSET, height: SHEET.height - 2 * INSET };
+const GAP = 6;
 const TEXT = 3.2;
 const HEAD = 4.2;
-/** Text is no wider than this, so that the sheet fits on A4 (210 mm) where the block does: mm on paper. */
-const COLUMN = 186;
-/** Half the length of a stroke of the bust point's cross, and the length of an arrow head, mm on paper. */
-const CROSS = 2;
-const ARROW = 3;
 
 const FORMS: Readonly<Record<BlockForm, string>> = {
   side: 'dart in the side',
@@ -31,91 +30,70 @@ const FORMS: Readonly<Record<BlockForm, string>> = {
   waist: 'dart in the waist',
 };
 
-/** Two strokes that cross in a point, each `2 * CROSS` mm long on paper. */
-function cross({ x, y }: Point): Chain[] {
-  const r = CROSS / SCALE;
-  return [[line({ x: x - r, y }, { x: x + r, y })], [line({ x, y: y - r }, { x, y: y + r })]];
+const text = (words: readonly string[], size: number): Block =>
+  textBlock(wrapped(words, PAGE.width, size), size);
+
+/** A heading, and its text line by line, so that it may run on to the next page. */
+function section(heading: string, words: readonly string[]): Flowing[] {
+  const lines = wrapped(words, PAGE.width, TEXT);
+  return [
+    { ...text([heading], HEAD), above: GAP, withNext: true },
+    // Neither the first nor the last line of a text stands alone.
+    ...lines.map((line, i) => ({
+      ...textBlock([line], TEXT),
+      above: i === 0 ? 1 : 0,
+      withNext: i === 0 ? lines.length > 1 : i === lines.length - 2,
+    })),
+  ];
 }
 
-/** A grainline along centre front, halfway to the bust point, with an arrow head at each end. */
-function grainline(bust: Point, top: number, bottom: number): Chain[] {
-  const x = bust.x / 2;
-  const [from, to] = [top + (bottom - top) / 3, bottom - (bottom - top) / 6];
-  const r = ARROW / SCALE;
-  const head = (y: number, way: 1 | -1): Chain[] =>
-    [0.5, -0.5].map((side) => [line({ x, y }, { x: x + side * r, y: y + way * r })]);
-  return [[line({ x, y: from }, { x, y: to })], ...head(from, 1), ...head(to, -1)];
+const TOO_LARGE = 'This block is larger than A4 and Letter: print it on larger paper, at 100 %.';
+
+/** What stands over the block, the block, and the test squares: beside it where there is room, else under it or on the next page. */
+function opening(title: string, told: string, front: Piece): Flowing[] {
+  const block = frontBlock(front);
+  const large = block.width > PAGE.width || block.height > PAGE.height;
+  const head = stack([text([title], HEAD), text(large ? [told, TOO_LARGE] : [told], TEXT)], 1);
+  const beside = besides([block, testSquares('column')], 2 * GAP);
+  const one = beside.width <= PAGE.width ? beside : block;
+  return [
+    { ...head, above: 0, withNext: head.height + GAP + one.height <= PAGE.height },
+    { ...one, above: GAP },
+    ...(one === block ? [{ ...testSquares('row'), above: GAP }] : []),
+  ];
 }
 
-/** The bare half front, each edge a path of its own (the legs of its darts among them), with bust point and grain. */
-function frontBlock(front: Piece): Block {
-  const edges = outlineOf(front);
-  const box = boundsOf(edges.map((edge) => edge.chain));
-  const bust = landmark(front, 'right/bust-point');
-  const path = (name: string, width: number, chain: Chain, draw: ReturnType<typeof toPaper>): string =>
-    `<path data-piece="${escapeText(front.id)}" data-line="${escapeText(name)}" stroke-width="${width}" d="${pathData(chain, draw, false)}"/>`;
-  return {
-    width: (box.maxX - box.minX) * SCALE,
-    height: (box.maxY - box.minY) * SCALE,
-    draw: (x, y) => {
-      const paper = toPaper({ x: box.minX, y: box.minY }, x, y);
-      const at = bust && paper(bust);
-      return [
-        '<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round">',
-        ...edges.map((edge) => path(edge.id, 0.35, edge.chain, paper)),
-        ...(bust ? cross(bust).map((chain) => path('bust', 0.25, chain, paper)) : []),
-        ...(bust
-          ? grainline(bust, box.minY, box.maxY).map((chain) => path('grain', 0.25, chain, paper))
-          : []),
-        '</g>',
-        ...(at ? [textAt(at.x + CROSS + 1, at.y - 1, TEXT, 'B')] : []),
-        textAt(
-          paper({ x: box.maxX, y: 0 }).x - 1.5,
-          y + ((box.maxY - box.minY) * SCALE) / 2,
-          TEXT,
-          'CF',
-          'end',
-        ),
-      ].join('');
-    },
-  };
+function pageSvg(page: Block, name: string): string {
+  const width = num(Math.max(PAGE.width, page.width) + 2 * INSET);
+  const height = num(Math.max(PAGE.height, page.height) + 2 * INSET);
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" font-family="sans-serif" fill="#000"><title>${escapeText(name)}</title>${page.draw(INSET, INSET)}</svg>`;
 }
 
-/** A heading with its text under it. */
-const section = (heading: string, lines: readonly string[]): Block =>
-  stack(
-    [textBlock(wrapped([heading], COLUMN, HEAD), HEAD), textBlock(wrapped(lines, COLUMN, TEXT), TEXT)],
-    1,
-  );
+const STYLE = `@page{margin:${MARGIN}mm}body{margin:0}svg{display:block;break-after:page}svg:last-child{break-after:auto}@media screen{body{background:#ddd}svg{background:#fff;margin:20mm auto;outline:${MARGIN}mm solid #fff}}`;
 
 /**
- * The practice sheet of an exercise as an SVG document of its own, for working it on paper: the bare half front of its block (as
- * drafted, nothing extended or cut, without allowance), test squares, the cautions with blades and the text of every step. One unit of the
- * drawing is one millimetre on paper and the block is at half scale, so it measures true when it is printed at 100 %. Pure; throws
- * RangeError when the block holds a number that is none.
+ * The practice sheet of an exercise as a document that prints by itself, for working it on paper: the bare half front of its block (as
+ * drafted, nothing extended or cut, without allowance), test squares, the cautions with blades and the text of every step. Each page is an
+ * SVG drawing that fits A4 and Letter; one unit of it is one millimetre on paper and the block is at half scale, so it measures true when it
+ * is printed at 100 %. A block larger than a page has a larger drawing, for larger paper. Pure; throws RangeError when the block holds
+ * a number that is none.
  */
 export function practiceSheet(exercise: PracticeExercise, front: Piece): string {
   const title = `${shorten(exercise.title, 70)}: practice sheet`;
   const form = exercise.form === undefined ? '' : `, ${FORMS[exercise.form]}`;
-  const body = stack(
+  const told = `Half front of figure ${exercise.figure}${form}, the wearer’s right. Half scale: 1 mm on this sheet is 2 mm of the garment. B is the bust point, CF centre front; the arrow is the grain. No allowance.`;
+  const pages = onPages(
     [
-      section(title, [
-        `Half front of figure ${exercise.figure}${form}, the wearer’s right. Half scale: 1 mm on this sheet is 2 mm of the garment. B is the bust point, CF centre front; the arrow is the grain. No allowance.`,
-      ]),
-      frontBlock(front),
-      testSquares(),
-      section('Take care', Object.values(CAUTIONS)),
-      ...exercise.steps.map((step, i) => section(`${i + 1}. ${step.title}`, step.text)),
+      ...opening(title, told, front),
+      ...section('Take care', Object.values(CAUTIONS)),
+      ...exercise.steps.flatMap((step, i) => section(`${i + 1}. ${step.title}`, step.text)),
     ],
-    GAP,
+    PAGE,
   );
-  const width = num(body.width + 2 * MARGIN);
-  const height = num(body.height + 2 * MARGIN);
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" font-family="sans-serif" fill="#000">`,
-    `<title>${escapeText(title)}</title>`,
-    `<rect width="${width}" height="${height}" fill="#fff"/>`,
-    body.draw(MARGIN, MARGIN),
-    '</svg>\n',
+    '<!doctype html>\n<html lang="en"><head><meta charset="utf-8">',
+    `<title>${escapeText(title)}</title><style>${STYLE}</style></head><body>\n`,
+    ...pages.map((page, i) => `${pageSvg(page, `${title}, page ${i + 1} of ${pages.length}`)}\n`),
+    '</body></html>\n',
   ].join('');
 }

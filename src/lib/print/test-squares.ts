@@ -1,5 +1,6 @@
-import { stack, textBlock, type Block } from './block.ts';
+import { besides, stack, textBlock, type Block } from './block.ts';
 import { num, textAt } from './svg.ts';
+import { wrapped } from './wrap.ts';
 
 const square = (side: number, name: string): Block => ({
   width: side,
@@ -10,19 +11,17 @@ const square = (side: number, name: string): Block => ({
 });
 
 const GAP = 10;
+const TEXT = 3.2;
 
-/** A square of 50 mm and one of 2 inches on paper, and what to do with them. */
-export function testSquares(): Block {
+const WORDS = [
+  'Measure me: if it is not 50 mm, the printer scaled the page.',
+  'A4 fitted on Letter prints at 94 %, Letter fitted on A4 at 97 %.',
+  'Print at 100 %, without "fit to page".',
+];
+
+/** A square of 50 mm and one of 2 inches on paper, and what to do with them: beside each other, or in a column as wide as they are. */
+export function testSquares(as: 'row' | 'column' = 'row'): Block {
   const [mm, inch] = [square(50, '50 mm'), square(50.8, '2 in')];
-  const pair: Block = {
-    width: mm.width + GAP + inch.width,
-    height: inch.height,
-    draw: (x, y) => mm.draw(x, y) + inch.draw(x + mm.width + GAP, y),
-  };
-  const words = [
-    'Measure me: if it is not 50 mm, the printer scaled the page.',
-    'A4 fitted on Letter prints at 94 %, Letter fitted on A4 at 97 %.',
-    'Print at 100 %, without "fit to page".',
-  ];
-  return stack([pair, textBlock(words, 3.2)], 3);
+  if (as === 'column') return stack([mm, inch, textBlock(wrapped(WORDS, inch.width, TEXT), TEXT)], 3);
+  return stack([besides([mm, inch], GAP), textBlock(WORDS, TEXT)], 3);
 }
