@@ -68,7 +68,7 @@ function nodeAt(t: number, start?: Point, end?: Point): Node {
   };
 }
 
-// Handle lengths of the piece in hand, found by `handles`.
+// Handle lengths of the piece in hand, found by `fitPiece`.
 let alpha = 0;
 let beta = 0;
 
@@ -82,11 +82,11 @@ const AT = [0.25, 0.5, 0.75] as const;
 function fitPiece(p: Node, q: Node): number {
   const span = q.t - p.t;
   const chord = Math.sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
-  alpha = (p.speed * span) / 3;
-  beta = (q.speed * span) / 3;
+  let handleP = (p.speed * span) / 3;
+  let handleQ = (q.speed * span) / 3;
   // At a cusp the parallel stands still, and so the handle has no length.
-  const cuspP = Math.abs(alpha) < 1e-6 * chord;
-  const cuspQ = Math.abs(beta) < 1e-6 * chord;
+  const cuspP = Math.abs(handleP) < 1e-6 * chord;
+  const cuspQ = Math.abs(handleQ) < 1e-6 * chord;
   for (let round = 0; round < 2; round++) {
     let m11 = 0;
     let m12 = 0;
@@ -100,8 +100,8 @@ function fitPiece(p: Node, q: Node): number {
       const b2 = 3 * w * u * u;
       const near = w * w * w + b1;
       const far = u * u * u + b2;
-      const fx = near * p.x + far * q.x + b1 * alpha * p.tx - b2 * beta * q.tx;
-      const fy = near * p.y + far * q.y + b1 * alpha * p.ty - b2 * beta * q.ty;
+      const fx = near * p.x + far * q.x + b1 * handleP * p.tx - b2 * handleQ * q.tx;
+      const fy = near * p.y + far * q.y + b1 * handleP * p.ty - b2 * handleQ * q.ty;
       let t = p.t + u * span;
       let e = 0;
       let nx = 0;
@@ -138,13 +138,15 @@ function fitPiece(p: Node, q: Node): number {
     m11 += damp;
     m22 += damp;
     const det = m11 * m22 - m12 * m12;
-    alpha += (r1 * m22 - r2 * m12) / det;
-    beta += (r2 * m11 - r1 * m12) / det;
+    handleP += (r1 * m22 - r2 * m12) / det;
+    handleQ += (r2 * m11 - r1 * m12) / det;
   }
+  alpha = handleP;
+  beta = handleQ;
   // Handles that point backwards or reach past the other end belong to a piece that turns too far.
-  if (Math.max(Math.abs(alpha), Math.abs(beta)) > 1.2 * chord) return Infinity;
-  if ((!cuspP && alpha * p.speed < 0) || (!cuspQ && beta * q.speed < 0)) return Infinity;
-  return worst(p, q);
+  if (Math.max(Math.abs(handleP), Math.abs(handleQ)) > 1.2 * chord) return Infinity;
+  if ((!cuspP && handleP * p.speed < 0) || (!cuspQ && handleQ * q.speed < 0)) return Infinity;
+  return worst(p, q, handleP, handleQ);
 }
 
 /** A foot is near enough when what is left along the seam line is below this (mm); its square counts, over the width. */
@@ -153,7 +155,7 @@ const FOOT = 0.03;
 const CHECK = [0.13, 0.38, 0.62, 0.87] as const;
 
 /** Largest distance, at four places, of the fitted piece from the true parallel, in mm. */
-function worst(p: Node, q: Node): number {
+function worst(p: Node, q: Node, handleP: number, handleQ: number): number {
   const span = q.t - p.t;
   let most = 0;
   for (let i = 0; i < 4; i++) {
@@ -163,8 +165,8 @@ function worst(p: Node, q: Node): number {
     const b2 = 3 * w * u * u;
     const near = w * w * w + b1;
     const far = u * u * u + b2;
-    const fx = near * p.x + far * q.x + b1 * alpha * p.tx - b2 * beta * q.tx;
-    const fy = near * p.y + far * q.y + b1 * alpha * p.ty - b2 * beta * q.ty;
+    const fx = near * p.x + far * q.x + b1 * handleP * p.tx - b2 * handleQ * q.tx;
+    const fy = near * p.y + far * q.y + b1 * handleP * p.ty - b2 * handleQ * q.ty;
     let t = p.t + u * span;
     let vx: number;
     let vy: number;
@@ -216,16 +218,50 @@ function fitRun(p: Node, q: Node, tolerance: number, depth: number, out: Cubic[]
   }
 }
 
-/** Root of the cusp function between two parameters where its sign differs. */
-function cuspBetween(low: number, high: number): number {
-  const sign = cuspFunction(low) > 0;
+/** A guess of a root is trusted to tell the sides of itself no nearer than this. */
+const GUESS = 1e-11;
+
+/**
+ * Root of the cusp function between two parameters where its sign differs, by halving. Where a root lies is guessed by false
+ * position first (Illinois; Dowell & Jarratt, 1971), so that the function is asked only in the last few halvings: the answer is the
+ * same.
+ */
+function cuspBetween(low: number, high: number, atLow: number, atHigh: number): number {
+  const sign = atLow > 0;
+  let a = low;
+  let b = high;
+  let fa = atLow;
+  let fb = atHigh;
+  let guess = NaN;
+  for (let i = 0; i < 20; i++) {
+    const t = b - (fb * (b - a)) / (fb - fa);
+    if (!(t > a && t < b) && !(t > b && t < a)) break;
+    const f = cuspFunction(t);
+    const moved = Math.abs(t - b);
+    if (f > 0 === fb > 0) fa *= 0.5;
+    else {
+      a = b;
+      fa = fb;
+    }
+    b = t;
+    fb = f;
+    if (moved < 1e-13 || f === 0) {
+      guess = t;
+      break;
+    }
+  }
   for (let i = 0; i < 60 && high - low > 1e-15; i++) {
     const mid = 0.5 * (low + high);
-    if (cuspFunction(mid) > 0 === sign) low = mid;
+    const before = mid < guess - GUESS || (!(mid > guess + GUESS) && cuspFunction(mid) > 0 === sign);
+    if (before) low = mid;
     else high = mid;
   }
   return 0.5 * (low + high);
 }
+
+/** Places the cusp function is looked at between, and its values there (used within one search only). */
+const STEPS = 24;
+const cuspValues = new Float64Array(STEPS + 1);
 
 /** Parameters of the cusps, ascending. Most curves are told at once to have none. */
 function cusps(): number[] {
@@ -247,15 +283,17 @@ function cusps(): number[] {
       (cx + 2 * bx + 3 * ax) * ex + (cy + 2 * by + 3 * ay) * ey,
     ) / e;
   if (slow > 0 && slow * slow * slow + width * least > 0) return [];
-  const n = 24;
-  const f: number[] = [];
-  for (let i = 0; i <= n; i++) f.push(cuspFunction(i / n));
+  const n = STEPS;
+  const f = cuspValues;
+  for (let i = 0; i <= n; i++) f[i] = cuspFunction(i / n);
   const out: number[] = [];
   for (let i = 0; i < n; i++) {
-    if (f[i]! > 0 !== f[i + 1]! > 0) out.push(cuspBetween(i / n, (i + 1) / n));
+    if (f[i]! > 0 !== f[i + 1]! > 0) out.push(cuspBetween(i / n, (i + 1) / n, f[i]!, f[i + 1]!));
     else if (i > 0 && f[i]! > 0 && f[i]! <= f[i - 1]! && f[i]! <= f[i + 1]!) {
       const t = lowest((i - 1) / n, i / n, (i + 1) / n);
-      if (cuspFunction(t) <= 0) out.push(cuspBetween((i - 1) / n, t), cuspBetween(t, (i + 1) / n));
+      const g = cuspFunction(t);
+      if (g <= 0)
+        out.push(cuspBetween((i - 1) / n, t, f[i - 1]!, g), cuspBetween(t, (i + 1) / n, g, f[i + 1]!));
     }
   }
   return out;

@@ -1,5 +1,5 @@
 import type { Point, Segment } from './types.ts';
-import { between, hullBox, pointAt } from './segment.ts';
+import { between, pointAt } from './segment.ts';
 import { signedArea } from './outline.ts';
 import { bitsCross, flatten, settle, withEnds } from './offset-crossing.ts';
 
@@ -151,16 +151,32 @@ const moved = (p: Piece, a: Point, d: Point): Piece => ({ ...p, segment: withEnd
 /** Room added to the boxes, so that lines which only touch are looked at too (mm). */
 const MARGIN = 1e-6;
 
+// Boxes of the pieces; used within one search only. It never shrinks.
+let boxes = new Float64Array(256);
+
 /** All crossings of pieces that are not smooth neighbours. */
 function crossings(pieces: readonly Piece[]): Crossing[] {
   const n = pieces.length;
-  const box = new Float64Array(4 * n);
+  if (boxes.length < 4 * n) boxes = new Float64Array(8 * n);
+  const box = boxes;
   for (let i = 0; i < n; i++) {
-    const b = hullBox(pieces[i]!.segment);
-    box[4 * i] = b.minX - MARGIN;
-    box[4 * i + 1] = b.minY - MARGIN;
-    box[4 * i + 2] = b.maxX + MARGIN;
-    box[4 * i + 3] = b.maxY + MARGIN;
+    const s = pieces[i]!.segment;
+    const { a, d } = s;
+    let loX = a.x < d.x ? a.x : d.x;
+    let loY = a.y < d.y ? a.y : d.y;
+    let hiX = a.x < d.x ? d.x : a.x;
+    let hiY = a.y < d.y ? d.y : a.y;
+    if (s.kind === 'cubic') {
+      const { b, c } = s;
+      loX = Math.min(loX, b.x, c.x);
+      loY = Math.min(loY, b.y, c.y);
+      hiX = Math.max(hiX, b.x, c.x);
+      hiY = Math.max(hiY, b.y, c.y);
+    }
+    box[4 * i] = loX - MARGIN;
+    box[4 * i + 1] = loY - MARGIN;
+    box[4 * i + 2] = hiX + MARGIN;
+    box[4 * i + 3] = hiY + MARGIN;
   }
   const out: Crossing[] = [];
   let nudged: readonly Point[] | undefined;

@@ -154,7 +154,8 @@ function sorted(pieces: readonly Piece[], edges: readonly OffsetEdge[], notes: O
     if (!(left.length === 1 && own[e]!.to - own[e]!.from === count)) {
       for (; k !== next.from % count; k = (k + 1) % count) cornerChains[e]!.push(pieces[k]!.segment);
     }
-    cut.push(...edgeChains[e]!, ...cornerChains[e]!);
+    for (const s of edgeChains[e]!) cut.push(s);
+    for (const s of cornerChains[e]!) cut.push(s);
   }
   return { cut, edges: edgeChains, corners: cornerChains, notes };
 }
