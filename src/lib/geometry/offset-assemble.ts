@@ -52,7 +52,8 @@ export function assemble(runs: readonly Run[], joints: readonly Joint[]): Piece[
   // Close it exactly.
   const final = out[out.length - 1]!;
   if (final.segment.d !== out[0]!.segment.a) {
-    out[out.length - 1] = { ...final, segment: withEnds(final.segment, final.segment.a, out[0]!.segment.a) };
+    const closing = withEnds(final.segment, final.segment.a, out[0]!.segment.a);
+    out[out.length - 1] = { segment: closing, tag: final.tag, smooth: final.smooth };
   }
   smoothTurnBacks(out);
   return out;

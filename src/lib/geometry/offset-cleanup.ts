@@ -1,6 +1,7 @@
 import type { Point, Segment } from './types.ts';
 import { between, pointAt } from './segment.ts';
 import { signedArea } from './outline.ts';
+import { shortSort } from './short-sort.ts';
 import { bitsCross, flatten, settle, withEnds } from './offset-crossing.ts';
 
 /** A segment of the raw cut line and where it comes from: 2·edge, or 2·edge + 1 for the corner after that edge. */
@@ -31,6 +32,16 @@ interface Crossing {
   readonly point: Point;
 }
 
+/** One pass of a crossing: on which piece and where, of which crossing, and the number of its other pass. */
+interface Pass {
+  readonly piece: number;
+  readonly t: number;
+  readonly crossing: number;
+  other: number;
+}
+
+const inOrder = (a: Pass, b: Pass): number => a.piece - b.piece || a.t - b.t || a.crossing - b.crossing;
+
 /**
  * A closed line without crossings: at every crossing the two strands are switched, each keeping its direction, and of the
  * loops this makes the one with the largest area is kept (the same outline as the union of all that is wound round at
@@ -40,12 +51,13 @@ export function untangle(pieces: readonly Piece[]): Untangled {
   const found = crossings(pieces);
   if (found.length === 0) return { pieces, bridges: [] };
   // Each crossing is passed twice; both passes in order along the line.
-  const events: { piece: number; t: number; crossing: number; other: number }[] = [];
+  const events: Pass[] = [];
   for (let k = 0; k < found.length; k++) {
     const c = found[k]!;
-    events.push({ piece: c.i, t: c.t, crossing: k, other: 0 }, { piece: c.j, t: c.u, crossing: k, other: 0 });
+    events.push({ piece: c.i, t: c.t, crossing: k, other: 0 });
+    events.push({ piece: c.j, t: c.u, crossing: k, other: 0 });
   }
-  events.sort((a, b) => a.piece - b.piece || a.t - b.t || a.crossing - b.crossing);
+  shortSort(events, inOrder);
   const first = new Array<number>(found.length).fill(-1);
   for (let e = 0; e < events.length; e++) {
     const k = events[e]!.crossing;
@@ -69,7 +81,9 @@ export function untangle(pieces: readonly Piece[]): Untangled {
       seen[k] = true;
       loop.push(k);
     }
-    const area = signedArea(loop.flatMap((k) => arcs[k]!.map((piece) => piece.segment)));
+    const around: Segment[] = [];
+    for (const k of loop) for (const piece of arcs[k]!) around.push(piece.segment);
+    const area = signedArea(around);
     if (area > most) {
       most = area;
       best = loop;
@@ -108,12 +122,7 @@ function bridged(arcs: readonly (readonly Piece[])[]): Untangled {
 }
 
 /** The pieces from one pass to the next along the line, the ends exactly on the crossings. */
-function arcBetween(
-  pieces: readonly Piece[],
-  from: { piece: number; t: number; crossing: number },
-  to: { piece: number; t: number; crossing: number },
-  found: readonly Crossing[],
-): Piece[] {
+function arcBetween(pieces: readonly Piece[], from: Pass, to: Pass, found: readonly Crossing[]): Piece[] {
   const out: Piece[] = [];
   const start = found[from.crossing]!.point;
   const end = found[to.crossing]!.point;
@@ -146,7 +155,11 @@ function arcBetween(
   return out;
 }
 
-const moved = (p: Piece, a: Point, d: Point): Piece => ({ ...p, segment: withEnds(p.segment, a, d) });
+const moved = (p: Piece, a: Point, d: Point): Piece => ({
+  segment: withEnds(p.segment, a, d),
+  tag: p.tag,
+  smooth: p.smooth,
+});
 
 /** Room added to the boxes, so that lines which only touch are looked at too (mm). */
 const MARGIN = 1e-6;
