@@ -2,7 +2,8 @@ import type { Point, Segment } from './types.ts';
 import { between, pointAt } from './segment.ts';
 import { signedArea } from './outline.ts';
 import { shortSort } from './short-sort.ts';
-import { bitsCross, flatten, settle, withEnds } from './offset-crossing.ts';
+import { bitsCross, clearBits, flatten } from './offset-bits.ts';
+import { settle, withEnds } from './offset-crossing.ts';
 
 /** A segment of the raw cut line and where it comes from: 2·edge, or 2·edge + 1 for the corner after that edge. */
 export interface Piece {
@@ -193,7 +194,8 @@ function crossings(pieces: readonly Piece[]): Crossing[] {
   }
   const out: Crossing[] = [];
   let nudged: readonly Point[] | undefined;
-  const flat: (Float64Array | undefined)[] = [];
+  // Offset of each piece's bits, −1 until they are asked for.
+  let flat: Int32Array | undefined;
   for (let i = 0; i < n; i++) {
     const loX = box[4 * i]!;
     const loY = box[4 * i + 1]!;
@@ -211,14 +213,14 @@ function crossings(pieces: readonly Piece[]): Crossing[] {
         if (s.kind === 'line' && u.kind === 'line') continue;
       }
       if (follows ? parted(s, u, s.d) : closes ? parted(u, s, u.d) : apart(s, u)) continue;
-      nudged ??= nudge(pieces);
-      const sa = nudged[i]!;
-      const sd = nudged[(i + 1) % n]!;
-      const ua = nudged[j]!;
-      const ud = nudged[(j + 1) % n]!;
-      const p = (flat[i] ??= flatten(s, sa, sd));
-      const q = (flat[j] ??= flatten(u, ua, ud));
-      const hits = bitsCross(p, q, follows, closes);
+      if (!nudged || !flat) {
+        nudged = nudge(pieces);
+        flat = new Int32Array(n).fill(-1);
+        clearBits();
+      }
+      if (flat[i]! < 0) flat[i] = flatten(s, nudged[i]!, nudged[(i + 1) % n]!);
+      if (flat[j]! < 0) flat[j] = flatten(u, nudged[j]!, nudged[(j + 1) % n]!);
+      const hits = bitsCross(flat[i]!, flat[j]!, follows, closes);
       for (let k = 0; k < hits.length; k += 2) {
         const exact = settle(s, u, hits[k]!, hits[k + 1]!);
         const t = exact ? exact.t : hits[k]!;

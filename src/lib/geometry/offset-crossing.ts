@@ -1,4 +1,5 @@
 import type { Point, Segment } from './types.ts';
+import { bitsCross, clearBits, flatten } from './offset-bits.ts';
 import { between, derivativeAt, line, pointAt, reverse } from './segment.ts';
 
 /** A place on the segments of a run; on a straight run t may lie outside [0, 1] (the line runs on). */
@@ -101,100 +102,6 @@ export function settle(s: Segment, u: Segment, t: number, v: number): { t: numbe
   return t >= 0 && t <= 1 && v >= 0 && v <= 1 ? { t, v } : undefined;
 }
 
-/** Parameter of point i of n on a flattened curve: closer towards both ends, where loops can be very small. */
-const spread = (i: number, n: number): number => {
-  const t = i / n;
-  return t * t * (3 - 2 * t);
-};
-
-/** Points along a segment as x, y, x, y, ..., close enough that crossings are told apart; its ends put at a and d. */
-export function flatten(s: Segment, a: Point, d: Point): Float64Array {
-  if (s.kind === 'line') return Float64Array.of(a.x, a.y, d.x, d.y);
-  const bx = s.b.x + (a.x - s.a.x);
-  const by = s.b.y + (a.y - s.a.y);
-  const cx = s.c.x + (d.x - s.d.x);
-  const cy = s.c.y + (d.y - s.d.y);
-  const bend = Math.max(
-    Math.abs(a.x - 2 * bx + cx),
-    Math.abs(a.y - 2 * by + cy),
-    Math.abs(bx - 2 * cx + d.x),
-    Math.abs(by - 2 * cy + d.y),
-  );
-  const n = Math.min(64, Math.max(4, Math.ceil(Math.sqrt(bend / FLATNESS))));
-  const out = new Float64Array(2 * n + 2);
-  out[0] = a.x;
-  out[1] = a.y;
-  for (let i = 1; i < n; i++) {
-    const t = spread(i, n);
-    const r = 1 - t;
-    const k0 = r * r * r;
-    const k1 = 3 * r * r * t;
-    const k2 = 3 * r * t * t;
-    const k3 = t * t * t;
-    out[2 * i] = k0 * a.x + k1 * bx + k2 * cx + k3 * d.x;
-    out[2 * i + 1] = k0 * a.y + k1 * by + k2 * cy + k3 * d.y;
-  }
-  out[2 * n] = d.x;
-  out[2 * n + 1] = d.y;
-  return out;
-}
-
-const FLATNESS = 0.004;
-
-/** Parameter at a fraction of bit i of n. */
-function placeOn(i: number, fraction: number, n: number): number {
-  const t = spread(i, n);
-  return t + (spread(i + 1, n) - t) * fraction;
-}
-
-/** Crossings of two flattened segments as pairs of parameters; `skip` leaves out the joint at p's end and q's start. */
-export function bitsCross(p: Float64Array, q: Float64Array, skip: boolean, skipStart: boolean): number[] {
-  const out: number[] = [];
-  const n = p.length / 2 - 1;
-  const m = q.length / 2 - 1;
-  // Box of q, to pass over most of p.
-  let loX = Infinity;
-  let loY = Infinity;
-  let hiX = -Infinity;
-  let hiY = -Infinity;
-  for (let j = 0; j <= m; j++) {
-    const x = q[2 * j]!;
-    const y = q[2 * j + 1]!;
-    if (x < loX) loX = x;
-    if (x > hiX) hiX = x;
-    if (y < loY) loY = y;
-    if (y > hiY) hiY = y;
-  }
-  for (let i = 0; i < n; i++) {
-    const ax = p[2 * i]!;
-    const ay = p[2 * i + 1]!;
-    const dx = p[2 * i + 2]!;
-    const dy = p[2 * i + 3]!;
-    const minX = ax < dx ? ax : dx;
-    const maxX = ax < dx ? dx : ax;
-    const minY = ay < dy ? ay : dy;
-    const maxY = ay < dy ? dy : ay;
-    if (minX > hiX || maxX < loX || minY > hiY || maxY < loY) continue;
-    let was = (dx - ax) * (q[1]! - ay) - (dy - ay) * (q[0]! - ax);
-    for (let j = 0; j < m; j++) {
-      const now = (dx - ax) * (q[2 * j + 3]! - ay) - (dy - ay) * (q[2 * j + 2]! - ax);
-      const before = was;
-      was = now;
-      if (before > 0 === now > 0) continue;
-      const bx = q[2 * j]!;
-      const by = q[2 * j + 1]!;
-      const ex = q[2 * j + 2]! - bx;
-      const ey = q[2 * j + 3]! - by;
-      const s0 = ex * (ay - by) - ey * (ax - bx);
-      const s1 = ex * (dy - by) - ey * (dx - bx);
-      if (s0 > 0 === s1 > 0) continue;
-      if ((skip && i === n - 1 && j === 0) || (skipStart && i === 0 && j === m - 1)) continue;
-      out.push(placeOn(i, s0 / (s0 - s1), n), placeOn(j, before / (before - now), m));
-    }
-  }
-  return out;
-}
-
 const size = (p: Point): number => Math.sqrt(p.x * p.x + p.y * p.y);
 
 /**
@@ -219,6 +126,7 @@ export function curvesMeet(
       return { before: { segment: last, t: found.t, point }, after: { segment: 0, t: found.v, point } };
     }
   }
+  clearBits();
   const flatA = before.map((s) => flatten(s, s.a, s.d));
   const flatB = after.map((s) => flatten(s, s.a, s.d));
   for (let sum = 0; sum < before.length + after.length - 1; sum++) {
