@@ -1,5 +1,6 @@
 import type { Cubic, Point } from './types.ts';
 import { tangentAt } from './segment.ts';
+import { cuspFunction, cusps, seam, setSeam } from './offset-cusps.ts';
 
 /** A fitted piece is taken when no sample of it is farther than this from the true parallel (mm). */
 export const FIT_TOLERANCE = 0.004;
@@ -11,16 +12,7 @@ export interface Parallel {
   readonly cusped: boolean;
 }
 
-// The cubic in hand as polynomials: p = ((ax·t + bx)·t + cx)·t + dx, and its width. Set by fitParallel, read below.
-let ax = 0;
-let bx = 0;
-let cx = 0;
-let dx = 0;
-let ay = 0;
-let by = 0;
-let cy = 0;
-let dy = 0;
-let width = 0;
+// The cubic in hand itself; `seam` holds it as polynomials. Set by fitParallel, read below.
 let source: Cubic;
 
 /** A place on the parallel: the point, the seam's unit tangent there, and the parallel's signed speed by t. */
@@ -33,15 +25,16 @@ interface Node {
   readonly speed: number;
 }
 
-/** |p'|³ + width·(p' × p''): its sign is that of the parallel's speed, (1 + κ·width)·|p'|. */
-function cuspFunction(t: number): number {
-  const vx = (3 * ax * t + 2 * bx) * t + cx;
-  const vy = (3 * ay * t + 2 * by) * t + cy;
-  const v2 = vx * vx + vy * vy;
-  return v2 * Math.sqrt(v2) + width * (vx * (6 * ay * t + 2 * by) - vy * (6 * ax * t + 2 * bx));
-}
-
 function nodeAt(t: number, start?: Point, end?: Point): Node {
+  const ax = seam[0]!;
+  const bx = seam[1]!;
+  const cx = seam[2]!;
+  const dx = seam[3]!;
+  const ay = seam[4]!;
+  const by = seam[5]!;
+  const cy = seam[6]!;
+  const dy = seam[7]!;
+  const width = seam[8]!;
   const vx = (3 * ax * t + 2 * bx) * t + cx;
   const vy = (3 * ay * t + 2 * by) * t + cy;
   const v2 = vx * vx + vy * vy;
@@ -80,6 +73,15 @@ const AT = [0.25, 0.5, 0.75] as const;
  * found afterwards at four other places, measured from the seam line itself.
  */
 function fitPiece(p: Node, q: Node): number {
+  const ax = seam[0]!;
+  const bx = seam[1]!;
+  const cx = seam[2]!;
+  const dx = seam[3]!;
+  const ay = seam[4]!;
+  const by = seam[5]!;
+  const cy = seam[6]!;
+  const dy = seam[7]!;
+  const width = seam[8]!;
   const span = q.t - p.t;
   const chord = Math.sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
   let handleP = (p.speed * span) / 3;
@@ -156,6 +158,15 @@ const CHECK = [0.13, 0.38, 0.62, 0.87] as const;
 
 /** Largest distance, at four places, of the fitted piece from the true parallel, in mm. */
 function worst(p: Node, q: Node, handleP: number, handleQ: number): number {
+  const ax = seam[0]!;
+  const bx = seam[1]!;
+  const cx = seam[2]!;
+  const dx = seam[3]!;
+  const ay = seam[4]!;
+  const by = seam[5]!;
+  const cy = seam[6]!;
+  const dy = seam[7]!;
+  const width = seam[8]!;
   const span = q.t - p.t;
   let most = 0;
   for (let i = 0; i < 4; i++) {
@@ -218,105 +229,6 @@ function fitRun(p: Node, q: Node, tolerance: number, depth: number, out: Cubic[]
   }
 }
 
-/** A guess of a root is trusted to tell the sides of itself no nearer than this. */
-const GUESS = 1e-11;
-
-/**
- * Root of the cusp function between two parameters where its sign differs, by halving. Where a root lies is guessed by false
- * position first (Illinois; Dowell & Jarratt, 1971), so that the function is asked only in the last few halvings: the answer is the
- * same.
- */
-function cuspBetween(low: number, high: number, atLow: number, atHigh: number): number {
-  const sign = atLow > 0;
-  let a = low;
-  let b = high;
-  let fa = atLow;
-  let fb = atHigh;
-  let guess = NaN;
-  for (let i = 0; i < 20; i++) {
-    const t = b - (fb * (b - a)) / (fb - fa);
-    if (!(t > a && t < b) && !(t > b && t < a)) break;
-    const f = cuspFunction(t);
-    const moved = Math.abs(t - b);
-    if (f > 0 === fb > 0) fa *= 0.5;
-    else {
-      a = b;
-      fa = fb;
-    }
-    b = t;
-    fb = f;
-    if (moved < 1e-13 || f === 0) {
-      guess = t;
-      break;
-    }
-  }
-  for (let i = 0; i < 60 && high - low > 1e-15; i++) {
-    const mid = 0.5 * (low + high);
-    const before = mid < guess - GUESS || (!(mid > guess + GUESS) && cuspFunction(mid) > 0 === sign);
-    if (before) low = mid;
-    else high = mid;
-  }
-  return 0.5 * (low + high);
-}
-
-/** Places the cusp function is looked at between, and its values there (used within one search only). */
-const STEPS = 24;
-const cuspValues = new Float64Array(STEPS + 1);
-
-/** Parameters of the cusps, ascending. Most curves are told at once to have none. */
-function cusps(): number[] {
-  // p' × p'' is a quadratic in t; nowhere below −least.
-  const g0 = 2 * (cx * by - cy * bx);
-  const g1 = 6 * (cx * ay - cy * ax);
-  const g2 = 6 * (bx * ay - by * ax);
-  // Bernstein coefficients of the quadratic bound it from below.
-  const least = Math.min(g0, g0 + 0.5 * g1, g0 + g1 + g2);
-  if (least >= 0 || width === 0) return [];
-  // A lower bound of |p'|: the smallest of its control vectors, taken along the chord.
-  const ex = ax + bx + cx;
-  const ey = ay + by + cy;
-  const e = Math.sqrt(ex * ex + ey * ey);
-  const slow =
-    Math.min(
-      cx * ex + cy * ey,
-      (cx + bx) * ex + (cy + by) * ey,
-      (cx + 2 * bx + 3 * ax) * ex + (cy + 2 * by + 3 * ay) * ey,
-    ) / e;
-  if (slow > 0 && slow * slow * slow + width * least > 0) return [];
-  const n = STEPS;
-  const f = cuspValues;
-  for (let i = 0; i <= n; i++) f[i] = cuspFunction(i / n);
-  const out: number[] = [];
-  for (let i = 0; i < n; i++) {
-    if (f[i]! > 0 !== f[i + 1]! > 0) out.push(cuspBetween(i / n, (i + 1) / n, f[i]!, f[i + 1]!));
-    else if (i > 0 && f[i]! > 0 && f[i]! <= f[i - 1]! && f[i]! <= f[i + 1]!) {
-      const t = lowest((i - 1) / n, i / n, (i + 1) / n);
-      const g = cuspFunction(t);
-      if (g <= 0)
-        out.push(cuspBetween((i - 1) / n, t, f[i - 1]!, g), cuspBetween(t, (i + 1) / n, g, f[i + 1]!));
-    }
-  }
-  return out;
-}
-
-/** Place of a minimum of the cusp function bracketed by three parameters (golden section). */
-function lowest(low: number, mid: number, high: number): number {
-  const golden = 0.3819660112501051;
-  let value = cuspFunction(mid);
-  for (let i = 0; i < 24 && value > 0; i++) {
-    const t = high - mid > mid - low ? mid + golden * (high - mid) : mid - golden * (mid - low);
-    const v = cuspFunction(t);
-    if (v < value) {
-      if (t > mid) low = mid;
-      else high = mid;
-      mid = t;
-      value = v;
-    } else if (t > mid) high = t;
-    else low = t;
-  }
-  return mid;
-}
-
 /** Fits the stretch between two cusps; one that runs backwards is cut out later and need not be fitted closely. */
 function fitStretch(p: Node, q: Node, out: Cubic[]): void {
   const rough = 0.01 * (Math.abs(p.x - q.x) + Math.abs(p.y - q.y));
@@ -331,16 +243,8 @@ function fitStretch(p: Node, q: Node, out: Cubic[]): void {
  */
 export function fitParallel(s: Cubic, w: number): Parallel {
   source = s;
-  width = w;
-  const { a, b, c, d } = s;
-  cx = 3 * (b.x - a.x);
-  cy = 3 * (b.y - a.y);
-  bx = 3 * (a.x - 2 * b.x + c.x);
-  by = 3 * (a.y - 2 * b.y + c.y);
-  ax = d.x - a.x + 3 * (b.x - c.x);
-  ay = d.y - a.y + 3 * (b.y - c.y);
-  dx = a.x;
-  dy = a.y;
+  setSeam(s, w);
+  const { a, d } = s;
   const out: Cubic[] = [];
   const end = nodeAt(1, undefined, d);
   let from = nodeAt(0, a);

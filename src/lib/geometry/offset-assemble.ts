@@ -1,7 +1,7 @@
 import type { Segment } from './types.ts';
 import type { Run } from './offset-edge.ts';
 import type { Joint } from './offset-end.ts';
-import type { Piece } from './offset-cleanup.ts';
+import type { Piece } from './offset-tangles.ts';
 import { withEnds } from './offset-crossing.ts';
 import { lerp } from './point.ts';
 import { between } from './segment.ts';

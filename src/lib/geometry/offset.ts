@@ -1,7 +1,7 @@
 import type { Chain, Point, Segment } from './types.ts';
 import type { CornerForm, Offset, OffsetEdge, OffsetNote } from './offset-types.ts';
 import type { Joint } from './offset-end.ts';
-import type { Piece } from './offset-cleanup.ts';
+import type { Piece } from './offset-tangles.ts';
 import { runsOf } from './offset-edge.ts';
 import { join, throughCorner } from './offset-corner.ts';
 import { assemble } from './offset-assemble.ts';
