@@ -130,6 +130,14 @@ describe('the tables that paper is held against', () => {
     expect(own!.own).toBeUndefined();
     expect(own!.worked.pieces).not.toEqual(right!.worked.pieces);
   });
+  it('take what the learner left out before a step that was worked as left out', () => {
+    const without = commands.filter(({ step }) => step === 'split');
+    const { before, own } = tables(without, 'split');
+    expect(before.pieces).toEqual(start.pieces);
+    expect(own).toBeDefined();
+    // From the last step that was worked on the screen on, all is worked rightly.
+    expect(tables(commands.slice(0, 1), 'split').worked.pieces).toEqual(tables([], 'split').worked.pieces);
+  });
   it('are the learner’s own where the step was worked, and rightly worked where it was not', () => {
     expect(tables(commands, 'split').own?.pieces).toEqual(tables([], 'split').worked.pieces);
     expect(tables([], 'split').own).toBeUndefined();
