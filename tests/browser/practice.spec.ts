@@ -4,15 +4,23 @@ import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
 import { fromFragment } from '../../src/lib/lessons/drills/link.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
+import { apply } from '../../src/lib/recipe/apply.ts';
 import { toText } from '../../src/lib/recipe/save.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
 import { drillWords } from '../../src/lib/strings/drills.ts';
+import { errorsOf, stepButton } from './support/attempt.ts';
+import { Keys } from './support/keys.ts';
+import { typedOf } from './support/typed.ts';
+
+function lessonOf(fragment: string) {
+  const parsed = fromFragment(fragment);
+  if ('problem' in parsed) throw new Error(fragment);
+  return { lesson: drillLesson(variantOf(parsed.ok), drillWords('mm')), parsed };
+}
 
 /** The finished attempt of a drill, as its file. */
 function fileOf(fragment: string, edit: (commands: readonly Command[]) => readonly Command[] = (c) => c) {
-  const parsed = fromFragment(fragment);
-  if ('problem' in parsed) throw new Error(fragment);
-  const lesson = drillLesson(variantOf(parsed.ok), drillWords('mm'));
+  const { lesson, parsed } = lessonOf(fragment);
   const attempt: Attempt = {
     format: 'pin-and-pivot/recipe',
     version: 1,
@@ -75,4 +83,84 @@ test('a finished attempt is opened and marked again; an edited one gets the mark
   // The file of another drill is refused, and what lies on the table stays.
   await page.getByLabel('Attempt file').setInputFiles(fileOf('slash.78.woven.usual.3'));
   await expect(page.getByText(/expected an attempt of drill-slash-77/)).toBeVisible();
+});
+
+test('the scale of the lengths can be chosen, and the link says it', async ({ page }) => {
+  await page.goto('/practice/');
+  await page.getByLabel('Back off, true and cap').check();
+  await page.getByLabel('Full size').check();
+  await page.getByRole('button', { name: 'Make a drill' }).click();
+  await expect(page.getByLabel('Link')).toHaveValue(/\/practice\/#2\.finish\.\d+\.woven\.usual\.3\.full$/);
+  await expect(page.locator('.task')).toContainText('measured at full size');
+});
+
+/* Each kind that came after the first five, once by key presses alone: every step is typed into the forms, checked, and accepted. */
+for (const fragment of [
+  '2.finish.12.woven.usual.3.half',
+  '2.fullness.7.knit.usual.3.any',
+  '2.parallel.5.woven.usual.3.full',
+  '2.several.9.woven.usual.3.any',
+  '2.princess.4.woven.usual.3.half',
+])
+  test(`the drill ${fragment} by keys alone, every step accepted`, async ({ page }) => {
+    const { lesson, parsed } = lessonOf(fragment);
+    const { start, commands } = workedLesson(lesson, parsed.ok.fabric);
+    const errors = errorsOf(page);
+    const keys = new Keys(page);
+    await page.goto(`/practice/#${fragment}`);
+    await page.getByRole('button', { name: 'Begin' }).waitFor();
+    await keys.button('Begin');
+    let work = start;
+    for (const [i, step] of lesson.steps.entries()) {
+      await expect(stepButton(page, step.id)).toHaveAttribute('aria-current', 'step');
+      await keys.unfold('By typed values');
+      let done = 0;
+      for (const command of commands.filter((one) => one.step === step.id)) {
+        await keys.give(typedOf(command, work));
+        const next = apply(work, command);
+        if ('refused' in next) throw new Error(`${step.id}: ${JSON.stringify(next.refused)}`);
+        work = next.work;
+        done += 1;
+        await expect(page.getByText(/^What was done in this step/)).toContainText(`(${done})`);
+      }
+      await keys.button('Check');
+      const mark = page.locator('[data-verdict]');
+      await mark.waitFor();
+      const text = await mark.locator('li:not(.right)').allInnerTexts();
+      expect(await mark.getAttribute('data-verdict'), `${step.id}: ${text.join(' | ')}`).toBe('accepted');
+      if (i < lesson.steps.length - 1) await keys.button('Next step');
+    }
+    expect(errors).toEqual([]);
+  });
+
+test('the room suggests a drill with the reason, first the plain one, later what is due', async ({
+  page,
+}) => {
+  await page.clock.install({ time: new Date('2026-03-02T09:00:00') });
+  await page.goto('/practice/');
+  const next = page.getByRole('region', { name: 'Next for you' });
+  await expect(next).toContainText('To begin with: Waist dart to the side seam, slash and spread');
+  await expect(next).toContainText('Because:');
+  const keys = new Keys(page);
+  await keys.button('Practise this');
+  await expect(page.getByLabel('Link')).toHaveValue(/#slash\.\d+\.woven\.usual\.3$/);
+
+  // A mark that needs work, by a file that is opened; a day later the skill is due.
+  const fragment = new URL(await page.getByLabel('Link').inputValue()).hash.slice(1);
+  await page.getByRole('button', { name: 'Begin' }).click();
+  const halfTurned = fileOf(fragment, (all) =>
+    all.map((c) => (c.do === 'turn' ? { ...c, by: { share: 0.5 } } : c)),
+  );
+  await page.getByLabel('Attempt file').setInputFiles(halfTurned);
+  await page.locator('nav button[data-step="move"][aria-current="step"]').waitFor();
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
+  await expect(page.getByText(/needs work/i).first()).toBeVisible();
+
+  await page.clock.setSystemTime(new Date('2026-03-03T09:00:00'));
+  await page.goto('/practice/');
+  await page.reload();
+  await expect(next).toContainText('Due: Waist dart to the side seam, slash and spread');
+  await expect(next).toContainText('Because: last tried yesterday, and it did not come right.');
+  await next.getByRole('button', { name: 'Practise this' }).click();
+  await expect(page.locator('.task')).toContainText('Slash and spread.');
 });

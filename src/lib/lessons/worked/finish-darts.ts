@@ -13,12 +13,21 @@ function dartsOf({ rule, work }: Hand): readonly string[] {
   return slashesFrom(slashesOn(work), edges).flatMap((slash) => slash?.dart?.id ?? []);
 }
 
+/** A dart that was backed off by so nearly the same is left as it is, mm. */
+const SAME = 1e-6;
+
+/** How far a dart is backed off as it lies, mm. */
+const offNow = ({ work }: Hand, dart: string): number | undefined =>
+  work.pieces.flatMap(({ finished }) => finished ?? []).find((one) => one.dart === dart)?.by;
+
 /** Backs darts off and caps them: `worked: {by: "finish-darts", darts or edges, off: mm or a list of mm, fold?}`. */
 export const finishDarts: Worked = (hand) => {
   const off = listOf(hand.rule.worked?.['off']).map(Number);
   const folds = listOf(hand.rule.worked?.['fold']).map(String);
   dartsOf(hand).forEach((dart, i) => {
-    hand.give({ do: 'back-off', dart, by: off[i] ?? off[0] ?? 25.4 });
+    const by = off[i] ?? off[0] ?? 25.4;
+    const now = offNow(hand, dart);
+    if (now === undefined || Math.abs(now - by) > SAME) hand.give({ do: 'back-off', dart, by });
     const fold = (folds[i] ?? folds[0]) as Fold | undefined;
     if (fold !== undefined) hand.give({ do: 'cap', dart, fold });
   });

@@ -41,7 +41,7 @@ export function cap(v: Variant): Rules {
   const { fold } = v.sewn!;
   const spec = finished(v);
   return {
-    tools: ['cap', 'true-legs'],
+    tools: ['cap', 'true-legs', 'back-off'],
     cautions: [],
     checks: [{ ...spec, names: { ...spec.names, fold: [fold] } }],
     worked: { by: 'finish-darts', ...named(v), off: offs(v), fold: [fold] },
