@@ -1,96 +1,118 @@
-import { gradeLesson, gradeStep, verdictOf } from '../grading/grade.ts';
-import type { Finding, Mark } from '../grading/types.ts';
-import { replayByStep } from '../recipe/replay.ts';
-import type { Attempt, Command } from '../recipe/types.ts';
-import type { Lesson } from './types.ts';
-import { workedStep } from './worked/index.ts';
+import { gradeLesson } from '../grading/grade.ts';
+import type { Mark } from '../grading/types.ts';
+import { apply } from '../recipe/apply.ts';
+import { replayByStep, type StepReplay } from '../recipe/replay.ts';
+import type { Attempt, Command, Unfollowed, Work } from '../recipe/types.ts';
+import { canBeReached, type SoFar } from './going-on.ts';
+import { stemmingFrom, type Stemming } from './stemming.ts';
+import type { Lesson, LessonStep } from './types.ts';
 
-/** How much of a finding stems from the command at which the attempt left the right way. Numbers as in the finding. */
-export interface Stemming {
-  readonly step: string;
-  readonly code: string;
-  readonly about: Finding['about'];
-  readonly measured: number;
-  /** What would be measured had that command been the worked one and everything later the same. */
-  readonly without: number;
-}
-
+/** Where what is wrong in an attempt began. */
 export interface Divergence {
-  /** Index, in the attempt's list, of the first command after which the worked result can no longer be reached. */
+  /** Place, in `inOrder`, of the first command after which the worked result can no longer be reached. */
   readonly index: number;
   readonly command: Command;
+  /** The step in which it was given, and the first step that shows something wrong. */
   readonly step: string;
-  /** The findings of this and later steps that have another number without it. */
+  readonly shows: string;
+  /** What each wrong finding of the attempt owes to it. */
   readonly stemming: readonly Stemming[];
 }
 
-const stepOf = (lesson: Lesson, commands: readonly Command[], index: number): number => {
-  for (let i = index; i >= 0; i--) {
-    const at = lesson.steps.findIndex((s) => s.id === commands[i]?.step);
-    if (at >= 0) return at;
-  }
-  return 0;
-};
+/**
+ * `right`: nothing is wrong. `goes-on`: something is, but the step can still be brought right by going on. `unknown`: it cannot, and no
+ * command was found after which that came about.
+ */
+export type Origin =
+  | { readonly kind: 'right' }
+  | { readonly kind: 'goes-on' | 'unknown'; readonly shows: string }
+  | ({ readonly kind: 'began' } & Divergence);
 
-/** The commands, and after them the worked ones from the table as it then lies, to the end of the step `at`. */
-function workedOn(
-  lesson: Lesson,
-  attempt: Attempt,
-  commands: readonly Command[],
-  at: number,
-): readonly Command[] {
-  const ids = lesson.steps.map((s) => s.id);
-  const step = lesson.steps[at]!;
-  const table = replayByStep({ ...attempt, commands }, ids).get(step.id)!.after;
-  return [...commands, ...workedStep(step, table, attempt.fabric)];
+/** The attempt with its commands by the order of their steps: as it is marked. */
+export function inOrder(lesson: Lesson, attempt: Attempt): Attempt {
+  const ids = lesson.steps.map(({ id }) => id);
+  const steps = replayByStep(attempt, ids);
+  const commands = ids.flatMap((id) =>
+    steps.get(id)!.commands.map((command) => (command.step === id ? command : { ...command, step: id })),
+  );
+  return { ...attempt, commands };
 }
 
-/** Whether the step can still be brought to be accepted from the table after these commands, by going on as it is worked. */
-function canBeReached(lesson: Lesson, attempt: Attempt, commands: readonly Command[], at: number): boolean {
-  const ids = lesson.steps.map((s) => s.id);
-  const all = workedOn(lesson, attempt, commands, at);
-  const whole = { ...attempt, commands: all };
-  const replayed = replayByStep(whole, ids).get(ids[at]!)!;
-  const { findings } = gradeStep(lesson.steps[at]!, { ...replayed, fabric: attempt.fabric, attempt: whole });
-  return verdictOf(findings) === 'accepted';
+/** One step's commands and the tables between them: `tables[n]` after n commands. */
+interface Course {
+  readonly step: LessonStep;
+  readonly commands: readonly Command[];
+  readonly tables: readonly Work[];
+  readonly unfollowed: readonly Unfollowed[];
 }
+
+function courseOf(step: LessonStep, { before, commands }: StepReplay): Course {
+  const tables: Work[] = [before];
+  const unfollowed: Unfollowed[] = [];
+  commands.forEach((command, index) => {
+    const next = apply(tables[index]!, command);
+    if ('refused' in next) unfollowed.push({ index, command, refused: next.refused });
+    tables.push('work' in next ? next.work : tables[index]!);
+  });
+  return { step, commands, tables, unfollowed };
+}
+
+const stageOf = ({ step, commands, tables, unfollowed }: Course, n: number): SoFar => ({
+  step,
+  before: tables[0]!,
+  own: commands.slice(0, n),
+  now: tables[n]!,
+  unfollowed: unfollowed.filter(({ index }) => index < n),
+});
+
+/** Prefixes that are tried before it is given up: far more than an attempt by hand has commands. */
+const MOST_TRIES = 1_000;
+
+const isWrong = ({ findings }: Mark): boolean => findings.some(({ state }) => state === 'wrong');
 
 /**
- * Where the attempt left the right way: the first command after which its step can no longer be brought to be accepted by going on,
- * without taking anything back, and what later findings owe to it. Undefined while that can still be done: then something is only missing.
- * Commands are judged in their own step, from the learner's own table. Pure. Throws as `gradeLesson`.
+ * Looks for the first command after which the first step with something wrong can no longer be brought to be accepted by going on,
+ * without doing over or taking back anything: what was drawn over again later is not it. From the end backwards, through earlier steps
+ * too where the step could not be worked from the table it began on. A generator that yields often, so that it can be run in slices.
+ * Throws as `gradeLesson`.
  */
-export function firstDivergence(lesson: Lesson, attempt: Attempt): Divergence | undefined {
-  const { commands } = attempt;
-  for (let index = 0; index < commands.length; index++) {
-    const at = stepOf(lesson, commands, index);
-    if (canBeReached(lesson, attempt, commands.slice(0, index + 1), at)) continue;
-    // What an earlier command spoiled is not laid to this one.
-    if (!canBeReached(lesson, attempt, commands.slice(0, index), at)) continue;
-    const command = commands[index]!;
-    const step = lesson.steps[at]!.id;
-    return { index, command, step, stemming: stemmingFrom(lesson, attempt, index, at) };
+export function* lookForOrigin(lesson: Lesson, attempt: Attempt): Generator<undefined, Origin> {
+  const ordered = inOrder(lesson, attempt);
+  const marks = gradeLesson(lesson, ordered);
+  // A step that was not begun may find fault already with what it is to be begun on.
+  const begun = lesson.steps.findIndex(({ id }) => id === ordered.commands.at(-1)?.step) + 1;
+  const at = marks.slice(0, begun).findIndex(isWrong);
+  if (at < 0) return { kind: 'right' };
+  const shows = lesson.steps[at]!.id;
+  yield undefined;
+  const replayed = replayByStep(
+    ordered,
+    lesson.steps.map(({ id }) => id),
+  );
+  const courses = lesson.steps.slice(0, at + 1).map((step) => courseOf(step, replayed.get(step.id)!));
+  let tries = 0;
+  for (let s = at; s >= 0; s--) {
+    const course = courses[s]!;
+    const further = lesson.steps.slice(s + 1, at + 1);
+    for (let n = course.commands.length; n >= 0; n--) {
+      yield undefined;
+      if (tries++ > MOST_TRIES) return { kind: 'unknown', shows };
+      const stage = stageOf(course, n);
+      if (!(yield* canBeReached(stage, ordered, further))) continue;
+      if (tries === 1) return { kind: 'goes-on', shows };
+      const index = courses.slice(0, s).reduce((sum, { commands }) => sum + commands.length, n);
+      const command = ordered.commands[index]!;
+      const stemming = stemmingFrom(lesson, ordered, index, marks.slice(0, begun));
+      return { kind: 'began', index, command, step: command.step ?? shows, shows, stemming };
+    }
   }
-  return undefined;
+  return { kind: 'unknown', shows };
 }
 
-const keyOf = (f: Finding): string => `${f.code} ${JSON.stringify(f.about ?? {})}`;
-
-function stemmingFrom(lesson: Lesson, attempt: Attempt, index: number, at: number): readonly Stemming[] {
-  const later = attempt.commands
-    .slice(index + 1)
-    .filter((_, i) => stepOf(lesson, attempt.commands, index + 1 + i) > at);
-  const put = [...workedOn(lesson, attempt, attempt.commands.slice(0, index), at), ...later];
-  const marks = gradeLesson(lesson, attempt);
-  const others = gradeLesson(lesson, { ...attempt, commands: put });
-  return marks.slice(at).flatMap((mark, i) => compared(mark, others[at + i]!));
-}
-
-function compared(mark: Mark, other: Mark): readonly Stemming[] {
-  const without = new Map(other.findings.map((f) => [keyOf(f), f.measured]));
-  return mark.findings.flatMap((f): Stemming[] => {
-    const was = without.get(keyOf(f));
-    if (f.state !== 'wrong' || f.measured === undefined || was === undefined || was === f.measured) return [];
-    return [{ step: mark.step, code: f.code, about: f.about, measured: f.measured, without: was }];
-  });
+/** As `lookForOrigin`, in one go: where it began, or undefined where nothing is wrong, all can be mended by going on, or nobody knows. */
+export function firstDivergence(lesson: Lesson, attempt: Attempt): Divergence | undefined {
+  const search = lookForOrigin(lesson, attempt);
+  let step = search.next();
+  while (!step.done) step = search.next();
+  return step.value.kind === 'began' ? step.value : undefined;
 }
