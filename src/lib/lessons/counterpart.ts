@@ -11,6 +11,7 @@ function targetOf(command: Command): string {
       return command.what;
     case 'draw-line':
     case 'draw-curve':
+    case 'notch-seam':
       return command.line;
     case 'extend-dart':
     case 'connect':
@@ -69,6 +70,7 @@ const kindOf = ({ do: name }: Command): string => (name === 'draw-curve' ? 'draw
 function farFrom(own: Command, worked: Command): number {
   if (kindOf(own) !== kindOf(worked) || targetOf(own) !== targetOf(worked)) return Infinity;
   if (own.do === 'notch' && worked.do === 'notch') return Math.abs(own.at - worked.at);
+  if (own.do === 'notch-seam' && worked.do === 'notch-seam') return Math.abs(own.off - worked.off);
   if (own.do === 'draw-slash' && worked.do === 'draw-slash') {
     const away = Math.abs(placeOn(own.from) - placeOn(worked.from));
     return edgeOf(own.from) === edgeOf(worked.from) ? away : own.slash === worked.slash ? 2 : 3;
@@ -80,9 +82,15 @@ function farFrom(own: Command, worked: Command): number {
   return 0;
 }
 
+const isNotch = (command: Command) => command.do === 'notch' || command.do === 'notch-seam';
+
 /** The name under which a thing can be done again in place of itself. */
 const nameOf = (command: Command): string | undefined =>
-  command.do === 'notch' ? command.id : command.do === 'draw-slash' ? command.slash : undefined;
+  command.do === 'notch' || command.do === 'notch-seam'
+    ? command.id
+    : command.do === 'draw-slash'
+      ? command.slash
+      : undefined;
 
 /** Of commands that name what they make, the last ones: the others were drawn over. Notches that were taken away are none. */
 function inForce(own: readonly Command[]): readonly Command[] {
@@ -93,7 +101,7 @@ function inForce(own: readonly Command[]): readonly Command[] {
     return !later.some(
       (one) =>
         (one.do === command.do && nameOf(one) === name) ||
-        (command.do === 'notch' && one.do === 'remove-notch' && one.id === name),
+        (isNotch(command) && one.do === 'remove-notch' && one.id === name),
     );
   });
 }
@@ -110,7 +118,7 @@ export function counterparts(
 ): ReadonlyMap<Command, Command> {
   const pairs = inForce(own).flatMap((a) => {
     const all = worked.map((b) => ({ a, b, far: farFrom(a, b) }));
-    const least = nearest && a.do === 'notch' ? Math.min(...all.map(({ far }) => far)) : Infinity;
+    const least = nearest && isNotch(a) ? Math.min(...all.map(({ far }) => far)) : Infinity;
     return all.filter(({ far }) => far <= least);
   });
   const near = pairs.filter(({ far }) => far < Infinity).sort((p, q) => p.far - q.far);
@@ -129,6 +137,7 @@ export function counterparts(
 export function namedAs(worked: Command, own: Command): Command {
   const step = own.step === undefined ? {} : { step: own.step };
   if (worked.do === 'notch' && own.do === 'notch') return { ...worked, ...step, id: own.id };
+  if (worked.do === 'notch-seam' && own.do === 'notch-seam') return { ...worked, ...step, id: own.id };
   if (worked.do === 'draw-slash' && own.do === 'draw-slash') return { ...worked, ...step, slash: own.slash };
   return { ...worked, ...step };
 }

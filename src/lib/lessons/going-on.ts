@@ -30,11 +30,13 @@ const fresh = (name: string, used: ReadonlySet<string>): string => {
 /** Worked commands with names of their own for what they make, where the learner's stands under that name already. */
 function renamed(commands: readonly Command[], own: readonly Command[]): readonly Command[] {
   const used = new Set(
-    own.flatMap((c) => (c.do === 'notch' ? [c.id] : c.do === 'draw-slash' ? [c.slash] : [])),
+    own.flatMap((c) =>
+      c.do === 'notch' || c.do === 'notch-seam' ? [c.id] : c.do === 'draw-slash' ? [c.slash] : [],
+    ),
   );
   const names = new Map<string, string>();
   return commands.map((c): Command => {
-    if (c.do === 'notch') return { ...c, id: fresh(c.id, used) };
+    if (c.do === 'notch' || c.do === 'notch-seam') return { ...c, id: fresh(c.id, used) };
     if (c.do === 'draw-slash') {
       const slash = fresh(c.slash, used);
       names.set(c.slash, slash);

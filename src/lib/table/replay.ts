@@ -2,7 +2,7 @@ import { rotationByAngle } from '../geometry/isometry.ts';
 import { chainLength, subchain } from '../geometry/chain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
-import type { Command, CommandName, Fabric, Work } from '../recipe/types.ts';
+import type { Command, CommandName, Fabric, Refusal, Work } from '../recipe/types.ts';
 import { withWork } from '../recipe/pieces.ts';
 import { fallApart } from '../pattern/fall-apart.ts';
 import { slashPaths } from '../machines/tools/cut-slash.ts';
@@ -16,10 +16,12 @@ import { swungParts, turnedParts } from './turned.ts';
 /** One picture of a demonstration. */
 export interface Frame {
   readonly work: Work;
-  /** The command that is being shown, and its place in the list. */
+  /** The command that is being shown, and its place in the list; -1 before the first one, which is then the command. */
   readonly command: Command;
   readonly index: number;
   readonly count: number;
+  /** Why nothing came of the command. */
+  readonly refused?: Refusal | undefined;
   /** The cloth whose pieces the command works on, where it says so. */
   readonly fabric: Fabric | undefined;
   /** SVG matrices of parts that are on their way, by part id. */
@@ -30,23 +32,38 @@ export interface Frame {
   readonly tracing?: Tracing;
 }
 
-interface Scene {
+export interface Scene {
   readonly before: Work;
   readonly after: Work;
   readonly command: Command;
+  readonly refused?: Refusal;
 }
 
-/** The table before and after each command that can be followed, over the learner's own work. */
-export function scenesOf(start: Work, commands: readonly Command[]): readonly Scene[] {
+/**
+ * The table before and after each command that can be followed, over the learner's own work; with `all` also each that cannot, and why:
+ * then there is a scene for every command.
+ */
+export function scenesOf(start: Work, commands: readonly Command[], all = false): readonly Scene[] {
   const scenes: Scene[] = [];
   let before = start;
   for (const command of commands) {
     const applied = apply(before, command);
-    if (!('work' in applied)) continue;
+    if ('refused' in applied) {
+      if (all) scenes.push({ before, after: before, command, refused: applied.refused });
+      continue;
+    }
     scenes.push({ before, after: applied.work, command });
     before = applied.work;
   }
   return scenes;
+}
+
+/** The table as it lies before the first command. */
+export function frameBefore(scenes: readonly Scene[]): Frame | undefined {
+  const [first] = scenes;
+  if (!first) return undefined;
+  const { before: work, command } = first;
+  return { work, command, fabric: clothOf(command, work), index: -1, count: scenes.length };
 }
 
 const fallen = new WeakMap<Work, Work>();
@@ -60,10 +77,10 @@ function apart(work: Work): Work {
 
 /** The picture of one scene when fraction t of it has passed. */
 function pictureOf(
-  { before: table, after, command }: Scene,
+  { before: table, after, command, refused }: Scene,
   t: number,
 ): Pick<Frame, 'work' | 'turning' | 'cut' | 'tracing'> {
-  if (t >= 1) return { work: after };
+  if (t >= 1 || refused) return { work: after };
   if (command.do === 'pivot') {
     const tracing = swings(table, after, command, t);
     return tracing
@@ -132,9 +149,9 @@ export function frameAt(scenes: readonly Scene[], ms: number, still: boolean): F
     if (ms < from + time) {
       // A third of the time is for looking at what has come about.
       const t = still ? 1 : Math.min(1, (ms - from) / (time * 0.7));
-      const { command, after } = scene;
+      const { command, after, refused } = scene;
       const fabric = clothOf(command, after);
-      return { ...pictureOf(scene, ease(t)), command, fabric, index, count: scenes.length };
+      return { ...pictureOf(scene, ease(t)), command, refused, fabric, index, count: scenes.length };
     }
     from += time;
   }

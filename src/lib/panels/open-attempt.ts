@@ -1,0 +1,59 @@
+import { resolve } from '$app/paths';
+import { toFragment } from '../lessons/drills/link.ts';
+import { misfit, readHandedIn } from '../lessons/handed-in.ts';
+import type { Lesson } from '../lessons/types.ts';
+import { drillOfId } from '../practice/drill-skills.ts';
+import type { Problem } from '../recipe/problem.ts';
+import type { Attempt } from '../recipe/types.ts';
+import type { Units } from '../strings/units.ts';
+import { fetchFor } from '../table/phases/index.ts';
+import { readyDrill } from './drill.ts';
+
+/** An attempt that can be marked and shown. */
+export interface OpenAttempt {
+  readonly attempt: Attempt;
+  readonly lesson: Lesson;
+  /** Where the lesson or drill itself is worked. */
+  readonly address: string;
+  /** The file claimed a mark of its own, which was not read. */
+  readonly claimed: boolean;
+}
+
+export type Opened = { readonly ok: OpenAttempt } | { readonly problems: readonly Problem[] };
+
+type Found = { readonly lesson: Lesson; readonly address: string } | Problem;
+
+/** The lesson or drill of that id. Drills follow from their id; the rules of a lesson are fetched. */
+async function lessonOf(id: string, units: Units): Promise<Found> {
+  const path = 'lesson.id';
+  const drill = drillOfId(id);
+  if (drill)
+    return {
+      lesson: readyDrill(drill, units).lesson,
+      address: `${resolve('/practice')}#${toFragment(drill)}`,
+    };
+  const unknown = { path, expected: 'a lesson of the course, or a drill', found: id };
+  if (!/^[a-z0-9-]+$/.test(id)) return unknown;
+  const answer = await fetch(resolve('/lesson/[lesson]/rules.json', { lesson: id })).catch(() => undefined);
+  if (!answer) return { path, expected: 'a lesson whose rules can be fetched now', found: 'no connection' };
+  if (!answer.ok) return unknown;
+  return { lesson: (await answer.json()) as Lesson, address: resolve('/lesson/[lesson]', { lesson: id }) };
+}
+
+/** Makes an attempt ready to be watched from its text: all or nothing, with what is wrong. Never rejects. */
+export async function openAttempt(text: string, units: Units): Promise<Opened> {
+  const parsed = readHandedIn(text);
+  if ('problems' in parsed) return parsed;
+  const { attempt, claimed } = parsed.ok;
+  try {
+    const found = await lessonOf(attempt.lesson.id, units);
+    if ('path' in found) return { problems: [found] };
+    const problem = misfit(attempt, found.lesson);
+    if (problem) return { problems: [problem] };
+    const tools = found.lesson.steps.flatMap((step) => step.tools);
+    await fetchFor([...tools, ...attempt.commands.map(({ do: name }) => name)]);
+    return { ok: { attempt, claimed, ...found } };
+  } catch (error) {
+    return { problems: [{ path: '', expected: 'an attempt that can be shown', found: String(error) }] };
+  }
+}

@@ -1,0 +1,57 @@
+import type { Mark } from '../grading/types.ts';
+import type { Origin } from '../lessons/divergence.ts';
+import type { Stemming } from '../lessons/stemming.ts';
+import { describe } from './commands.ts';
+import { formatValue } from './sentence.ts';
+import { decimal, type Units } from './units.ts';
+
+/** What came of copying an attempt. */
+export const COPIED = {
+  done: 'Your attempt is copied as text. Paste it into a message; whoever gets it opens it under “Watch an attempt”.',
+  failed: 'It could not be copied here. Save your attempt to a file instead.',
+  own: 'This attempt is on your own measures. They stay on this device, so it is not copied.',
+} as const;
+
+/** How many steps are accepted, and where that comes from. */
+export function markedAgain(marks: readonly Mark[]): string {
+  const accepted = marks.filter(({ verdict }) => verdict === 'accepted').length;
+  const steps = marks.length === 1 ? 'the one step' : `${marks.length} steps`;
+  return `${accepted} of ${steps} accepted, marked again from what was done.`;
+}
+
+/** What is said of where a mistake began, before it is known and where there is none. */
+export const LOOKING = 'Looking for where it began …';
+
+/** Where what is wrong began, in words. `titleOf` gives a step's title. Plain text. */
+export function originText(origin: Origin, titleOf: (step: string) => string, units: Units): string {
+  switch (origin.kind) {
+    case 'right':
+      return 'Nothing that was done is off.';
+    case 'goes-on':
+      return `Nothing has to be taken back: “${titleOf(origin.shows)}” can still be brought right by going on from its end.`;
+    case 'unknown':
+      return `In “${titleOf(origin.shows)}” something is off, but no single command can be named with which it began.`;
+    case 'began': {
+      const { index, command, step, shows } = origin;
+      const elsewhere = shows === step ? '' : ` It shows in “${titleOf(shows)}”.`;
+      return (
+        `It began with command ${index + 1}, in “${titleOf(step)}”: ${describe(command, units)} ` +
+        `After it the result can no longer be reached by going on; this has to be taken back or done over.${elsewhere}`
+      );
+    }
+  }
+}
+
+const percent = (share: number): string => `${decimal(share * 100, 0)} %`;
+
+/** How much of a finding stems from where it began, in words and in the learner's units. Plain text. */
+export function stemText({ off, amount, share, unit }: Stemming, units: Units): string {
+  if (off === undefined || amount === undefined)
+    return share > 0 ? 'It stems from there.' : 'It does not stem from there.';
+  const show = (value: number): string => formatValue(value, unit, units, true);
+  if (Math.abs(share) < 0.005) return `None of the ${show(off)} stems from there.`;
+  if (Math.abs(share - 1) < 0.005) return `All of it stems from there: ${show(amount)}.`;
+  const much = `Of ${show(off)}, ${show(amount)} stem from there (${percent(share)})`;
+  if (share < 0) return `${much}: without it, more would be off.`;
+  return share > 1 ? `${much}: the rest works against it.` : `${much}.`;
+}
