@@ -40,7 +40,7 @@ export const EXERCISE_NAMES: Readonly<Record<Variant['drill']['exercise'], strin
   finish: 'Back off, true and cap',
   fullness: 'Gathers, tucks or ease',
   parallel: 'Parallel darts from alternate pivots',
-  several: 'Clustered, graduated and radiating darts',
+  several: 'Clustered or radiating darts',
   princess: 'Princess seam from shoulder or armhole',
 };
 
@@ -137,7 +137,7 @@ const TITLES: Readonly<Record<DrillStepId, string>> = {
 };
 
 const stepTitle = (v: Variant, id: DrillStepId): string => {
-  if (id === 'draw-over') return `Draw the edge of the ${edgeOf(v)} over`;
+  if (id === 'draw-over') return `Draw the ${edgeOf(v)} over`;
   return v.row && id === 'sewn-point' ? 'Draw the sewn points' : TITLES[id];
 };
 
