@@ -101,6 +101,7 @@ for (const fragment of [
   '2.parallel.5.woven.usual.3.full',
   '2.several.9.woven.usual.3.any',
   '2.princess.4.woven.usual.3.half',
+  '2.line.3.woven.usual.3.full',
 ])
   test(`the drill ${fragment} by keys alone, every step accepted`, async ({ page }) => {
     const { lesson, parsed } = lessonOf(fragment);

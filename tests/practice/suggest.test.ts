@@ -82,6 +82,7 @@ describe('what the practice room suggests', () => {
       'finish',
       'fullness',
       'join',
+      'line',
       'parallel',
       'pivot',
       'princess',

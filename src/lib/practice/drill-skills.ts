@@ -17,6 +17,7 @@ const MORE: Readonly<Record<ExerciseId, number>> = {
   parallel: 1,
   several: 1,
   princess: 1,
+  line: 1,
 };
 
 export const levelOf = ({ exercise, band }: Pick<Drill, 'exercise' | 'band'>): number =>
@@ -44,6 +45,7 @@ export const DRILL_SKILLS: readonly SkillId[] = [
   ...['side/drawn/cap', 'waist/drawn/cap', ...moves('slash/cap')],
   ...['gathers', 'tucks', 'ease'].flatMap((as) => fromEither(`edge/slash/${as}`)),
   ...['parallel', 'cluster', 'neck-rays'].flatMap((to) => fromEither(`${to}/slash/backed-off`)),
+  'side-to-style-line/slash/plain',
   ...['waist-to-shoulder-line/slash/princess', 'waist-to-armhole-line/slash/princess'],
 ];
 
@@ -65,6 +67,7 @@ export function exerciseOf(skill: SkillId): ExerciseId | undefined {
       return parts!.place.endsWith('-to-parallel') ? 'parallel' : 'several';
     case 'plain':
       if (parts!.place.startsWith('both-')) return 'join';
+      if (parts!.place.endsWith('-to-style-line')) return 'line';
       if (parts!.place.endsWith('-to-two')) return 'split';
       return parts!.method === 'drawn' ? undefined : parts!.method;
   }

@@ -16,6 +16,7 @@ const LADDER: readonly ExerciseId[] = [
   'parallel',
   'several',
   'princess',
+  'line',
 ];
 /** What everything begins with: the first move of the course. */
 const FIRST: Candidate = { skill: 'waist-to-side/slash/plain', level: 0 };

@@ -10,7 +10,16 @@ import {
   smoothText,
 } from './drill-words/finishing.ts';
 import { LADDERS } from './drill-words/hints.ts';
-import { dartsOf, EDGES, edgeOf, goalLine, middleLine, onPaper, scaleNote } from './drill-words/measured.ts';
+import {
+  dartsOf,
+  EDGES,
+  edgeOf,
+  goalLine,
+  lineLines,
+  middleLine,
+  onPaper,
+  scaleNote,
+} from './drill-words/measured.ts';
 import { title } from './drill-words/titles.ts';
 import { decimal, type Units } from './units.ts';
 
@@ -28,6 +37,7 @@ const METHOD: Readonly<Record<Variant['drill']['exercise'], string>> = {
   parallel: 'Two darts side by side, each over an alternate pivot.',
   several: 'A group of darts shares the angle.',
   princess: 'The darts vanish in a seam over the bust point.',
+  line: 'A style line passes beside the bust point, and the dart goes into it by a connector.',
 };
 
 /** The kinds of drills, as they are chosen. */
@@ -42,12 +52,15 @@ export const EXERCISE_NAMES: Readonly<Record<Variant['drill']['exercise'], strin
   parallel: 'Parallel darts from alternate pivots',
   several: 'Clustered or radiating darts',
   princess: 'Princess seam from shoulder or armhole',
+  line: 'A line beside the bust point',
 };
 
 function summary(v: Variant, units: Units): string {
-  const where = v.row
-    ? [middleLine(v, units), `From line to line: ${onPaper(v, v.row.spacing, units)}.`]
-    : v.goals.map((goal) => goalLine(v, goal, units));
+  const where = v.line
+    ? lineLines(v, units)
+    : v.row
+      ? [middleLine(v, units), `From line to line: ${onPaper(v, v.row.spacing, units)}.`]
+      : v.goals.map((goal) => goalLine(v, goal, units));
   return [METHOD[v.drill.exercise], ...where, finishLine(v, units)].filter((text) => text !== '').join(' ');
 }
 
@@ -120,6 +133,30 @@ function stepText(v: Variant, id: DrillStepId, units: Units): readonly string[] 
       return partText(v);
     case 'smooth':
       return smoothText(v, units);
+    case 'style-line':
+      return [
+        'Draw one smooth style line.',
+        '',
+        ...lineLines(v, units).map((line) => `- ${line}`),
+        '',
+        'From the place nearest to the bust point up to the shoulder it moves away steadily.',
+        scaleNote(v),
+      ];
+    case 'connector':
+      return ['From the bust point draw a straight line to the style line, by the shortest way.'];
+    case 'move-along':
+      return [
+        'Cut from the shoulder along the line to the foot of the connector, turn off there, and cut up to the bust',
+        'point. Turn the freed part until the legs of the side dart meet.',
+        '',
+        'What opens at the foot is the leftover: twice the distance, times the sine of half the angle.',
+      ];
+    case 'separate':
+      return [
+        'Cut the rest of the line. The front is two pieces now.',
+        '',
+        'Lay both on the block: each rigid part lies where it always did.',
+      ];
   }
 }
 
@@ -134,6 +171,10 @@ const TITLES: Readonly<Record<DrillStepId, string>> = {
   'draw-over': 'Draw the edge over',
   'cut-apart': 'Cut it apart',
   smooth: 'Smooth the seam',
+  'style-line': 'Draw the style line',
+  connector: 'Draw the connector',
+  'move-along': 'Move the dart into the line',
+  separate: 'Cut the pieces apart',
 };
 
 const stepTitle = (v: Variant, id: DrillStepId): string => {

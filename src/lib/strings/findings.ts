@@ -63,6 +63,8 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     wrong: 'The line should end on the {wanted}',
     missing: 'The line has no end on an edge yet.',
   },
+  'line-ends/start-place': 'Where the line begins on the {edge}, from the {landmark}',
+  'line-ends/end-place': 'Where the line ends on the {edge}, from the {landmark}',
   'line-shape/inside': {
     right: 'The line stays on the paper.',
     wrong: 'The line leaves the paper.',

@@ -145,6 +145,18 @@ const lastFirst: Route = (_v, worked) => {
   return [...worked.filter((c) => c.do !== 'back-off' && c.do !== 'smooth-seam'), ...[...ends].reverse()];
 };
 
+/** The line cut from end to end first; then only the connector is left to cut, and the part turns by itself. */
+const apartFirst: Route = (_v, worked) => {
+  const step = 'move-along';
+  const line = worked.filter((c) => c.do === 'separate').map((c): Command => ({ ...c, step }));
+  return worked.flatMap((c): Row => {
+    if (c.do === 'separate') return [];
+    if (c.do !== 'slash') return [c];
+    const { from: _from, ...slash } = c;
+    return [...line, slash];
+  });
+};
+
 /** Parted before the side dart is closed: the legs close on the side piece. Its marks are given when both are done. */
 const partedFirst: Route = (_v, worked) => {
   const [cuts, turns] = [ofStep(worked, 'move').filter((c) => c.do === 'cut-slash'), turnsOf(worked)];
@@ -205,6 +217,10 @@ const ROUTES: Readonly<Record<ExerciseId, readonly (readonly [string, Route, 'sa
   several: [
     ['the other line first, points last to first', then(backwards, lastFirst), 'congruent'],
     ['by typed angles, backed off twice', then(typed('freed'), offTwice), 'same'],
+  ],
+  line: [
+    ['cut apart before the dart is moved', apartFirst, 'congruent'],
+    ['the rest turned by its angle', typed('rest'), 'congruent'],
   ],
   princess: [
     ['by the pin, the side piece smoothed first', then(pinned, lastFirst), 'same'],

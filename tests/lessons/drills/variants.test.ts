@@ -87,7 +87,15 @@ describe('drills', () => {
           expect(goal.mm % (scale === 'half' ? 10 : 5)).toBe(0);
           expect(goal.fraction * chainLength(findEdge(paper, goal.edge)!.chain)).toBeCloseTo(goal.mm, 9);
         }
-        const lengths = [v.sewn?.off, v.filled?.reach, v.row?.spacing, v.row?.off, v.row?.step, v.smooth];
+        const lengths = [
+          v.sewn?.off,
+          v.filled?.reach,
+          v.row?.spacing,
+          v.row?.off,
+          v.row?.step,
+          v.smooth,
+          v.line?.least,
+        ];
         for (const mm of lengths) if (mm !== undefined) expect(mm % (scale === 'half' ? 2 : 1)).toBe(0);
       }),
     );

@@ -1,10 +1,9 @@
-import { chainEnd, chainLength, chainStart } from '../../geometry/chain.ts';
-import { nearestOnChain } from '../../geometry/nearest.ts';
+import { chainEnd, chainStart } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
-import type { Point } from '../../geometry/types.ts';
-import { findEdge, landmark } from '../../pattern/outline.ts';
+import { landmark } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { between, dimension, fact, missing, names, near, number, refusedBy, tolerance } from '../finding.ts';
+import { placeOn } from '../place-on.ts';
 import { slashesFrom, slashesOn, wholeEdge, type Slashed } from '../slashes.ts';
 import type { Check, CheckSpec, Finding } from '../types.ts';
 
@@ -14,17 +13,6 @@ const nth = (ids: readonly string[], i: number): string => ids[i] ?? ids[0]!;
 /** A number for one slash (`least-2`), or the one for all (`least`). */
 const numberOf = (spec: CheckSpec, name: string, i: number): number =>
   spec.numbers?.[`${name}-${i + 1}`] ?? number(spec, name);
-
-/** How far along a block edge a point lies from the end at which a landmark stands, and the edge's length; mm. */
-function placeOn(paper: Piece, edge: string, from: string, p: Point): readonly [number, number] | undefined {
-  const chain = findEdge(paper, edge)?.chain;
-  const start = landmark(paper, from);
-  if (chain === undefined || start === undefined) return undefined;
-  const length = chainLength(chain);
-  const along = nearestOnChain(chain, p).length;
-  const forward = distance(start, chainStart(chain)) <= distance(start, chainEnd(chain));
-  return [forward ? along : length - along, length];
-}
 
 function judge(slash: Slashed, paper: Piece, spec: CheckSpec, i: number): Finding[] {
   const edge = names(spec, 'edges')[i]!;

@@ -1,6 +1,7 @@
 import type { HintLadder, Lesson, LessonStep } from '../types.ts';
 import { toFragment } from './link.ts';
 import { cap, fill, sewnPoint } from './rules/finish.ts';
+import { connector, moveAlong, separate, styleLine } from './rules/line.ts';
 import { move, pivot, slashLine, workingDart } from './rules/move.ts';
 import { part, smooth } from './rules/princess.ts';
 import { lines } from './rules/row.ts';
@@ -19,7 +20,11 @@ export type DrillStepId =
   | 'cap'
   | 'draw-over'
   | 'cut-apart'
-  | 'smooth';
+  | 'smooth'
+  | 'style-line'
+  | 'connector'
+  | 'move-along'
+  | 'separate';
 
 /** The words of a drill; they live with the other sentences. */
 export interface DrillWords {
@@ -49,6 +54,10 @@ const RULES: Readonly<Record<DrillStepId, (v: Variant) => Rules>> = {
   'draw-over': fill,
   'cut-apart': part,
   smooth,
+  'style-line': styleLine,
+  connector,
+  'move-along': moveAlong,
+  separate,
 };
 
 const MOVING = ['working-dart', 'slash-line', 'move'] as const;
@@ -63,6 +72,7 @@ const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   fullness: [...MOVING, 'draw-over'],
   parallel: ['working-dart', 'lines', 'move', 'sewn-point'],
   several: ['working-dart', 'lines', 'move', 'sewn-point'],
+  line: ['style-line', 'working-dart', 'connector', 'move-along', 'separate'],
   princess: [...MOVING, 'cut-apart', 'smooth'],
 };
 

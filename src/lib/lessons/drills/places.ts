@@ -5,7 +5,8 @@ import type { BlockForm, Piece } from '../../pattern/types.ts';
 import { pick, type Chance } from './chance.ts';
 import type { Goal, PlaceName, Scale } from './types.ts';
 
-interface Stretch {
+/** A part of an edge. */
+export interface Stretch {
   readonly place: PlaceName;
   readonly edge: string;
   readonly from: string;
@@ -57,12 +58,13 @@ export function goalsOn(
   for (let i = 0; i < count; i++) {
     const stretch = pick(chance, left);
     left.splice(left.indexOf(stretch), 1);
-    goals.push(goalOn(paper, stretch, scale, chance, room));
+    goals.push(goalWithin(paper, stretch, scale, chance, room));
   }
   return goals;
 }
 
-function goalOn(
+/** A place on that part of the edge, at least `room` mm from its ends, a whole number of steps along it at the given scale. */
+export function goalWithin(
   paper: Piece,
   { place, edge, from, least, most }: Stretch,
   scale: Scale,

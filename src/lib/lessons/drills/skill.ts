@@ -12,6 +12,7 @@ function placeOf(v: Variant): string {
   if (exercise === 'princess') return `waist-to-${place}-line`;
   const from = fromOf(v);
   if (place === undefined) return from;
+  if (exercise === 'line') return `${from}-to-style-line`;
   if (exercise === 'split') return `${from}-to-two`;
   if (exercise === 'fullness') return `${from}-to-edge`;
   if (exercise === 'parallel') return `${from}-to-parallel`;
@@ -38,7 +39,7 @@ export const drillSkill = (v: Variant): string => `${placeOf(v)}/${methodOf(v)}/
 
 /** What one step of a drill practises. */
 export function stepSkill(v: Variant, id: DrillStepId): string {
-  if (id === 'working-dart') return id;
+  if (id === 'working-dart' || id === 'style-line' || id === 'connector' || id === 'separate') return id;
   if (id === 'sewn-point' && v.goals.length === 0) return 'dart/drawn/backed-off';
   if (id === 'sewn-point') return `${placeOf(v)}/${methodOf(v)}/backed-off`;
   const moves = id === 'slash-line' || id === 'lines' || id === 'move';

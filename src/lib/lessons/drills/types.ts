@@ -11,6 +11,7 @@ export const EXERCISES = [
   'parallel',
   'several',
   'princess',
+  'line',
 ] as const;
 export type ExerciseId = (typeof EXERCISES)[number];
 
@@ -80,6 +81,13 @@ export interface Row {
   readonly step: number;
 }
 
+/** A style line from the first goal to an end on another edge, past the bust point on the side of centre front, so many mm from it. */
+export interface Near {
+  readonly end: Goal;
+  readonly least: number;
+  readonly most: number;
+}
+
 /** A drill worked out: the block and what is to be done with it. */
 export interface Variant {
   readonly drill: Drill;
@@ -94,6 +102,7 @@ export interface Variant {
   readonly sewn?: Sewn;
   readonly filled?: Filled;
   readonly row?: Row;
+  readonly line?: Near;
   /** The seam is smoothed that many mm above and below the bust point. */
   readonly smooth?: number;
 }

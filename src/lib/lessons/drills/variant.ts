@@ -5,6 +5,7 @@ import { chanceFrom, pick, type Chance } from './chance.ts';
 import { finishOf } from './kinds/finish.ts';
 import { fullnessOf } from './kinds/fullness.ts';
 import type { Draw } from './kinds/kind.ts';
+import { lineOf } from './kinds/line.ts';
 import { moveOf } from './kinds/move.ts';
 import { princessOf } from './kinds/princess.ts';
 import { parallelOf, severalOf } from './kinds/row.ts';
@@ -19,6 +20,7 @@ const LATER: Readonly<Record<LaterId, { readonly number: number; readonly of: (d
   parallel: { number: 2, of: parallelOf },
   several: { number: 3, of: severalOf },
   princess: { number: 4, of: princessOf },
+  line: { number: 5, of: lineOf },
 };
 /** Room for kinds to come, and beyond all seeds of the first kinds. */
 const MOST_KINDS = 16;

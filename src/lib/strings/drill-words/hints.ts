@@ -68,6 +68,59 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
     'The cut goes along the new dart to the bust point and along the waist dart to the waist.',
     'Take the tool that parts a piece and choose the new dart and the waist dart.',
   ),
+  'style-line': [
+    {
+      codes: [
+        'line-ends/drawn',
+        'line-ends/start',
+        'line-ends/end',
+        'line-ends/start-place',
+        'line-ends/end-place',
+      ],
+      rungs: [
+        'From which edge to which does the line run, and where on them does it begin and end?',
+        'Both ends have their place in the exercise. Mind the scale of the lengths.',
+        'Type the two ends along their edges, and leave one point between them.',
+      ],
+    },
+    {
+      codes: [
+        'line-shape/inside',
+        'line-shape/crosses-itself',
+        'line-shape/meets-dart',
+        'line-shape/kink',
+        'line-shape/radius',
+      ],
+      rungs: [
+        'Look along the line: is it one smooth curve that stays on the paper?',
+        'Three points are enough for a curve like this one.',
+        'Take points away until only the two ends and one beside the bust point are left.',
+      ],
+    },
+    {
+      codes: [],
+      rungs: [
+        'How near does the line pass to the bust point, and on which side?',
+        'It passes on the side of centre front, and towards the shoulder it only moves away.',
+        'Move the middle point until the distance lies between the two lengths of the exercise.',
+      ],
+    },
+  ],
+  connector: always(
+    'Is there a shorter way from the bust point to the line?',
+    'The shortest one stands square to the line.',
+    'Slide the foot along the line until the reading stops falling.',
+  ),
+  'move-along': always(
+    'Look at the side dart: do its legs meet, and do their tips?',
+    'Cut from the shoulder along the line to the foot, up the connector, and stop in the bust point.',
+    'Turn the freed part about the bust point, not about the foot, until the legs meet.',
+  ),
+  separate: always(
+    'Are there two pieces, and do both lie on the block?',
+    'The rest of the line is cut; then each piece is laid on the block.',
+    'Take the tool that separates, then lay the upper piece on the block and the lower one.',
+  ),
   smooth: always(
     'Run a finger along each edge: where is the corner?',
     'Both pieces are smoothed at the bust point, over the same length. Mind the scale of the length.',

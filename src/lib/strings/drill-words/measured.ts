@@ -46,6 +46,17 @@ export const middleLine = (v: Variant, units: Units): string => {
   return `Their middle on the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${FROM[goal.place]}.`;
 };
 
+/** Where a style line begins and ends, and how near it passes. */
+export function lineLines(v: Variant, units: Units): readonly string[] {
+  const { end, least, most } = v.line!;
+  const from = (goal: Goal): string => `${measured(v, goal.mm, units)} ${FROM[goal.place]}`;
+  return [
+    `It begins on the ${EDGES[v.goals[0]!.place]}, ${from(v.goals[0]!)}.`,
+    `It ends on the ${EDGES[end.place]}, ${from(end)}.`,
+    `It passes the bust point on the side of centre front, ${onPaper(v, least, units)} to ${onPaper(v, most, units)} from it.`,
+  ];
+}
+
 /** How lengths that are typed or read on the table go with those of the exercise. */
 export const scaleNote = (v: Variant): string =>
   v.scale === 'half'

@@ -18,6 +18,8 @@ export function title(v: Variant): string {
       const group = v.goals[0]!.place === 'neckline' ? 'rays' : v.row!.step > 0 ? 'graduated darts' : 'darts';
       return `${what} into ${COUNTS[v.row!.count]} ${group} at the ${edgeOf(v)}`;
     }
+    case 'line':
+      return `${what} into a line beside the bust point`;
     case 'princess':
       return `Princess seam from the ${edgeOf(v)}`;
     default: {
