@@ -95,6 +95,19 @@ test('what agrees is right, what is empty is not compared, and a slip in measuri
   await expect(wrong).toContainText('Half scale and full size seem to be mixed up.');
   await expect(verdict(page)).toContainText('1 thing was right');
 
+  // A dart of another length that agrees with itself: 25° at L 150 is 64.93 (trade notes, derived).
+  for (const [name, value] of [
+    ['Angle', '25'],
+    ['Leg', '150'],
+    ['Intake', '64.93'],
+  ] as const)
+    await field(page, `${name} of the slash`).fill(value);
+  await compare(page);
+  await expect(verdict(page).locator('[data-code="paper/agrees"].note')).toContainText(
+    'agree with each other',
+  );
+
+  await field(page, 'Angle of the slash').fill('');
   await field(page, 'Leg of the slash').fill(half(intake));
   await compare(page);
   await expect(wrong).toContainText('That is the intake of this dart, not its leg.');
@@ -159,7 +172,7 @@ test('by keys alone, from the menu to the findings and back to the step', async 
   await keys.press('Enter');
   await expect(verdict(page)).toHaveAttribute('data-verdict', 'needsWork');
   await expect(page.locator('[data-code="paper/intake"].wrong')).toContainText('off by +5');
-  await expect(page.locator('[aria-live]').first()).toContainText('1 of 2 are off.');
+  await expect(page.locator('[aria-live]').first()).toContainText('1 of 2 findings are off.');
   await keys.button('Back to the step');
   await expect(page.getByRole('heading', { name: '1. Draw the working dart' })).toBeFocused();
 });

@@ -162,6 +162,53 @@ describe('the likely cause of what is off', () => {
   });
 });
 
+describe('whether a dart that is off agrees with itself', () => {
+  const three = (leg: number, degrees: number, intake: number) =>
+    compareWithPaper(
+      work,
+      [
+        { what: 'dart-angle', about: dart, value: degrees * degree },
+        { what: 'leg-length', about: dart, value: leg },
+        { what: 'intake', about: dart, value: intake },
+      ],
+      'woven',
+    ).filter(({ code }) => code === 'paper/agrees');
+
+  it.each([
+    // Trade notes, derived: L 150, 25° -> 64.93; L 180, 28° -> 87.09; 20 mm over 130 -> 8.82°; 70 mm over 250 -> 16.10°.
+    [150, 25, 64.93],
+    [180, 28, 87.09],
+    [130, 8.82, 20],
+    [250, 16.1, 70],
+  ])('a leg of %f at %f° makes %f', (leg, degrees, intake) => {
+    const [right] = three(leg, degrees, intake);
+    expect(right!.state).toBe('note');
+    expect(right!.expected).toBeCloseTo(intake, 1);
+    // 1° on the leg, 1/32 in on intake and leg: worked out apart by moving each reading to its end.
+    const ends = [-1, 1].map(
+      (end) =>
+        2 * (leg + end * THIRTY_SECOND) * Math.sin(((degrees + end) * degree) / 2) + end * THIRTY_SECOND,
+    );
+    expect(right!.tolerance).toBeCloseTo((ends[1]! - ends[0]!) / 2, 1);
+    expect(three(leg, degrees, intake + right!.tolerance! + 0.1)[0]!.state).toBe('wrong');
+  });
+  it('is not asked where all is right, or not all three were measured', () => {
+    const half = of('leg-length', 1).expected as number;
+    expect(three(half, 25, 2 * half * Math.sin(12.5 * degree))).toEqual([]);
+    expect(compareWithPaper(work, [{ what: 'intake', about: dart, value: 5 }], 'woven')).toHaveLength(1);
+  });
+  it('is not asked where the cause is known: all three at full size agree, too', () => {
+    const full = 2 * (of('leg-length', 1).expected as number);
+    expect(three(full, 25, 2 * full * Math.sin(12.5 * degree))).toEqual([]);
+  });
+  it('says what it means', () => {
+    expect(sentence(three(150, 25, 64.93)[0]!, 'mm')).toMatch(/agree with each other.*: measured 64\.9 mm/);
+    expect(sentence(three(150, 25, 90)[0]!, 'mm')).toMatch(
+      /one of them was misread.*tolerance .* \(what reading/,
+    );
+  });
+});
+
 describe('the tolerance in the learner’s units', () => {
   const half = of('leg-length', 1).expected as number;
   it('is 0.8 mm or 1/32 in, and values on paper are told to 1/32 in', () => {

@@ -1,5 +1,6 @@
 import type { Fabric, Work } from '../recipe/types.ts';
 import { missing, near } from './finding.ts';
+import { agreements } from './paper-agrees.ts';
 import { paperCause } from './paper-causes.ts';
 import { HALF, PROTRACTOR, RULER } from './paper-scale.ts';
 import { onTable, type PaperItem } from './paper-value.ts';
@@ -12,23 +13,25 @@ export interface PaperEntry extends PaperItem {
 }
 
 /**
- * Values measured on half-scale paper against a table, the worked or the learner's own: one finding for each entry, in their order.
+ * Values measured on half-scale paper against a table, the worked or the learner's own: one finding for each entry, in their order,
+ * and behind them whether a dart that is off agrees with itself (`agreements`).
  * Lengths stay at half scale in the findings (mm on paper), angles are radians. An entry about something that the table does not have,
  * or whose value is no number, is `missing`. What is off has a cause where exactly one mistake in measuring explains it (`paperCause`).
  */
 export function compareWithPaper(work: Work, entries: readonly PaperEntry[], fabric: Fabric): Finding[] {
-  return entries.map((entry) => {
+  const found = entries.map((entry) => {
     const { what, value } = entry;
     const code = `paper/${what}`;
-    const found = onTable(work, entry, fabric);
-    const piece = found?.piece.id ?? entry.piece;
+    const there = onTable(work, entry, fabric);
+    const piece = there?.piece.id ?? entry.piece;
     const named = what === 'seam-length' || what === 'allowance-width' ? 'group' : 'open';
     const about = { what, [named]: entry.about, ...(piece !== undefined && { piece }) };
-    if (found === undefined || !Number.isFinite(value)) return missing(code, { about });
+    if (there === undefined || !Number.isFinite(value)) return missing(code, { about });
     const angle = what === 'dart-angle';
     const allowed = angle ? PROTRACTOR : RULER;
-    const expected = angle ? found.value : found.value * HALF;
-    const cause = () => paperCause(found.piece, entry, found.value, value, allowed.value);
+    const expected = angle ? there.value : there.value * HALF;
+    const cause = () => paperCause(there.piece, entry, there.value, value, allowed.value);
     return near(code, angle ? 'rad' : 'mm', value, expected, allowed, { about, cause });
   });
+  return [...found, ...agreements(entries, found)];
 }

@@ -31,6 +31,11 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     right: 'Leg of {open} on your paper, from the bust point',
     missing: 'The table has no such dart to compare the leg with.',
   },
+  'paper/agrees': {
+    note: 'Your three measures of {open} agree with each other, so the dart itself lies elsewhere or is another; the intake beside what your leg and angle make it, 2 × leg × sin(angle / 2)',
+    wrong:
+      'Your three measures of {open} do not agree with each other, so one of them was misread; the intake beside what your leg and angle make it, 2 × leg × sin(angle / 2)',
+  },
   'paper/opening': {
     right: 'Opening left by {open} in the seam of the {piece}, on your paper',
     missing: 'The table has no such opening to compare with.',

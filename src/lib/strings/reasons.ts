@@ -3,6 +3,7 @@ export const REASONS: Readonly<Record<string, string>> = {
   pointing: 'nobody points finer than that',
   protractor: 'a protractor is read to about a degree',
   ruler: 'a ruler on paper is read to about a sixteenth of an inch',
+  'ruler-and-protractor': 'what reading the three of them leaves open',
   'half-scale-ruler': 'a ruler on paper is read no finer, and on the garment it is twice that',
   'exact-mirror': 'what is left is a pencil line',
   'pencil-line': 'half a pencil line',
