@@ -175,9 +175,10 @@ describe('whether a dart that is off agrees with itself', () => {
     ).filter(({ code }) => code === 'paper/agrees');
 
   it.each([
-    // Trade notes, derived: L 150, 25° -> 64.93; L 180, 28° -> 87.09; 20 mm over 130 -> 8.82°; 70 mm over 250 -> 16.10°.
+    // Trade notes, derived: L 150, 25° -> 64.93; 10° -> 26.15, 15° -> 39.16; 20 mm over 130 -> 8.82°; 70 mm over 250 -> 16.10°.
     [150, 25, 64.93],
-    [180, 28, 87.09],
+    [150, 10, 26.15],
+    [150, 15, 39.16],
     [130, 8.82, 20],
     [250, 16.1, 70],
   ])('a leg of %f at %f° makes %f', (leg, degrees, intake) => {
