@@ -78,6 +78,21 @@ for (const [name, viewport] of [
         }
       });
 
+      test('the practice room with what it suggests, and drills before and at work', async ({ page }) => {
+        await page.goto('/practice/');
+        await page.getByRole('button', { name: 'Practise this' }).waitFor();
+        await expectNoViolation(page, 'practice room');
+        for (const fragment of ['2.fullness.7.knit.usual.3.any', '2.line.3.woven.usual.3.full']) {
+          await page.goto(`/practice/#${fragment}`);
+          await page.getByRole('button', { name: 'Begin' }).waitFor();
+          await expectNoViolation(page, fragment);
+          await page.getByRole('button', { name: 'Begin' }).click();
+          await check(page);
+          await unfold(page, 'typed');
+          await expectNoViolation(page, `${fragment}, at work`);
+        }
+      });
+
       test('the demonstration, the menu, notices and hints', async ({ page }) => {
         await page.goto(LESSON_PATH);
         await page.getByRole('button', { name: 'Watch the demonstration' }).click();

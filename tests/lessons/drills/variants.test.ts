@@ -49,6 +49,17 @@ describe('drills', () => {
     120_000,
   );
 
+  test('so are drills of any seed, band, cloth and scale, each by its own generator', () => {
+    fc.assert(
+      fc.property(drill, (one) => {
+        const lesson = lessonOf(variantOf(one));
+        const { commands } = workedLesson(lesson, one.fabric);
+        expect(verdicts(lesson, commands), toFragment(one)).toEqual(allAccepted(lesson));
+      }),
+      { numRuns: 2000 },
+    );
+  }, 60_000);
+
   test('the link says all of a drill, and the same drill is always the same exercise', () => {
     fc.assert(
       fc.property(drill, (one) => {
