@@ -123,6 +123,11 @@ describe.each(lessons)('the practice sheet of %s', (_, lesson) => {
     ]);
   });
 
+  it('says where the squares are when they are not beside the block', () => {
+    const said = first!.texts.map(({ words }) => words).join(' ');
+    expect(said.includes('The test squares are on the next page.')).toBe(first!.squares.length === 0);
+  });
+
   it('keeps block, squares and lines of text clear of each other and of the page’s end', () => {
     for (const page of pages) {
       const boxes: Box[] = page.squares.map(({ x, y, width, height }) => ({
@@ -157,9 +162,10 @@ describe.each(lessons)('the practice sheet of %s', (_, lesson) => {
   it('parts no heading from its text, and fills no page without need', () => {
     const headings = lesson.steps.map(({ title }, i) => `${i + 1}. ${title}`);
     for (const { texts } of pages) expect(headings).not.toContain(plain(texts.at(-1)!.words));
-    // Two pages in a row hold more than one would.
-    const used = pages.map(({ texts }) => Math.max(...texts.map(({ y }) => y)));
-    for (let i = 2; i < used.length; i += 1) expect(used[i - 1]! + used[i]!).toBeGreaterThan(263);
+    // Two pages in a row hold more than one would: the gap of 6 mm over a heading would come between them, and a line ends 0.4 of its
+    // size below its letters' foot.
+    const used = pages.map(({ texts }) => Math.max(...texts.map(({ y, size }) => y + 0.4 * size)));
+    for (let i = 2; i < used.length; i += 1) expect(used[i - 1]! + 6 + used[i]!).toBeGreaterThan(262);
   });
 
   it('says the title, every word of every step, and the cautions with blades', () => {

@@ -48,18 +48,27 @@ function section(heading: string, words: readonly string[]): Flowing[] {
 }
 
 const TOO_LARGE = 'This block is larger than A4 and Letter: print it on larger paper, at 100 %.';
+const AFTERWARDS =
+  'Measure angle, legs, intake, seams and allowances on your paper as it is, and enter them under “My work”, “Worked on paper”: you get the same findings as for work on the screen.';
+const NEXT_PAGE = 'The test squares are on the next page.';
 
 /** What stands over the block, the block, and the test squares: beside it where there is room, else under it or on the next page. */
 function opening(title: string, told: string, front: Piece): Flowing[] {
   const block = frontBlock(front);
   const large = block.width > PAGE.width || block.height > PAGE.height;
-  const head = stack([text([title], HEAD), text(large ? [told, TOO_LARGE] : [told], TEXT)], 1);
   const beside = besides([block, testSquares('column')], 2 * GAP);
   const one = beside.width <= PAGE.width ? beside : block;
+  const below = one === block ? [{ ...testSquares('row'), above: GAP }] : [];
+  const headed = (more: readonly string[]): Block =>
+    stack([text([title], HEAD), text([[told, ...more].join(' ')], TEXT)], 1);
+  const room =
+    PAGE.height - GAP - one.height - below.reduce((sum, { above, height }) => sum + above + height, 0);
+  const more = large ? [TOO_LARGE] : headed([]).height > room ? [NEXT_PAGE] : [];
+  const head = headed(more);
   return [
     { ...head, above: 0, withNext: head.height + GAP + one.height <= PAGE.height },
     { ...one, above: GAP },
-    ...(one === block ? [{ ...testSquares('row'), above: GAP }] : []),
+    ...below,
   ];
 }
 
@@ -87,6 +96,7 @@ export function practiceSheet(exercise: PracticeExercise, front: Piece): string 
       ...opening(title, told, front),
       ...section('Take care', Object.values(CAUTIONS)),
       ...exercise.steps.flatMap((step, i) => section(`${i + 1}. ${step.title}`, step.text)),
+      ...section('Afterwards', [AFTERWARDS]),
     ],
     PAGE,
   );
