@@ -1,5 +1,5 @@
 import { degrees } from '../geometry/trig.ts';
-import type { AddFullness, Command, Turn, TurnBy } from '../recipe/types.ts';
+import type { AddFullness, Anchor, Command, Turn, TurnBy } from '../recipe/types.ts';
 import { nameOf, pieceName, theDart } from './names.ts';
 import { formatLength, type Units } from './units.ts';
 
@@ -10,7 +10,20 @@ const FOLDS = {
   down: 'downwards',
 } as const;
 
-/** What a command does, as one plain sentence. */
+const CORNERS = {
+  mitre: 'both cut lines run on until they meet',
+  square: 'squared off',
+  reflect: 'mirrored, to lie flush when pressed',
+  step: 'stepped',
+} as const;
+
+const SAYS = {
+  match: 'it matches',
+  eased: 'it matches but for what is eased',
+  differs: 'it differs',
+} as const;
+
+/** What a command does, as one plain sentence: as it was given, right or wrong. */
 export function describe(command: Command, units: Units): string {
   switch (command.do) {
     case 'identify':
@@ -30,19 +43,17 @@ export function describe(command: Command, units: Units): string {
     case 'remove-notch':
       return `Take notch ${command.id} away.`;
     case 'extend-dart':
-      return `Take both legs of the ${nameOf(command.dart)} dart up to the bust point.`;
+      return `Take both legs of the ${nameOf(command.dart)} dart up to ${placeName(command.to, units)}.`;
     case 'connect':
       return `Draw the connector from the ${command.dart} bust point to the line.`;
     case 'slash':
-      return `Slash along the line and the connector up to the ${command.dart} bust point, not through it.`;
+      return `Slash along the line and the connector ${cutTo(command.past, `the ${command.dart} bust point`, units)}.`;
     case 'draw-slash':
-      return `Draw the line of ${theDart(command.slash)} from an edge to the bust point.`;
+      return `Draw the line of ${theDart(command.slash)} from ${placeName(command.from, units)}${command.via ? ` over ${placeName(command.via, units)}` : ''} to ${placeName(command.to, units)}.`;
     case 'cut-slash':
-      return command.past > 0
-        ? `Cut ${theDart(command.slash)} through the bust point, ${formatLength(command.past, units)} past it.`
-        : `Cut ${theDart(command.slash)} to the bust point, not through it.`;
+      return `Cut ${theDart(command.slash)} ${cutTo(command.past, 'the end of its line', units)}.`;
     case 'pivot':
-      return `Pin the block, trace from ${theDart(command.dart)} round to the mark, swing it ${swung(command.by)} and trace the rest.`;
+      return `Pin the block at ${placeName(command.about, units)}, trace from ${theDart(command.dart)} round to the mark on ${placeName(command.from, units)}, swing it ${swung(command.by)} and trace the rest.`;
     case 'back-off':
       return `Draw the ${nameOf(command.dart)} dart to its sewn point, ${formatLength(command.by, units)} from its tip.`;
     case 'true-legs':
@@ -58,13 +69,13 @@ export function describe(command: Command, units: Units): string {
     case 'notch-seam':
       return `Mark notch ${command.id} on both edges of the ${nameOf(command.line)} seam, ${Math.abs(command.off) < 0.05 ? 'at the bust point' : `${formatLength(Math.abs(command.off), units)} from the bust point`}.`;
     case 'turn':
-      return turned(command);
+      return turned(command, units);
     case 'separate':
       return 'Cut the two pieces apart along the rest of the line.';
     case 'place':
       return `Move the ${pieceName(command.piece)} on the table.`;
     case 'overlay':
-      return `Close the ${pieceName(command.piece)} on the screen and lay it on the block: every part fits.`;
+      return `Close the ${pieceName(command.piece)} on the screen and lay it on the block.`;
     case 'copy':
       return `Copy the pieces, to treat them for a ${command.as === 'woven' ? 'stable woven' : 'knit'}.`;
     case 'bridge':
@@ -72,7 +83,7 @@ export function describe(command: Command, units: Units): string {
     case 'ease':
       return `Mark the stretch of the ${pieceName(command.piece)} that is eased, between ${command.from} and ${command.to}.`;
     case 'take-out':
-      return `Take the excess of the ${pieceName(command.piece)} out at the ${command.end === 'start' ? 'shoulder' : 'side'} end and redraw that edge.`;
+      return `Take ${command.amount === 'measured' ? 'the excess' : formatLength(command.amount, units)} of the ${pieceName(command.piece)} out at the ${command.end === 'start' ? 'shoulder' : 'side'} end and redraw that edge.`;
     case 'true':
       return `True the back to the front: ${nameOf(command.edge)}.`;
     case 'renotch':
@@ -80,7 +91,7 @@ export function describe(command: Command, units: Units): string {
     case 'allow':
       return `Allowance at ${nameOf(command.group)}: ${formatLength(command.width, units)}.`;
     case 'corner':
-      return `Shape the corner between ${nameOf(command.before)} and ${nameOf(command.after)}, so that it lies flush when pressed.`;
+      return `Shape the corner between ${nameOf(command.before)} and ${nameOf(command.after)}: ${CORNERS[command.form]}${command.first === undefined ? '' : `, ${nameOf(command.first)} sewn first`}.`;
     case 'carry-notches':
       return `Carry the notches of the ${pieceName(command.piece)} out to the cut line.`;
     case 'label':
@@ -88,18 +99,33 @@ export function describe(command: Command, units: Units): string {
     case 'grain':
       return `Draw the grainline of the ${pieceName(command.piece)}.`;
     case 'walk':
-      return `Walk the ${nameOf(command.seam)} along the ${command.along} line.`;
+      return `Walk the ${nameOf(command.seam)} along the ${command.along} line, and say that ${SAYS[command.says]}.`;
   }
 }
 
-function turned({ dart, into, by }: Turn): string {
+/** Where a point of a command lies, in words. */
+function placeName(anchor: Anchor, units: Units): string {
+  if ('on' in anchor) return `the ${nameOf(anchor.on)}`;
+  if ('inside' in anchor) return 'a point inside of the paper';
+  const { landmark, dx = 0, dy = 0 } = anchor;
+  const away = Math.sqrt(dx * dx + dy * dy);
+  const name = `the ${nameOf(landmark)}`;
+  return away < 0.05 ? name : `a point ${formatLength(away, units)} from ${name}`;
+}
+
+/** How far a cut goes: to its end, short of it or past it. */
+function cutTo(past: number, end: string, units: Units): string {
+  if (past > 0) return `through ${end}, ${formatLength(past, units)} past it`;
+  return past < 0 ? `and stop ${formatLength(-past, units)} short of ${end}` : `up to ${end}, not through it`;
+}
+
+function turned({ dart, into, about, by, part }: Turn, units: Units): string {
   const opens = into === undefined ? '' : ` As much opens at ${theDart(into)}.`;
-  if ('angle' in by) return `Turn the part by ${degrees(by.angle).toFixed(1)}°.${opens}`;
+  const what = `Turn the ${part === 'rest' ? 'other part' : 'freed part'} about ${placeName(about, units)}`;
+  if ('angle' in by) return `${what} by ${degrees(by.angle).toFixed(1)}°.${opens}`;
   if ('share' in by)
-    return `Turn the part until ${(by.share * 100).toFixed(0)} % of ${theDart(dart)} is closed.${opens}`;
-  return into === undefined
-    ? `Turn the part about the ${dart} bust point until the legs meet, and tape them.`
-    : `Turn the part until the legs of ${theDart(dart)} meet, and tape them.${opens}`;
+    return `${what} until ${(by.share * 100).toFixed(0)} % of ${theDart(dart)} is closed.${opens}`;
+  return `${what} until the legs of ${theDart(dart)} meet, and tape them.${opens}`;
 }
 
 function swung(by: TurnBy): string {
