@@ -33,7 +33,7 @@ async function lessonOf(id: string, units: Units): Promise<Found> {
       address: `${resolve('/practice')}#${toFragment(drill)}`,
     };
   const unknown = { path, expected: 'a lesson of the course, or a drill', found: id };
-  if (!/^[a-z0-9-]+$/.test(id)) return unknown;
+  if (!/^[a-z0-9-]+$/.test(id) || id.startsWith('drill-')) return unknown;
   const answer = await fetch(resolve('/lesson/[lesson]/rules.json', { lesson: id })).catch(() => undefined);
   if (!answer) return { path, expected: 'a lesson whose rules can be fetched now', found: 'no connection' };
   if (!answer.ok) return unknown;
