@@ -256,7 +256,7 @@ test.describe('storage', () => {
           };
         }),
     );
-    expect(kept).toEqual([2, ['events', 'progress'], 'a note of old']);
+    expect(kept).toEqual([3, ['events', 'progress', 'works'], 'a note of old']);
     expect(errors).toEqual([]);
   });
 

@@ -1,8 +1,8 @@
 import { openDB, type IDBPDatabase } from 'idb';
 
 export const DATABASE = 'pin-and-pivot';
-/** 1: one text a lesson in `progress`. 2: beside it one text an event in `events`. */
-const VERSION = 2;
+/** 1: one text a lesson in `progress`. 2: beside it one text an event in `events`. 3: one text a work of the free bench in `works`. */
+const VERSION = 3;
 
 /** Opening waits for another tab that holds the database in an older version. */
 export class BlockedError extends Error {
@@ -34,6 +34,7 @@ function opened(): Promise<IDBPDatabase> {
       upgrade(database, from) {
         if (from < 1) database.createObjectStore('progress');
         if (from < 2) database.createObjectStore('events');
+        if (from < 3) database.createObjectStore('works');
       },
       blocked() {
         waiting = true;
