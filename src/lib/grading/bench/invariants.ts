@@ -16,7 +16,9 @@ export interface Invariants {
 /** The invariants of the pieces that are worked on for a fabric: its copies once there are any. Pure; measured on the edges as they lie. */
 export function invariantsOf(work: Work, fabric: Fabric): Invariants {
   const copies = piecesFor(work, fabric);
-  const backs = copies.some(isBack) ? [] : work.pieces.filter((piece) => isBack(piece) && !piece.id.includes('@'));
+  const backs = copies.some(isBack)
+    ? []
+    : work.pieces.filter((piece) => isBack(piece) && !piece.id.includes('@'));
   const pieces = [...copies, ...backs];
   const fronts = pieces.filter((piece) => !isBack(piece));
   return {
