@@ -13,7 +13,7 @@ import { replay } from '../../src/lib/recipe/replay.ts';
 import '../../src/lib/recipe/start.ts';
 import { parseRecipe } from '../../src/lib/recipe/parse.ts';
 import { toText } from '../../src/lib/recipe/save.ts';
-import type { Recipe } from '../../src/lib/recipe/types.ts';
+import type { Command, Recipe } from '../../src/lib/recipe/types.ts';
 import { createActor } from 'xstate';
 
 vi.setConfig({ testTimeout: 120_000 });
@@ -183,7 +183,10 @@ it('every attempt of every lesson replays to the same bytes once it was kept, op
       const saved = parseRecipe(toText(fromBench(attemptOf(context))));
       if ('problems' in saved) throw new Error(JSON.stringify(saved.problems));
       // A walk is listed with the lesson's step it was given in, which is nothing on the bench; all else is the attempt's own.
-      const bare = { ...parsed.ok, commands: parsed.ok.commands.map((one) => ({ ...one, step: undefined })) };
+      const bare = {
+        ...parsed.ok,
+        commands: parsed.ok.commands.map(({ step: _, ...one }) => one as Command),
+      };
       const [was, is] = [bare, saved.ok].map((one) => JSON.stringify(replayDocument(one)));
       expect(is === was, `${id}/${name}`).toBe(true);
       // What lies on the bench is the same table, too.
