@@ -7,6 +7,7 @@ import {
   linesText,
   partText,
   sewnPointText,
+  trueLegsText,
   smoothText,
 } from './drill-words/finishing.ts';
 import { LADDERS } from './drill-words/hints.ts';
@@ -110,6 +111,8 @@ function stepText(v: Variant, id: DrillStepId, units: Units): readonly string[] 
       ];
     case 'sewn-point':
       return sewnPointText(v, units);
+    case 'true-legs':
+      return trueLegsText;
     case 'cap':
       return capText(v);
     case 'draw-over':
@@ -152,6 +155,7 @@ const TITLES: Readonly<Record<DrillStepId, string>> = {
   move: 'Slash and turn',
   pivot: 'Pin, swing and trace',
   'sewn-point': 'Draw the sewn point',
+  'true-legs': 'True the legs',
   cap: 'Cap the dart',
   'draw-over': 'Draw the edge over',
   'cut-apart': 'Cut it apart',

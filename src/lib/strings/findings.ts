@@ -167,6 +167,10 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     right: 'How far the point of the {dart} dart stands back',
     missing: 'The {dart} dart is not drawn to its sewn point yet.',
   },
+  'dart-finished/legs': {
+    right: 'How much longer one leg of the {dart} dart is than the other',
+    missing: 'The legs of the {dart} dart are not equally long yet.',
+  },
   'dart-finished/cap': {
     right: 'The {dart} dart has the cap for the way it is folded.',
     wrong: 'The cap of the {dart} dart is drawn for another fold; this dart is pressed {fold}.',

@@ -135,14 +135,22 @@ const redrawn: Route = (_v, worked) =>
     return [c];
   });
 
-/** Backed off too far first. */
+/** Backed off too far first, and trued twice. */
 const offTwice: Route = (_v, worked) =>
-  worked.flatMap((c): Row => (c.do === 'back-off' ? [{ ...c, by: c.by + 7 }, c] : [c]));
+  worked.flatMap((c): Row => {
+    if (c.do === 'true-legs') return [c, c];
+    return c.do === 'back-off' ? [{ ...c, by: c.by + 7 }, c] : [c];
+  });
 
 /** Darts finished from the last to the first, and the side piece smoothed before the centre piece. */
 const lastFirst: Route = (_v, worked) => {
-  const ends = worked.filter((c) => c.do === 'back-off' || c.do === 'smooth-seam');
-  return [...worked.filter((c) => c.do !== 'back-off' && c.do !== 'smooth-seam'), ...[...ends].reverse()];
+  const ends = worked.filter((c) => c.do === 'back-off' || c.do === 'true-legs' || c.do === 'smooth-seam');
+  return [
+    ...worked.filter((c) => !(['back-off', 'true-legs', 'smooth-seam'] as string[]).includes(c.do)),
+    ...['back-off', 'true-legs', 'smooth-seam'].flatMap((name) =>
+      ends.filter((c) => c.do === name).reverse(),
+    ),
+  ];
 };
 
 /** The line cut from end to end first; then only the connector is left to cut, and the part turns by itself. */

@@ -1,4 +1,5 @@
-import { at, between, dimension, fact, missing, names, number, tolerance } from '../finding.ts';
+import { sewnDart } from '../../pattern/back-off.ts';
+import { at, between, dimension, fact, missing, names, near, number, tolerance } from '../finding.ts';
 import { slashesFrom, slashesOn } from '../slashes.ts';
 import { ownFront } from '../table.ts';
 import type { FinishedDart } from '../../pattern/types.ts';
@@ -19,6 +20,21 @@ const finishedOf = (after: Work, dart: string): FinishedDart | undefined =>
   ownFront(after)
     .flatMap((piece) => piece.finished ?? [])
     .find((one) => one.dart === dart);
+
+/** Its two legs are equally long, so that they can be sewn to each other; as long as nobody trued them that is only not done yet. */
+function legs(after: Work, found: FinishedDart, spec: CheckSpec): Finding[] {
+  const allowed = spec.tolerances?.['legs'];
+  if (allowed === undefined) return [];
+  const sewn = ownFront(after)
+    .filter((piece) => piece.finished?.includes(found))
+    .map((piece) => sewnDart(piece, found.dart))[0];
+  const about = { dart: found.dart };
+  const differ = sewn && sewn.legs[0] - sewn.legs[1];
+  if (differ === undefined || (Math.abs(differ) > allowed.value && found.trued === undefined))
+    return [missing('dart-finished/legs', { about })];
+  const where = dimension(...sewn!.ends);
+  return [near('dart-finished/legs', 'mm', differ, 0, allowed, { where, about })];
+}
 
 /** The points one after the other: each further back than the one before, or each less far. */
 function graduated(darts: readonly FinishedDart[], spec: CheckSpec): Finding[] {
@@ -42,7 +58,7 @@ function graduated(darts: readonly FinishedDart[], spec: CheckSpec): Finding[] {
 /**
  * Each dart is backed off `numbers.least` to `numbers.most` mm from what it aims at, and, where `names.fold` says which way it is pressed, has
  * the cap for that. With `numbers.step` the points stand in a slanting row, each that much (to `most-step`) further back than its
- * neighbour. Tolerance `point` in mm.
+ * neighbour. With a tolerance `legs` the two legs have to be trued. Tolerances `point` and `legs` in mm.
  */
 export const dartFinished: Check = ({ after }, spec) => {
   const folds = spec.names?.['fold'] === undefined ? [] : names(spec, 'fold');
@@ -66,6 +82,7 @@ export const dartFinished: Check = ({ after }, spec) => {
           about,
         },
       ),
+      ...legs(after, found, spec),
     ];
     const wanted = folds[i] ?? folds[0];
     if (wanted === undefined) return own;

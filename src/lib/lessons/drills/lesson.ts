@@ -1,6 +1,6 @@
 import type { HintLadder, Lesson, LessonStep } from '../types.ts';
 import { toFragment } from './link.ts';
-import { cap, fill, sewnPoint } from './rules/finish.ts';
+import { cap, fill, sewnPoint, trueLegs } from './rules/finish.ts';
 import { connector, moveAlong, separate, styleLine } from './rules/line.ts';
 import { move, pivot, slashLine, workingDart } from './rules/move.ts';
 import { part, smooth } from './rules/princess.ts';
@@ -17,6 +17,7 @@ export type DrillStepId =
   | 'move'
   | 'pivot'
   | 'sewn-point'
+  | 'true-legs'
   | 'cap'
   | 'draw-over'
   | 'cut-apart'
@@ -50,6 +51,7 @@ const RULES: Readonly<Record<DrillStepId, (v: Variant) => Rules>> = {
   move,
   pivot,
   'sewn-point': sewnPoint,
+  'true-legs': trueLegs,
   cap,
   'draw-over': fill,
   'cut-apart': part,
@@ -70,7 +72,7 @@ const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   join: MOVING,
   finish: [...MOVING, 'sewn-point', 'cap'],
   fullness: [...MOVING, 'draw-over'],
-  parallel: ['working-dart', 'lines', 'move', 'sewn-point'],
+  parallel: ['working-dart', 'lines', 'move', 'sewn-point', 'true-legs'],
   several: ['working-dart', 'lines', 'move', 'sewn-point'],
   line: ['style-line', 'working-dart', 'connector', 'move-along', 'separate'],
   princess: [...MOVING, 'cut-apart', 'smooth'],

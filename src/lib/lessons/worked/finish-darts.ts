@@ -20,7 +20,7 @@ const SAME = 1e-6;
 const offNow = ({ work }: Hand, dart: string): number | undefined =>
   work.pieces.flatMap(({ finished }) => finished ?? []).find((one) => one.dart === dart)?.by;
 
-/** Backs darts off and caps them: `worked: {by: "finish-darts", darts or edges, off: mm or a list of mm, fold?}`. */
+/** Backs darts off and caps them: `worked: {by: "finish-darts", darts or edges, off: mm or a list of mm, trued?, fold?}`. */
 export const finishDarts: Worked = (hand) => {
   const off = listOf(hand.rule.worked?.['off']).map(Number);
   const folds = listOf(hand.rule.worked?.['fold']).map(String);
@@ -28,6 +28,7 @@ export const finishDarts: Worked = (hand) => {
     const by = off[i] ?? off[0] ?? 25.4;
     const now = offNow(hand, dart);
     if (now === undefined || Math.abs(now - by) > SAME) hand.give({ do: 'back-off', dart, by });
+    if (hand.rule.worked?.['trued'] === true) hand.give({ do: 'true-legs', dart });
     const fold = (folds[i] ?? folds[0]) as Fold | undefined;
     if (fold !== undefined) hand.give({ do: 'cap', dart, fold });
   });

@@ -53,6 +53,13 @@ export function sewnPointText(v: Variant, units: Units): readonly string[] {
   ];
 }
 
+export const trueLegsText: readonly string[] = [
+  'Measure the two legs of each dart. They are sewn to each other, and they differ by some millimetres: the',
+  'sewn point does not lie in the bust point, about which the paper was turned.',
+  '',
+  'True them: both legs become as long as their mean, and the edge beside them runs to their new ends.',
+];
+
 export const capText = (v: Variant): readonly string[] => [
   `Fold the ${theDart(v)} ${FOLDS[v.sewn!.fold]} and draw its cap.`,
   '',

@@ -40,6 +40,11 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
     'The length is that of the paper which the exercise names. At half scale it is half of what it is in full size.',
     'Take the tool that backs a dart off, choose the dart, and type the length.',
   ),
+  'true-legs': always(
+    'Measure both legs of each dart: are they equally long?',
+    'A leg over an alternate pivot begins elsewhere than its partner. What is sewn together has to be equally long.',
+    'Take the tool that makes the legs alike, and use it on each dart.',
+  ),
   cap: [
     {
       codes: ['dart-finished/point'],
