@@ -7,7 +7,7 @@ import { decimal, type Units } from './units.ts';
 
 /** What came of copying an attempt. */
 export const COPIED = {
-  done: 'Your attempt is copied as text. Paste it into a message; whoever gets it opens it under “Watch an attempt”.',
+  done: 'Your attempt is copied as text. Whoever gets it opens it under “Watch an attempt”.',
   failed: 'It could not be copied here. Save your attempt to a file instead.',
   own: 'This attempt is on your own measures. They stay on this device, so it is not copied.',
 } as const;
