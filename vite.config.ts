@@ -1,19 +1,32 @@
 import { fileURLToPath } from 'node:url';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
-import { groups } from './src/cli/vite-chunks.ts';
+import { groups, treeshake } from './src/cli/vite-chunks.ts';
 
 const still = (file: string) => fileURLToPath(new URL(`src/lib/table/still/${file}`, import.meta.url));
 
 export default defineConfig({
   plugins: [sveltekit()],
   resolve: {
-    // d3-zoom brings these two for animated zooming, which the table does not do.
-    alias: { 'd3-transition': still('transition.ts'), 'd3-interpolate': still('interpolate.ts') },
+    // d3-zoom brings the first two for animated zooming, which the table does not do, and of the third uses very little.
+    alias: {
+      'd3-transition': still('transition.ts'),
+      'd3-interpolate': still('interpolate.ts'),
+      'd3-selection': still('selection.ts'),
+    },
   },
   build: { reportCompressedSize: false },
   environments: {
-    client: { build: { rolldownOptions: { output: { codeSplitting: { groups: groups() } } } } },
+    client: {
+      build: {
+        rolldownOptions: {
+          // A page may give more than it has to, so that what it shares with others can lie in one file.
+          preserveEntrySignatures: 'allow-extension',
+          treeshake,
+          output: { codeSplitting: { groups: groups() } },
+        },
+      },
+    },
   },
   test: {
     environment: 'node',

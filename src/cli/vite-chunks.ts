@@ -7,7 +7,27 @@ type Context = Parameters<Exclude<Group['name'], string>>[1];
 const BASE = /\/client-optimized\/(app|nodes\/0)\.js$|\/runtime\/client\/entry\.js$/;
 const SMALL_PAGES = /\/routes\/(lesson\/\[lesson\]\/)?\+(page|error)\.svelte$/;
 const PAGES = /\/client-optimized\/nodes\/\d+\.js$/;
-const TABLE = /\/panels\/Workbench\.svelte$/;
+const TABLE = /\/panels\/Workbench\.svelte$|\/recipe\/(anchors|snap|commands\/kind)\.ts$/;
+/** What is kept on the device, as both the home page and a lesson ask for it; and what the home page alone asks for. */
+const DEVICE = /\/progress\/kept-steps\.ts$/;
+const STANDING = /\/progress\/(standing|log-db)\.ts$/;
+/** What lessons begin with, each one file, of which later phases make use: those named first are taken first. */
+const PHASES = [
+  ['block', /\/tools\/block\.ts$/],
+  ['meet', /\/geometry\/meet-line\.ts$|\/pattern\/(clear|outcome)\.ts$|\/recipe\/late-connectors\.ts$/],
+  ['words', /\/strings\/tool-words\.ts$/],
+  ['legs', /\/tools\/legs\.ts$/],
+  ['sewn', /\/phases\/sewn\.ts$/],
+  ['line', /\/phases\/line\.ts$/],
+] as const;
+/** Fields to fill in: the small pages have none, though Svelte's list of all there is names them. */
+const FIELDS = /\/svelte\/src\/internal\/client\/dom\/elements\/bindings\/(select|input)\.js$/;
+
+/** Svelte's modules only say what there is; without this each is taken for one that does something by being fetched. */
+export const treeshake = {
+  moduleSideEffects: (id: string): boolean =>
+    !/\/node_modules\/svelte\/src\/(?!.*(disclose-version|flags))/.test(id),
+};
 
 /**
  * Puts the modules that are always fetched together into one file: left alone the bundler makes some thirty small ones of
@@ -22,31 +42,40 @@ export function groups(): Group[] {
     for (const id of seen) context.getModuleInfo(id)?.importedIds.forEach((next) => seen.add(next));
     return seen;
   }
-  function fileOf(id: string, context: Context): string | undefined {
-    if (!files) {
-      const base = reached(context, BASE);
-      const small = reached(context, SMALL_PAGES);
-      const pages = reached(context, PAGES);
-      const table = reached(context, TABLE);
-      // A page must not fetch the table for what it shares with it. What the small pages share (the one for errors comes with each)
-      // goes to the base; what only other pages share goes to a file of its own, which the home page does not fetch either.
-      const shared = (page: ReadonlySet<string>) => [...table].filter((one) => page.has(one));
-      files = new Map([
-        ...[...table].map((one) => [one, 'table'] as const),
-        ...shared(pages).map((one) => [one, 'shared'] as const),
-        ...[...base, ...shared(small)].map((one) => [one, 'base'] as const),
-      ]);
-    }
-    return files.get(id);
+  /** The file of each module; where several want it, the last one named here has it. */
+  function filesOf(context: Context): Map<string, string> {
+    const table = reached(context, TABLE);
+    // A page must not fetch the table for what it shares with it. What the small pages share (the one for errors comes with each)
+    // goes to the base; what only other pages share goes to a file of its own, which the home page does not fetch either.
+    const shared = (page: RegExp) => [...reached(context, page)].filter((one) => table.has(one));
+    const all = new Map<string, string>();
+    const put = (name: string, modules: Iterable<string>): void => {
+      for (const id of modules) all.set(id, name);
+    };
+    for (const [name, root] of PHASES.toReversed()) put(name, reached(context, root));
+    put('standing', reached(context, STANDING));
+    put('device', reached(context, DEVICE));
+    put('table', table);
+    put('shared', shared(PAGES));
+    put('base', reached(context, BASE));
+    put('base', shared(SMALL_PAGES));
+    return all;
   }
+  const fileOf = (id: string, context: Context): string | undefined => (files ??= filesOf(context)).get(id);
+  const seen = (id: string): true => {
+    ids.push(id);
+    return true;
+  };
+  const only =
+    (...names: readonly string[]): Exclude<Group['name'], string> =>
+    (id, context) => {
+      const file = fileOf(id, context);
+      return file !== undefined && names.includes(file) ? file : undefined;
+    };
   return [
-    {
-      name: fileOf,
-      debugName: 'fetched together',
-      test: (id) => {
-        ids.push(id);
-        return true;
-      },
-    },
+    { name: 'fields', test: FIELDS, includeDependenciesRecursively: false, priority: 4 },
+    { name: only('base'), test: seen, includeDependenciesRecursively: false, priority: 3 },
+    { name: only('shared', 'table'), test: seen, debugName: 'fetched together', priority: 2 },
+    { name: fileOf, test: seen, includeDependenciesRecursively: false, priority: 1 },
   ];
 }

@@ -18,6 +18,10 @@ describe('what a page fetches by phase', () => {
     const label: Command = { do: 'label', piece: 'back', name: 'Back', cut: 1, rightSideUp: true };
     const { areFetched, fetchFor } = await import('../../src/lib/table/phases/index.ts');
 
+    expect(known()).toEqual([]);
+    expect(tools()).toEqual([]);
+    expect(areFetched(['identify', 'read'])).toBe(false);
+    await fetchFor(['read']);
     expect(known()).toEqual(of('block'));
     expect(tools()).toEqual(of('block'));
     expect(areFetched(['identify', 'read'])).toBe(true);
@@ -28,16 +32,21 @@ describe('what a page fetches by phase', () => {
       refused: { code: 'unknown-command' },
     });
 
-    await fetchFor(['notch', 'connect']);
+    await fetchFor(['draw-line']);
     expect(known()).toEqual(of('block', 'line'));
     expect(tools()).toEqual(of('block', 'line'));
+    await fetchFor(['notch', 'connect']);
+    expect(known()).toEqual(of('block', 'line', 'marks'));
+    expect(tools()).toEqual(of('block', 'line', 'marks'));
 
     await fetchFor(['turn', 'read', 'grain', 'extend-dart']);
-    expect(known()).toEqual(of('block', 'legs', 'line', 'cut', 'finish'));
-    expect(tools()).toEqual(of('block', 'legs', 'line', 'cut', 'finish'));
+    expect(known()).toEqual(of('block', 'legs', 'line', 'marks', 'cut', 'finish'));
+    expect(tools()).toEqual(of('block', 'legs', 'line', 'marks', 'cut', 'finish'));
 
     await fetchFor(['draw-slash']);
-    expect(known()).toEqual(of('block', 'legs', 'line', 'cut', 'dart', 'finish'));
+    expect(known()).toEqual(of('block', 'legs', 'line', 'marks', 'cut', 'dart', 'finish'));
+    await fetchFor(['back-off']);
+    expect(known()).toEqual(of('block', 'legs', 'line', 'marks', 'cut', 'dart', 'sewn', 'finish'));
     await fetchFor(['part-at-darts', 'open-out', 'draw-curve', 'cap']);
     expect(known()).toEqual(names);
     expect(tools()).toEqual(names);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';
 import { chainEnd, chainStart } from '../../src/lib/geometry/chain.ts';
 import { samePoint } from '../../src/lib/geometry/point.ts';
-import { openMouths } from '../../src/lib/machines/tools/finish-dart.ts';
+import { openMouths } from '../../src/lib/machines/tools/back-off.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { cutLine } from '../../src/lib/pattern/allowance.ts';
 import { outlineOf, seamGroups } from '../../src/lib/pattern/outline.ts';

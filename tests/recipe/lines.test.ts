@@ -3,7 +3,7 @@ import '../../src/lib/recipe/commands/index.ts';
 import { apply } from '../../src/lib/recipe/apply.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Command, DrawnLine, Work } from '../../src/lib/recipe/types.ts';
-import { withoutFoot } from '../../src/lib/recipe/lines.ts';
+import { withoutFoot } from '../../src/lib/recipe/connectors.ts';
 import { sampleAttempt } from './sample.ts';
 
 // That a connector changes nothing of a line's record but its feet is the project's own rule.

@@ -1,4 +1,3 @@
-import './commands/block.ts';
 import { PHASES, kindOf } from './commands/known.ts';
 import { refused } from './pieces.ts';
 import type { Applied, Command, Work } from './types.ts';

@@ -1,9 +1,6 @@
-import { addConnector, connectorId } from '../pattern/connector.ts';
-import type { Outcome } from '../pattern/outcome.ts';
 import { findLine } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
-import { type Open, withEntry } from '../pattern/with.ts';
-import { frontOf, openWork, refused, withPieces } from './pieces.ts';
+import { frontOf, openWork, refused } from './pieces.ts';
 import type { DrawnLine, Refusal, Work } from './types.ts';
 
 /**
@@ -22,7 +19,8 @@ export function lineLength(front: Piece, id: string): number | undefined {
   return line?.kind === 'style-line' ? line.origin.to : undefined;
 }
 
-function withLineList(work: Work, lines: readonly DrawnLine[]): Work {
+/** Work with these drawn lines. */
+export function withLineList(work: Work, lines: readonly DrawnLine[]): Work {
   const next = openWork(work);
   next.lines = lines;
   return next;
@@ -35,56 +33,4 @@ export function withDrawn(work: Work, drawn: DrawnLine): Work {
     ? work.lines.map((line) => (line.id === drawn.id ? drawn : line))
     : [...work.lines, drawn];
   return withLineList(work, lines);
-}
-
-/** The line's record with other connectors; the type sees to it that no field is left out. */
-const withFeet = (l: DrawnLine, feet: DrawnLine['feet']): Open<DrawnLine> => ({
-  id: l.id,
-  kind: l.kind,
-  chain: l.chain,
-  points: l.points,
-  kinks: l.kinks,
-  ends: l.ends,
-  feet,
-});
-
-/** A line's connectors without that of one dart. */
-function feetBut(feet: DrawnLine['feet'], dart: string): DrawnLine['feet'] {
-  if (!Object.hasOwn(feet, dart)) return feet;
-  const { [dart]: _, ...others } = feet;
-  return others;
-}
-
-/** Work without any line's record of this dart's connector. */
-export function withoutFoot(work: Work, dart: string): Work {
-  return withLineList(
-    work,
-    work.lines.map((line) => withFeet(line, feetBut(line.feet, dart))),
-  );
-}
-
-/**
- * Draws the connector from a dart's tip to a line at a fraction of its length, in place of an earlier one of that dart.
- * Refusals: `no-such-line`, and those of `addConnector`.
- */
-export function connectAt(work: Work, dart: string, line: string, fraction: number): Outcome<Work> {
-  const front = frontOf(work)!;
-  const drawn = work.lines.find((l) => l.id === line);
-  const length = lineLength(front, line);
-  if (drawn === undefined || length === undefined) return refused('no-such-line', { line });
-  const at = fraction * length;
-  const next = addConnector(front, dart, line, at);
-  if ('refused' in next) return next;
-  const { a: tip, d: foot } = findLine(next.ok, connectorId(dart))!.line.chain[0]!;
-  const lines = work.lines.map((l) => {
-    const feet = feetBut(l.feet, dart);
-    return withFeet(l, l === drawn ? withEntry(feet, dart, { at, foot, tip }) : feet);
-  });
-  return { ok: withLineList(withPieces(work, 'front', next.ok), lines) };
-}
-
-/** The work with a dart's connector drawn from its new tip, or without it where that cannot be done; `was`: the front before. */
-export function connectedAgain(work: Work, was: Piece, dart: string, line: DrawnLine): Work {
-  const again = connectAt(work, dart, line.id, line.feet[dart]!.at / lineLength(was, line.id)!);
-  return 'ok' in again ? again.ok : withoutFoot(work, dart);
 }

@@ -5,7 +5,8 @@ import { addLine, findLine, markNotch } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Open } from '../pattern/with.ts';
 import { resolveAnchor } from './anchors.ts';
-import { connectAt, uncutFront, withDrawn } from './lines.ts';
+import { connectors } from './late-connectors.ts';
+import { uncutFront, withDrawn } from './lines.ts';
 import { refused, withPieces } from './pieces.ts';
 import type { Anchor, Applied, DrawnLine, Work } from './types.ts';
 
@@ -62,7 +63,7 @@ export function layStyleLine(work: Work, line: string, anchors: readonly Anchor[
   };
   let next = withDrawn(withPieces(work, 'front', front), drawn);
   for (const dart of Object.keys(feet)) {
-    const again = connectAt(next, dart, line, Math.min(1, feet[dart]!.at / was!.origin.to));
+    const again = connectors.at!(next, dart, line, Math.min(1, feet[dart]!.at / was!.origin.to));
     if ('ok' in again) next = again.ok;
   }
   return { work: next };

@@ -1,3 +1,4 @@
+import '../../recipe/commands/block.ts';
 import { identify } from './identify.ts';
 import { register } from './known.ts';
 import { read } from './read.ts';

@@ -1,87 +1,11 @@
-import { distance, dot, lerp, sub } from '../../geometry/point.ts';
-import type { Point } from '../../geometry/types.ts';
-import { middleOfDart, sewnDart } from '../../pattern/back-off.ts';
+import { sewnDart } from '../../pattern/back-off.ts';
 import { finishedDart } from '../../pattern/mouth.ts';
 import { ALIKE } from '../../pattern/true-legs.ts';
-import type { Dart, Fold, Piece } from '../../pattern/types.ts';
+import type { Fold } from '../../pattern/types.ts';
 import type { Cap, Work } from '../../recipe/types.ts';
 import { dartsOf, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
-
-/** A dart that opens the outline, and its middle. */
-interface Open {
-  readonly piece: Piece;
-  readonly dart: Dart;
-  readonly tip: Point;
-  readonly mouth: Point;
-}
-
-/** The darts of the fronts that can be finished. */
-export const openMouths = (scene: Scene): readonly Open[] =>
-  dartsOf(scene).flatMap(({ piece, dart }) => {
-    const middle = middleOfDart(piece, dart.id);
-    return middle ? [{ piece, dart, ...middle }] : [];
-  });
-
-const dartIn = (target: string): string => target.slice(target.indexOf(':') + 1);
-const openIn = (scene: Scene, target: string): Open | undefined =>
-  openMouths(scene).find(({ dart }) => dart.id === dartIn(target));
-
-/** How far down the middle of a dart a point is, mm; never beyond the edge. */
-function down({ tip, mouth }: Open, point: Point): number {
-  const whole = distance(tip, mouth);
-  return Math.min(whole, Math.max(0, dot(sub(point, tip), sub(mouth, tip)) / whole));
-}
-const downAt = (open: Open, mm: number): Point =>
-  lerp(open.tip, open.mouth, mm / distance(open.tip, open.mouth));
-
-/** Draws a dart to its sewn point: the point is pulled down the middle of the dart. */
-export const backOff: ToolSpec = {
-  id: 'back-off',
-  targets: (scene) =>
-    openMouths(scene).map(({ piece, dart, tip }): ToolTarget => {
-      const known = finishedDart(piece, dart.id);
-      return {
-        id: `tip:${dart.id}`,
-        kind: 'tip',
-        point:
-          known?.sewnPoint ?? (dart.state === 'sewn' ? sewnDart(piece, dart.id)?.point : undefined) ?? tip,
-        piece: piece.id,
-        how: 'carry',
-        dart: dart.id,
-        done: known !== undefined,
-      };
-    }),
-  pull: (scene, grip, point) => {
-    const open = openIn(scene, grip.target);
-    return open ? downAt(open, down(open, point)) : point;
-  },
-  nudge: (scene, grip, by) => {
-    const open = openIn(scene, grip.target);
-    return open ? downAt(open, Math.max(0, down(open, grip.at) + by.x + by.y)) : grip.at;
-  },
-  propose: (scene, grip) => {
-    const open = openIn(scene, grip.target);
-    if (!open || distance(grip.from, grip.at) < 0.01) return undefined;
-    return { command: { do: 'back-off', dart: open.dart.id, by: down(open, grip.at) } };
-  },
-  readings: (scene, _work, grip) => {
-    const open = grip && openIn(scene, grip.target);
-    if (!grip || !open) return [];
-    const value = down(open, grip.at);
-    return [
-      {
-        id: 'backed-off',
-        unit: 'mm',
-        value,
-        piece: open.piece.id,
-        from: open.tip,
-        to: grip.at,
-        dart: open.dart.id,
-      },
-    ];
-  },
-};
+import type { Grip, Reading, ToolSpec } from '../tool.ts';
+import { dartIn, openMouths } from './back-off.ts';
 
 /** By how much the legs of the darts differ that are drawn straight to a sewn point. */
 function differing(scene: Scene, work: Work): readonly Reading[] {

@@ -1,12 +1,14 @@
 import type { CommandName } from '../../recipe/types.ts';
 import type { ToolSpec } from '../tool.ts';
 import { BLOCK } from './block.ts';
+import { CAPS } from './caps.ts';
 import { CUT } from './cut.ts';
 import { DART } from './dart.ts';
 import { FINISH } from './finish.ts';
 import { FULLNESS } from './fullness.ts';
 import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
+import { MARKS } from './marks.ts';
 import { OPEN } from './open.ts';
 import { SEWN } from './sewn.ts';
 import { STROKE } from './stroke.ts';
@@ -17,10 +19,12 @@ export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
   ...OPEN,
   ...LEGS,
   ...LINE,
+  ...MARKS,
   ...STROKE,
   ...CUT,
   ...DART,
   ...SEWN,
+  ...CAPS,
   ...FULLNESS,
   ...FINISH,
 };

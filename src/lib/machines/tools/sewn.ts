@@ -1,6 +1,6 @@
 import '../../recipe/commands/sewn.ts';
-import { backOff, cap, trueLegs } from './finish-dart.ts';
+import { backOff } from './back-off.ts';
 import { register } from './known.ts';
 
-/** The tools for finishing a dart. */
-export const SEWN = register({ 'back-off': backOff, 'true-legs': trueLegs, cap });
+/** The tool for the sewn point of a dart. */
+export const SEWN = register({ 'back-off': backOff });

@@ -1,8 +1,10 @@
-import { connectAt, connectedAgain, uncutFront } from '../lines.ts';
+import { connectAt, connectedAgain } from '../connectors.ts';
+import { connectors } from '../late-connectors.ts';
+import { uncutFront } from '../lines.ts';
 import type { Connect } from '../types.ts';
-import { connectors } from './extend-dart.ts';
 import { kind } from './kind.ts';
 
+connectors.at = connectAt;
 connectors.again = connectedAgain;
 
 /** Draws the connector from a dart's tip to the line; drawing it again replaces. */

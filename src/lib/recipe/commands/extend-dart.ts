@@ -1,15 +1,10 @@
 import { extendDart as extend } from '../../pattern/extend.ts';
 import { findDart, partOf } from '../../pattern/outline.ts';
-import type { Piece } from '../../pattern/types.ts';
+import { connectors } from '../late-connectors.ts';
 import { refused, withPieces } from '../pieces.ts';
 import { drawnFront, resolveOn } from '../paper.ts';
-import type { DrawnLine, ExtendDart, Work } from '../types.ts';
+import type { ExtendDart } from '../types.ts';
 import { kind } from './kind.ts';
-
-/** How a dart's connector is drawn from its new tip. Set by what draws connectors: most lessons do without, and need not fetch it. */
-export const connectors: {
-  again?: (work: Work, was: Piece, dart: string, line: DrawnLine) => Work;
-} = {};
 
 /** Draws a dart's legs to a point; a connector that began at its old tip is drawn from the new one, where that is possible. */
 export const extendDart = kind<ExtendDart>({

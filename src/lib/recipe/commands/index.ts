@@ -1,6 +1,7 @@
 // And any block.
 import '../start.ts';
 import { BLOCK } from './block.ts';
+import { CAPS } from './caps.ts';
 import { CUT } from './cut.ts';
 import { DART } from './dart.ts';
 import { FINISH } from './finish.ts';
@@ -8,6 +9,7 @@ import { FULLNESS } from './fullness.ts';
 import type { Kinds } from './known.ts';
 import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
+import { MARKS } from './marks.ts';
 import { OPEN } from './open.ts';
 import { SEWN } from './sewn.ts';
 import { STROKE } from './stroke.ts';
@@ -18,10 +20,12 @@ export const KINDS: Kinds = {
   ...OPEN,
   ...LEGS,
   ...LINE,
+  ...MARKS,
   ...STROKE,
   ...CUT,
   ...DART,
   ...SEWN,
+  ...CAPS,
   ...FULLNESS,
   ...FINISH,
 };

@@ -3,7 +3,18 @@ import type { CommandKind } from './kind.ts';
 
 /** Commands are fetched by the part of the work in which they are first needed. */
 export type Phase =
-  'block' | 'open' | 'legs' | 'line' | 'stroke' | 'cut' | 'dart' | 'sewn' | 'fullness' | 'finish';
+  | 'block'
+  | 'open'
+  | 'legs'
+  | 'line'
+  | 'marks'
+  | 'stroke'
+  | 'cut'
+  | 'dart'
+  | 'sewn'
+  | 'caps'
+  | 'fullness'
+  | 'finish';
 
 /** Every command, and the phase it belongs to. */
 export const PHASES: Readonly<Record<CommandName, Phase>> = {
@@ -12,10 +23,10 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   'open-out': 'open',
   'draw-line': 'line',
   'draw-curve': 'stroke',
-  notch: 'line',
-  'remove-notch': 'line',
+  notch: 'marks',
+  'remove-notch': 'marks',
   'extend-dart': 'legs',
-  connect: 'line',
+  connect: 'marks',
   slash: 'cut',
   turn: 'cut',
   separate: 'cut',
@@ -25,8 +36,8 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   'cut-slash': 'dart',
   pivot: 'dart',
   'back-off': 'sewn',
-  'true-legs': 'sewn',
-  cap: 'sewn',
+  'true-legs': 'caps',
+  cap: 'caps',
   fullness: 'fullness',
   'part-at-darts': 'fullness',
   'smooth-seam': 'fullness',

@@ -1,27 +1,26 @@
-import '../../machines/tools/block.ts';
 import { PHASES, type Phase } from '../../recipe/commands/known.ts';
 import type { CommandName } from '../../recipe/types.ts';
 
-/** Commands, tools and what the table draws for them, by phase; the first one comes with the table itself. */
-const FETCH = {
+/** Commands, tools and what the table draws for them, by phase. */
+const FETCH: Readonly<Record<Phase, () => Promise<unknown>>> = {
+  block: () => import('../../machines/tools/block.ts'),
   open: () => import('../../machines/tools/open.ts'),
   legs: () => import('../../machines/tools/legs.ts'),
   line: () => import('./line.ts'),
+  marks: () => import('./marks.ts'),
   stroke: () => import('./stroke.ts'),
   cut: () => import('./cut.ts'),
   dart: () => import('./dart.ts'),
   sewn: () => import('./sewn.ts'),
+  caps: () => import('./caps.ts'),
   fullness: () => import('./fullness.ts'),
   finish: () => import('./finish.ts'),
 };
 
-type Later = keyof typeof FETCH;
-const isLater = (phase: Phase): phase is Later => phase !== 'block';
-
 const fetched = new Set<Phase>();
 
-const missing = (names: readonly CommandName[]): Later[] =>
-  [...new Set(names.map((name) => PHASES[name]))].filter(isLater).filter((phase) => !fetched.has(phase));
+const missing = (names: readonly CommandName[]): Phase[] =>
+  [...new Set(names.map((name) => PHASES[name]))].filter((phase) => !fetched.has(phase));
 
 /** Whether these commands can be given, and their tools taken in hand, at once. */
 export const areFetched = (names: readonly CommandName[]): boolean => missing(names).length === 0;

@@ -1,0 +1,2 @@
+import '../../machines/tools/caps.ts';
+import '../../strings/tool-words.ts';

@@ -1,0 +1,2 @@
+import '../../machines/tools/marks.ts';
+import '../../strings/tool-words.ts';
