@@ -1,0 +1,398 @@
+import { readFile } from 'node:fs/promises';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import '../../src/lib/recipe/commands/index.ts';
+import { invariantsOf } from '../../src/lib/grading/bench/invariants.ts';
+import { replayDocument } from '../../src/lib/recipe/document.ts';
+import { parseRecipe } from '../../src/lib/recipe/parse.ts';
+import { apply } from '../../src/lib/recipe/apply.ts';
+import { startWork } from '../../src/lib/recipe/start.ts';
+import { replay } from '../../src/lib/recipe/replay.ts';
+import type { Command, Recipe } from '../../src/lib/recipe/types.ts';
+import { toolName } from '../../src/lib/strings/tools.ts';
+import { errorsOf } from './support/attempt.ts';
+import { Keys } from './support/keys.ts';
+import { typedOf } from './support/typed.ts';
+import { Desk, touchHand, type Goal } from './support/table.ts';
+
+const B = { landmark: 'right/bust-point' };
+const moved = (dart: string, edge: string): readonly Command[] => [
+  { do: 'extend-dart', dart, to: B },
+  { do: 'draw-slash', slash: 'slash', from: { on: edge, at: 0.5 }, to: B },
+  { do: 'cut-slash', slash: 'slash', past: 0 },
+  { do: 'turn', dart, into: 'slash', part: 'freed', about: B, by: { until: 'legs-meet' } },
+];
+const recipe = (form: 'side' | 'waist', commands: readonly Command[]): Recipe => ({
+  format: 'pin-and-pivot/recipe',
+  version: 1,
+  block: { figure: 'F2', form },
+  fabric: 'woven',
+  seed: 0,
+  commands,
+});
+const RECIPE = recipe('side', moved('right', 'right/shoulder'));
+const WAIST = recipe('waist', moved('right/waist-dart', 'right/side'));
+
+async function expectNoViolation(page: Page, where: string): Promise<void> {
+  // Outside source: axe-core's rules for WCAG, levels A and AA (read: the tags of the installed version).
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+  const { violations, passes } = await new AxeBuilder({ page }).withTags(tags).analyze();
+  const found = violations.map(({ id, nodes }) => ({
+    id,
+    at: nodes.slice(0, 5).map(({ target }) => target.join(' ')),
+  }));
+  expect.soft(found, where).toEqual([]);
+  expect(passes.length, where).toBeGreaterThan(5);
+}
+
+const row = (page: Page, id: string) => page.locator(`[data-row="${id}"]`);
+const part = (page: Page, id: string) => page.locator(`[data-group="${id}"]`);
+const done = (page: Page, count: number) =>
+  expect(page.locator('summary', { hasText: 'What was done' })).toHaveText(`What was done (${count})`);
+
+async function lay(page: Page): Promise<void> {
+  await page.goto('/bench/');
+  await page.getByRole('button', { name: 'Lay it on the bench' }).click();
+  await page.locator('[data-invariants="angle"]').waitFor();
+}
+
+async function saved(page: Page): Promise<{ name: string; text: string; recipe: Recipe }> {
+  await page.getByText('This work', { exact: true }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save to a file' }).click(),
+  ]);
+  const text = await readFile(await download.path(), 'utf8');
+  const parsed = parseRecipe(text);
+  if ('problems' in parsed) throw new Error(JSON.stringify(parsed.problems));
+  return { name: download.suggestedFilename(), text, recipe: parsed.ok };
+}
+const file = (text: string, name = 'Sent.recipe.json') => ({
+  name,
+  mimeType: 'application/json',
+  buffer: Buffer.from(text),
+});
+
+const OWN = 'turn:right:freed';
+const OTHER = 'turn:right:rest';
+const bust =
+  (desk: Desk): Goal =>
+  async () =>
+    desk.place(await desk.mark('right/bust-point'));
+/** Well beside the handle in the middle of the edge, which a finger would take up instead. */
+const shoulder =
+  (desk: Desk): Goal =>
+  async () => {
+    const line = await desk.drawn('right/shoulder');
+    return desk.place(line.pointAt(0.82 * line.length));
+  };
+
+/** The side dart goes to the shoulder by slash and turn, by hand. */
+async function toTheShoulder(desk: Desk): Promise<void> {
+  const { page } = desk;
+  await desk.hand.push(part(page, 'darts'));
+  await desk.take('Dart legs');
+  await desk.drag('tip:right', 'to:right');
+  await done(page, 1);
+  await expect(row(page, 'right/bust-point:right')).toContainText('open');
+  await desk.take('Slash line');
+  await desk.drag(shoulder(desk), bust(desk));
+  await done(page, 2);
+  await desk.hand.push(part(page, 'cut'));
+  await desk.take('Scissors to the bust point');
+  await desk.drag('cut:slash', 'tip:slash');
+  await done(page, 3);
+  await desk.hand.push(part(page, 'darts'));
+  await desk.take('Turn');
+}
+
+/** What stands on the page is what the file's own replay measures. */
+async function readsRight(page: Page, recipe: Recipe): Promise<void> {
+  const { work } = replay(recipe);
+  const { bustPoints, area, seams } = invariantsOf(work, recipe.fabric);
+  const degrees = (radians: number) => `${Number(((radians * 180) / Math.PI).toFixed(1))}°`;
+  for (const { id, paper, darts } of bustPoints) {
+    await expect(row(page, id)).toContainText(`${degrees(paper)} of paper`);
+    await expect(row(page, id)).toHaveAttribute('data-state', 'kept');
+    for (const dart of darts)
+      await expect(row(page, `${id}:${dart.id}`)).toContainText(
+        Math.abs(dart.open) < 1e-9 ? 'closed' : `${degrees(dart.open)} open`,
+      );
+  }
+  await expect(row(page, 'sheets')).toContainText(`${Number((area.sheets / 100).toFixed(2))} cm²`);
+  await expect(row(page, 'sheets')).toHaveAttribute('data-state', 'kept');
+  for (const { kind, id, a } of seams)
+    await expect(row(page, `${kind}:${id}:lengths`)).toContainText(String(Number(a.toFixed(1))));
+  // Source: arithmetic, a dart that was closed opened as much elsewhere.
+  const angle = bustPoints[0]!.darts.find(({ id }) => id === 'slash')!.open;
+  expect(angle).toBeCloseTo(work.block.facts.dartAngle, 9);
+}
+
+test('by hand: a dart is turned, what holds is read beside it; named, kept, opened again, saved and opened from the file', async ({
+  page,
+}) => {
+  const desk = new Desk(page);
+  await lay(page);
+  await expect(row(page, 'right/bust-point')).toContainText('0° open, 360° of paper');
+  await expect(page.getByText('Check', { exact: true })).toHaveCount(0);
+  await toTheShoulder(desk);
+  await desk.dragTo(OWN, async () => {
+    const [a, b] = [await desk.at(OWN), await desk.at(OTHER)];
+    return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  });
+  // Live, before it is let go.
+  await expect(row(page, 'right/bust-point:slash')).toContainText(/[1-9][\d.]*° open/);
+  await done(page, 3);
+  await desk.hand.move(await desk.at(OTHER));
+  await desk.hand.lift();
+  await done(page, 4);
+  await desk.picture('bench-turned');
+  const first = await saved(page);
+  await readsRight(page, first.recipe);
+  expect(first.recipe.commands.map((one) => one.do)).toEqual([
+    'extend-dart',
+    'draw-slash',
+    'cut-slash',
+    'turn',
+  ]);
+  expect(first.recipe.commands.every(({ step }) => step === undefined)).toBe(true);
+
+  await page.getByLabel('Name of this work').fill('Shoulder dart');
+  await page.getByRole('button', { name: 'Keep the name' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Shoulder dart');
+  await page.reload();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Shoulder dart');
+  await done(page, 4);
+  await page.getByRole('button', { name: 'All works' }).click();
+  await page.reload();
+  await page.getByRole('button', { name: 'Open Shoulder dart' }).click();
+  await done(page, 4);
+  const again = await saved(page);
+  expect(again.name).toBe('shoulder-dart.recipe.json');
+  expect(again.text).toBe(first.text);
+
+  // From the file on another table, with the same bits.
+  await page.getByRole('button', { name: 'Back to the block' }).click();
+  await done(page, 0);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await done(page, 4);
+  await page.getByLabel('Recipe file').setInputFiles(file(again.text));
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Sent');
+  const sent = await saved(page);
+  expect(JSON.stringify(replayDocument(sent.recipe))).toBe(JSON.stringify(replayDocument(first.recipe)));
+  await readsRight(page, sent.recipe);
+  expect(desk.errors).toEqual([]);
+});
+
+test('the shelf: renamed, deleted, taken out of the bin again, and gone for good only when the bin is emptied', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  await page.goto('/bench/');
+  await page.getByLabel('Whole front, opened out').check();
+  await page.getByRole('button', { name: 'Lay it on the bench' }).click();
+  await done(page, 1);
+  await expect(row(page, 'left/bust-point')).toBeVisible();
+  await page.getByRole('button', { name: 'All works' }).click();
+  await page.getByRole('button', { name: 'Rename Unnamed work' }).click();
+  await page.getByLabel('Name', { exact: true }).fill('  Whole   front ');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Delete Whole front' }).click();
+  await expect(page.locator('[data-work]')).toHaveCount(0);
+  await page.reload();
+  await page.getByText('In the bin (1)').click();
+  await page.getByRole('button', { name: 'Take out Whole front' }).click();
+  await page.getByRole('button', { name: 'Delete Whole front' }).click();
+  await page.getByRole('button', { name: 'Take it out again' }).click();
+  await page.getByRole('button', { name: 'Open Whole front' }).click();
+  await done(page, 1);
+  await page.getByRole('button', { name: 'All works' }).click();
+  await page.getByRole('button', { name: 'Delete Whole front' }).click();
+  await page.getByText('In the bin (1)').click();
+  await page.getByRole('button', { name: 'Empty the bin for good' }).click();
+  await expect(page.getByText('Nothing is kept yet')).toBeVisible();
+  await page.reload();
+  await expect(page.getByText('Nothing is kept yet')).toBeVisible();
+  expect(errors).toEqual([]);
+});
+
+test('a file that cannot be read changes nothing, and it is said where, what was expected and what was found', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  await lay(page);
+  await page.getByLabel('Recipe file').setInputFiles(file(JSON.stringify(RECIPE), 'Mine.recipe.json'));
+  await done(page, RECIPE.commands.length);
+  const bad = JSON.stringify(RECIPE).replace('"extend-dart"', '"fly"');
+  await page.getByLabel('Recipe file').setInputFiles(file(bad));
+  const alert = page.getByRole('alert');
+  await expect(alert).toContainText('The file was not opened; the table is as it was.');
+  await expect(alert).toContainText(/commands\[0\].*expected .+, found "fly"/);
+  await done(page, RECIPE.commands.length);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Mine');
+  expect(errors).toEqual([]);
+});
+
+test('storage that is forbidden is told once, and the works last as long as the page', async ({ page }) => {
+  const errors = errorsOf(page);
+  await page.addInitScript(() => {
+    indexedDB.open = () => {
+      throw new DOMException('not allowed here', 'SecurityError');
+    };
+  });
+  await lay(page);
+  await page.getByLabel('Recipe file').setInputFiles(file(JSON.stringify(RECIPE), 'Mine.recipe.json'));
+  await done(page, RECIPE.commands.length);
+  await expect(page.getByRole('alert')).toHaveCount(1);
+  await expect(page.getByRole('alert')).toContainText('does not let the app keep anything');
+  await page.getByRole('button', { name: 'All right' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('button', { name: 'All works' }).click();
+  await page.getByRole('button', { name: 'Open Mine' }).click();
+  await done(page, RECIPE.commands.length - 1);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  expect(errors).toEqual([]);
+});
+
+test('a work that cannot be read is told once and left, and the database of the version before is brought up to date', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  await page.goto('/icon.svg');
+  // The second version as it was: lessons and events, and no works.
+  await change(page, 2, 'progress', 'lesson', 'a note of old');
+  await lay(page);
+  await page.getByLabel('Recipe file').setInputFiles(file(JSON.stringify(RECIPE), 'Mine.recipe.json'));
+  await done(page, RECIPE.commands.length);
+  await page.goto('/icon.svg');
+  expect(await look(page, 'progress', 'lesson')).toBe('a note of old');
+  await change(page, undefined, 'works', 'broken', 'pins and needles');
+  await page.goto('/bench/');
+  await expect(page.getByRole('alert')).toHaveCount(1);
+  await expect(page.getByRole('alert')).toContainText('A work that is kept on this device cannot be read.');
+  await expect(page.getByRole('button', { name: 'Open Mine' })).toBeVisible();
+  await page.goto('/icon.svg');
+  expect(await look(page, 'works', 'broken')).toBe('pins and needles');
+  expect(errors).toEqual([]);
+});
+
+/** Puts a text into the database, which is made in that version when there is none. */
+const change = (page: Page, version: number | undefined, store: string, key: string, text: string) =>
+  page.evaluate(
+    ([number, into, at, value]) =>
+      new Promise<void>((resolve, reject) => {
+        const request = indexedDB.open('pin-and-pivot', number);
+        request.onupgradeneeded = () => {
+          request.result.createObjectStore('progress');
+          request.result.createObjectStore('events');
+        };
+        request.onerror = () => reject(request.error);
+        request.onsuccess = () => {
+          const transaction = request.result.transaction(into, 'readwrite');
+          transaction.objectStore(into).put(value, at);
+          transaction.oncomplete = () => (request.result.close(), resolve());
+        };
+      }),
+    [version, store, key, text] as const,
+  );
+const look = (page: Page, store: string, key: string): Promise<unknown> =>
+  page.evaluate(
+    ([from, at]) =>
+      new Promise((resolve, reject) => {
+        const request = indexedDB.open('pin-and-pivot');
+        request.onerror = () => reject(request.error);
+        request.onsuccess = () => {
+          const get = request.result.transaction(from).objectStore(from).get(at);
+          get.onsuccess = () => (request.result.close(), resolve(get.result));
+        };
+      }),
+    [store, key] as const,
+  );
+
+test('by keys alone: a block is chosen, a dart moved to the waist, named, left and opened again', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  const keys = new Keys(page);
+  await page.goto('/bench/');
+  await page.getByRole('button', { name: 'Lay it on the bench' }).waitFor();
+  await keys.to('input[name="paper"]:checked');
+  await keys.press('ArrowDown', 2);
+  await keys.button('Lay it on the bench');
+  let work = startWork(WAIST.block);
+  await page.locator('[data-invariants="angle"]').waitFor();
+  for (const [i, command] of WAIST.commands.entries()) {
+    await keys.to(`[data-group="${command.do === 'cut-slash' ? 'cut' : 'darts'}"]`);
+    await keys.press('Enter');
+    await keys.take(toolName(command.do));
+    await keys.unfold('By typed values');
+    await keys.give(typedOf(command, work));
+    await done(page, i + 1);
+    const next = apply(work, command);
+    if ('refused' in next) throw new Error(JSON.stringify(next.refused));
+    work = next.work;
+  }
+  await expect(row(page, 'right/bust-point:right/waist-dart')).toContainText('closed');
+  await expect(row(page, 'right/bust-point')).toHaveAttribute('data-state', 'kept');
+  await keys.type('#work-name', 'By keys');
+  await keys.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('By keys');
+  await keys.button('All works');
+  await keys.to('[data-work] .primary');
+  await keys.press('Enter');
+  await done(page, WAIST.commands.length);
+  await keys.to('summary', 'This work');
+  await keys.press('Enter');
+  const [download] = await Promise.all([page.waitForEvent('download'), keys.button('Save to a file')]);
+  expect(download.suggestedFilename()).toBe('by-keys.recipe.json');
+  const parsed = parseRecipe(await readFile(await download.path(), 'utf8'));
+  if ('problems' in parsed) throw new Error(JSON.stringify(parsed.problems));
+  expect(JSON.stringify(replay(parsed.ok).work.pieces)).toBe(JSON.stringify(work.pieces));
+  expect(errors).toEqual([]);
+});
+
+for (const [name, viewport] of [
+  ['desk', { width: 1440, height: 900 }],
+  ['phone', { width: 390, height: 844 }],
+] as const)
+  for (const colorScheme of ['light', 'dark'] as const)
+    test.describe(`${name}, ${colorScheme}`, () => {
+      test.use({ viewport, colorScheme });
+      test('axe finds nothing on the shelf and on the table', async ({ page }) => {
+        await page.goto('/bench/');
+        await page.getByRole('button', { name: 'Lay it on the bench' }).waitFor();
+        await expectNoViolation(page, 'shelf');
+        await page.getByLabel('Recipe file').setInputFiles(file(JSON.stringify(RECIPE), 'Mine.recipe.json'));
+        await done(page, RECIPE.commands.length);
+        for (const id of ['read', 'darts', 'cut', 'finish']) {
+          await part(page, id).click();
+          await expectNoViolation(page, id);
+        }
+        for (const summary of ['By typed values', 'The table in words', 'What was done', 'This work'])
+          await page.locator('summary', { hasText: summary }).click();
+        await expectNoViolation(page, 'unfolded');
+        await page.keyboard.press('Escape');
+        expect(
+          await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+        ).toBeLessThanOrEqual(0);
+        await page.getByRole('button', { name: 'All works' }).click();
+        await page.getByRole('button', { name: 'Delete Mine' }).click();
+        await page.getByText('In the bin (1)').click();
+        await expectNoViolation(page, 'bin');
+      });
+    });
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 });
+  test('by touch: a dart is turned to the shoulder', async ({ page }) => {
+    const desk = new Desk(page, await touchHand(page));
+    await page.goto('/bench/');
+    await desk.push('Lay it on the bench');
+    await page.locator('[data-invariants="angle"]').waitFor();
+    await toTheShoulder(desk);
+    await desk.drag(OWN, OTHER);
+    await done(page, 4);
+    await readsRight(page, (await saved(page)).recipe);
+    expect(desk.errors).toEqual([]);
+  });
+});
