@@ -5,7 +5,12 @@ import { LESSONS, lessonIds, loadLesson, stepFolders } from '../../src/cli/load-
 import { firstDivergence, inOrder, lookForOrigin, type Origin } from '../../src/lib/lessons/divergence.ts';
 import { offBy } from '../../src/lib/lessons/stemming.ts';
 import type { Lesson } from '../../src/lib/lessons/types.ts';
-import { workedStep } from '../../src/lib/lessons/worked/index.ts';
+import { blockOf } from '../../src/lib/lessons/block.ts';
+import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
+import { EXERCISES, type Drill } from '../../src/lib/lessons/drills/types.ts';
+import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
+import { drillWords } from '../../src/lib/strings/drills.ts';
+import { workedLesson, workedStep } from '../../src/lib/lessons/worked/index.ts';
 import { replayByStep } from '../../src/lib/recipe/replay.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
 import { courseAttempt, pass } from '../golden/course/case.ts';
@@ -97,6 +102,53 @@ describe('the first divergence', () => {
   });
 });
 
+describe('in drills', () => {
+  const ofKind = (exercise: Drill['exercise'], seed: number) => {
+    const drill: Drill = { exercise, seed, fabric: 'woven', band: 'usual', hints: 0 };
+    const of = drillLesson(variantOf(drill), drillWords('mm'));
+    const { commands } = workedLesson(of, 'woven');
+    const made = (edit: (command: Command) => Command): Attempt => ({
+      format: 'pin-and-pivot/recipe',
+      version: 1,
+      lesson: { id: of.id, content: of.content },
+      block: blockOf(of),
+      fabric: 'woven',
+      seed: 0,
+      commands: commands.map(edit),
+    });
+    return { of, commands, made };
+  };
+
+  it.each(EXERCISES.map((exercise) => [exercise]))(
+    '%s: a tip or a pin that slipped is found',
+    { timeout: 60_000 },
+    (exercise) => {
+      for (let seed = 1; seed <= 12; seed++) {
+        const { of, commands, made } = ofKind(exercise, seed * 7919);
+        expect(
+          originOf(
+            of,
+            made((c) => c),
+          ),
+          `${seed}`,
+        ).toEqual({ kind: 'right' });
+        const beside = { landmark: 'right/bust-point', dx: 9, dy: 9 };
+        const tip = commands.findIndex((c) => c.do === 'extend-dart');
+        if (tip >= 0) {
+          const wrong = made((c) => (c === commands[tip] ? ({ ...c, to: beside } as Command) : c));
+          expect(firstDivergence(of, wrong)?.index, `${seed}: tip`).toBe(tip);
+        }
+        // The last one: a first share may be so small that a slipped pin does no harm.
+        const pin = commands.findLastIndex((c) => c.do === 'turn' || c.do === 'pivot');
+        if (pin >= 0) {
+          const wrong = made((c) => (c === commands[pin] ? ({ ...c, about: beside } as Command) : c));
+          expect(firstDivergence(of, wrong)?.index, `${seed}: pin`).toBe(pin);
+        }
+      }
+    },
+  );
+});
+
 describe('how far a finding is off', () => {
   const finding = { check: 'a', code: 'a/b', state: 'wrong', unit: 'mm' } as const;
   it('is signed, from a value or from the nearer end of a range', () => {
@@ -137,7 +189,8 @@ const ELSEWHERE: Readonly<Record<string, number>> = {
 const GOES_ON =
   /half-way|not-far-enough|forgotten|half-closed|gap-left|half-of-what-was-left|one-side-only|past-the-limit-of-a-woven/;
 
-describe.each(lessonIds().map((name) => [name]))('%s', (name) => {
+// The main lesson has some 180 attempts.
+describe.each(lessonIds().map((name) => [name]))('%s', { timeout: 60_000 }, (name) => {
   const of = loadLesson(name)!;
   const ids = of.steps.map(({ id }) => id);
   const files = stepFolders(name).flatMap((folder) => {
