@@ -14,6 +14,7 @@ import {
 import type { Notice, ProgressStore } from '../progress/store.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt, CommandName } from '../recipe/types.ts';
+import { UNFETCHED } from '../strings/unfetched.ts';
 import { announce } from '../table/announcer.ts';
 import { areFetched, fetchFor } from '../table/phases/index.ts';
 import { WorkRecord } from './work-record.ts';
@@ -25,6 +26,9 @@ export class LessonSession {
   notice = $state.raw<Notice>();
   /** Why the last file was not opened. */
   problems = $state.raw<readonly Problem[]>([]);
+
+  /** Going on that waits for tools which could not be fetched. */
+  unfetched = $state.raw<LessonEvent>();
 
   readonly lesson: Lesson;
   /** Worked as a test. */
@@ -95,9 +99,26 @@ export class LessonSession {
   /** Sends at once, unless the event goes on to a step whose tools are still to be fetched. */
   send(event: LessonEvent): void {
     this.#record.sees(event, this.snapshot);
+    void this.#give(event);
+  }
+
+  async #give(event: LessonEvent): Promise<void> {
+    this.unfetched = undefined;
     const tools = event.type === 'step.next' || event.type === 'step.leaveFlagged' ? this.#nextTools() : [];
-    if (areFetched(tools)) this.#actor?.send(event);
-    else void fetchFor(tools).then(() => this.#actor?.send(event));
+    if (!areFetched(tools)) {
+      try {
+        await fetchFor(tools);
+      } catch {
+        this.unfetched = event;
+        announce(UNFETCHED);
+        return;
+      }
+    }
+    this.#actor?.send(event);
+  }
+  /** Fetches again what could not be fetched, and goes on. */
+  async tryAgain(): Promise<void> {
+    if (this.unfetched) await this.#give(this.unfetched);
   }
 
   #nextTools(): readonly CommandName[] {

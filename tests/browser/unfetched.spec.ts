@@ -1,0 +1,37 @@
+import { expect, test } from '@playwright/test';
+import { Desk } from './support/table.ts';
+
+// Before everything was fetched once a step may be gone to whose tools are not there: the service worker is kept out.
+test.use({ serviceWorkers: 'block' });
+
+test('when the tools of the next step cannot be fetched it is said, and trying again goes on', async ({
+  page,
+}) => {
+  const desk = new Desk(page);
+  await desk.open('waist-to-side');
+  await desk.push('Start at once');
+  await desk.drag('tip:right/waist-dart', 'to:right/waist-dart');
+  await desk.hasDone(1);
+  // The file with the next step's tool does not come; everything else does.
+  const asked: string[] = [];
+  await page.route('**/*.js', async (route) => {
+    const response = await route.fetch();
+    if (!/\bid:\s*[`'"]draw-slash/.test(await response.text())) return route.fulfill({ response });
+    asked.push(route.request().url());
+    return route.abort();
+  });
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
+  await expect(page.locator('[data-verdict="accepted"]')).toBeVisible();
+  await page.getByRole('button', { name: 'Next step', exact: true }).click();
+  const said = page.locator('.message', { hasText: 'could not be fetched' });
+  await expect(said).toBeVisible();
+  await expect(page.getByRole('heading', { level: 2 })).toContainText('1.');
+  // Still no network: it is said again.
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect.poll(() => asked.length).toBeGreaterThan(2);
+  await expect(said).toBeVisible();
+  await page.unroute('**/*.js');
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('heading', { level: 2 })).toContainText('2.');
+  await expect(said).toHaveCount(0);
+});
