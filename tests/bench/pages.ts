@@ -32,5 +32,6 @@ export async function pageSizes(browser: Browser, address: string): Promise<read
   }
   await measure('practice room', '/practice/');
   await measure('progress', '/progress/');
+  await measure('watch an attempt', '/attempt/');
   return all;
 }
