@@ -32,7 +32,11 @@ export function invariantRows(of: Invariants, units: Units): readonly InvariantG
   const { area } = of;
   const kept = Math.abs(area.sheets - area.expected) < NO_AREA;
   return [
-    { id: 'angle', title: 'Round the bust points', rows: of.bustPoints.flatMap(bustRows) },
+    {
+      id: 'angle',
+      title: 'Round the bust points',
+      rows: of.bustPoints.flatMap((bust) => bustRows(bust, units)),
+    },
     {
       id: 'area',
       title: 'Paper',
@@ -93,7 +97,7 @@ export function invariantRows(of: Invariants, units: Units): readonly InvariantG
 const lengthsOf = (seam: string): string =>
   seam === 'style-line' ? 'one side and the other' : 'front and back';
 
-function bustRows({ id, paper, expected, darts, beside, short }: BustPoint): InvariantRow[] {
+function bustRows({ id, paper, expected, darts, beside, short }: BustPoint, units: Units): InvariantRow[] {
   const kept = expected !== undefined && Math.abs(paper - expected) < NO_ANGLE;
   return [
     {
@@ -117,7 +121,7 @@ function bustRows({ id, paper, expected, darts, beside, short }: BustPoint): Inv
       label: dartName(dart.id),
       value:
         (Math.abs(dart.open) < NO_ANGLE ? 'closed' : `${formatAngle(dart.open)} open`) +
-        (dart.slip > NO_LENGTH ? `, its sheets ${formatLength(dart.slip, 'mm')} off the pin` : ''),
+        (dart.slip > NO_LENGTH ? `, its sheets ${formatLength(dart.slip, units)} off the pin` : ''),
       under: true,
     })),
     ...(Math.abs(beside) < NO_ANGLE
