@@ -58,7 +58,13 @@ type Mistake = (at: {
   readonly before: Work;
   readonly right: readonly Command[];
   readonly angles: readonly number[];
-}) => { readonly own: readonly Command[]; readonly amount?: number } | undefined;
+}) => Made | undefined;
+
+interface Made {
+  readonly own: readonly Command[];
+  /** By how much, mm, radians or a factor, as the commands say in the end, with the hand's trembling in them. */
+  readonly amount?: (own: readonly Command[]) => number;
+}
 
 type Move = Extract<Command, { do: 'turn' | 'pivot' }>;
 const isMove = (c: Command): c is Move => c.do === 'turn' || c.do === 'pivot';
@@ -67,6 +73,11 @@ const hasFrom = (c: Command): c is Extract<Command, { do: 'draw-slash' | 'pivot'
 const lastMove = (right: readonly Command[], change: (c: Move) => Command): Command[] => {
   const last = right.findLastIndex(isMove);
   return right.map((c, i) => (i === last && isMove(c) ? change(c) : c));
+};
+/** What the last turn is by, radians, where it is by an angle. */
+const lastAngle = (own: readonly Command[]): number => {
+  const move = own.findLast(isMove);
+  return move && 'angle' in move.by ? move.by.angle : NaN;
 };
 const turning = (step: string): boolean => step === 'move' || step === 'pivot';
 const placing = (step: string): boolean => step === 'slash-line' || step === 'pivot';
@@ -84,14 +95,14 @@ const MISTAKES: Readonly<Record<string, Mistake>> = {
     const v = between(chance, least, 1.6 * least);
     const way = between(chance, 0, 2 * Math.PI);
     const [dx, dy] = [v * Math.cos(way), v * Math.sin(way)];
-    return { own: lastMove(right, (c) => ({ ...c, about: { ...BUST, dx, dy } })), amount: v };
+    return { own: lastMove(right, (c) => ({ ...c, about: { ...BUST, dx, dy } })), amount: () => v };
   },
   'not-closed': ({ chance, step, right, angles }) => {
     if (!turning(step)) return undefined;
     const angle = angles.at(-1)!;
     const left = between(chance, 0.08, Math.min(0.2, 0.7 * Math.abs(angle)));
     const own = lastMove(right, (c) => ({ ...c, by: { angle: angle - Math.sign(angle) * left } }));
-    return Math.abs(angle) > 0.12 ? { own, amount: left } : undefined;
+    return Math.abs(angle) > 0.12 ? { own, amount: (made) => Math.abs(angle - lastAngle(made)) } : undefined;
   },
   'closed-too-far': ({ chance, step, right, angles }) => {
     if (!turning(step)) return undefined;
@@ -99,7 +110,7 @@ const MISTAKES: Readonly<Record<string, Mistake>> = {
     const angle = angles.at(-1)!;
     return {
       own: lastMove(right, (c) => ({ ...c, by: { angle: angle + Math.sign(angle) * over } })),
-      amount: over,
+      amount: (made) => Math.abs(angle - lastAngle(made)),
     };
   },
   'drawn-to-sewn-point': ({ variant, step, right }) => {
@@ -123,7 +134,7 @@ const MISTAKES: Readonly<Record<string, Mistake>> = {
     const at = Math.abs(goal.at - goal.fraction) < 1e-9 ? fraction : 1 - fraction;
     return {
       own: right.map((c) => (hasFrom(c) ? { ...c, from: { on: goal.edge, at } } : c)),
-      amount: factor,
+      amount: () => factor,
     };
   },
   'from-other-end': ({ variant, step, right }) => {
@@ -217,7 +228,7 @@ export function simulate(seed: number, wanted: string, sd = TREMBLE): Simulated 
   const right = workedStep(step, before, 'woven');
   const rightly = carriedOut(before, right);
   const angles = rightly.turns.slice(before.turns.length).map((t) => t.angle);
-  const made =
+  const made: Made | undefined =
     wanted === 'none'
       ? { own: right }
       : MISTAKES[wanted]!({ chance, variant, step: step.id, before, right, angles });
@@ -227,7 +238,7 @@ export function simulate(seed: number, wanted: string, sd = TREMBLE): Simulated 
   return {
     drill,
     truth: wanted,
-    amount: 'amount' in made ? made.amount : undefined,
+    amount: made.amount?.(own),
     before,
     after,
     own,
