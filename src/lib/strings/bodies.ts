@@ -1,0 +1,54 @@
+import type { OnBody, Outcome } from '../lessons/bodies.ts';
+import { describe } from './commands.ts';
+import { explain } from './explain.ts';
+import { sentence } from './sentence.ts';
+import { formatAngle, type Units } from './units.ts';
+
+/** How it stands on another body, in a word or two. */
+export const OUTCOMES: Readonly<Record<Outcome, string>> = {
+  holds: 'Holds',
+  place: 'Holds, but for a place',
+  fails: 'Fails here',
+  refused: 'Cannot be done here',
+};
+
+/** What is said above the bodies. */
+export const BODIES = {
+  title: 'On five bodies',
+  intro:
+    'The same commands, with the same anchors and the same intent, on the other demo figures. What only looks right on your own body shows where it fails.',
+  nothing: 'No step is accepted yet on your own body: check one first, then it is shown on the others.',
+  some: 'Only the steps that are accepted on your own body are looked at.',
+  own: 'Your own body',
+  back: 'Back to my own table',
+  all: 'All bodies',
+  working: 'This body is being worked.',
+} as const;
+
+/** That readings are left out; undefined where there are none. */
+export const readingsLeftOut = (count: number): string | undefined =>
+  count === 0
+    ? undefined
+    : `${count === 1 ? 'One reading is' : `${count} readings are`} left out: readings are numbers of one body, not a construction.`;
+
+/** What is not right on a body, in sentences; the first one says most. Plain text. */
+export function bodyTexts(one: OnBody, units: Units): readonly string[] {
+  if (one.refused) return [`${describe(one.refused.command, units)} ${explain(one.refused.refused, units)}`];
+  const found = one.findings.map((finding) => sentence(finding, units));
+  if (one.outcome === 'place') return [...found, PLACE];
+  return one.typed === undefined ? found : [...found, typedText(one.typed)];
+}
+
+const PLACE =
+  'A place goes along as a share of its line. Lines differ in length from body to body, so it is marked anew here; the construction itself holds.';
+
+const typedText = (angle: number): string =>
+  `The angle was typed, ${formatAngle(Math.abs(angle))}: it was read from one body. A dart that is closed until its legs meet holds on every body.`;
+
+/** A line for each outcome that there is, for those who hear it. */
+export function summary(bodies: readonly OnBody[]): string {
+  const holds = bodies.filter(({ outcome }) => outcome === 'holds' || outcome === 'place').length;
+  if (holds === bodies.length) return 'It holds on all bodies.';
+  const bad = bodies.filter(({ outcome }) => outcome === 'fails' || outcome === 'refused');
+  return `It holds on ${holds} of ${bodies.length} other bodies, and not on ${bad.map(({ figure }) => figure).join(', ')}.`;
+}
