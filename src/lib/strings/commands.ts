@@ -1,7 +1,6 @@
-import { degrees } from '../geometry/trig.ts';
 import type { AddFullness, Anchor, Command, Turn, TurnBy } from '../recipe/types.ts';
 import { nameOf, pieceName, theDart } from './names.ts';
-import { formatLength, type Units } from './units.ts';
+import { formatAngle, formatLength, type Units } from './units.ts';
 
 const FOLDS = {
   centre: 'towards centre front',
@@ -30,7 +29,7 @@ export function describe(command: Command, units: Units): string {
       return `Point out: ${nameOf(command.what)}.`;
     case 'read':
       return command.what === 'dart-angle'
-        ? `Read the dart's angle: ${degrees(command.value).toFixed(1)}°.`
+        ? `Read the dart's angle: ${formatAngle(command.value)}.`
         : `Read the ${nameOf(command.what)}: ${formatLength(command.value, units)}.`;
     case 'open-out':
       return `Mirror the half across the ${nameOf(command.about)}.`;
@@ -122,14 +121,14 @@ function cutTo(past: number, end: string, units: Units): string {
 function turned({ dart, into, about, by, part }: Turn, units: Units): string {
   const opens = into === undefined ? '' : ` As much opens at ${theDart(into)}.`;
   const what = `Turn the ${part === 'rest' ? 'other part' : 'freed part'} about ${placeName(about, units)}`;
-  if ('angle' in by) return `${what} by ${degrees(by.angle).toFixed(1)}°.${opens}`;
+  if ('angle' in by) return `${what} by ${formatAngle(by.angle)}.${opens}`;
   if ('share' in by)
     return `${what} until ${(by.share * 100).toFixed(0)} % of ${theDart(dart)} is closed.${opens}`;
   return `${what} until the legs of ${theDart(dart)} meet, and tape them.${opens}`;
 }
 
 function swung(by: TurnBy): string {
-  if ('angle' in by) return `by ${degrees(by.angle).toFixed(1)}°`;
+  if ('angle' in by) return `by ${formatAngle(by.angle)}`;
   return 'share' in by ? `by ${(by.share * 100).toFixed(0)} % of the dart` : 'until the dart is closed';
 }
 

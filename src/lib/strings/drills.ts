@@ -18,7 +18,7 @@ import {
   goalLine,
   lineLines,
   middleLine,
-  onPaper,
+  measured,
   scaleNote,
 } from './drill-words/measured.ts';
 import { title } from './drill-words/titles.ts';
@@ -45,7 +45,7 @@ function summary(v: Variant, units: Units): string {
   const where = v.line
     ? lineLines(v, units)
     : v.row
-      ? [middleLine(v, units), `From line to line: ${onPaper(v, v.row.spacing, units)}.`]
+      ? [middleLine(v, units), `From line to line: ${measured(v, v.row.spacing, units)}.`]
       : v.goals.map((goal) => goalLine(v, goal, units));
   return [METHOD[v.drill.exercise], ...where, finishLine(v, units)].filter((text) => text !== '').join(' ');
 }

@@ -200,7 +200,7 @@ export class Picture {
     if (!line) return [];
     return line.chain.flatMap((s) => [0, 0.25, 0.5, 0.75].map((t) => this.#seen('front', pointAt(s, t))));
   });
-  ruler = $derived.by(() => rulerAt(this.#view.k, this.#in.units));
+  ruler = $derived.by(() => rulerAt(this.#view.k, this.#in.units, this.#view.width < NARROW ? 60 : 130));
   labels = $derived.by(() => {
     const { anonymous, units } = this.#in;
     const { layout, dimensions, marks, handles, hovered, overlaid } = this;

@@ -11,6 +11,7 @@ export function rulerAt(k: number, units: Units, room = 130): { d: string; text:
   const ticks = [0, 0.25, 0.5, 0.75, 1].map((t, i) =>
     segmentPath({ x: px * t, y: 0 }, { x: px * t, y: i % 4 === 0 ? -8 : -5 }),
   );
-  const text = `${formatLength(length / 2, units)} at half scale`;
+  // What is written on the table is full size: the ruler says both, so that nobody takes the one for the other.
+  const text = `${formatLength(length / 2, units)} half scale, ${formatLength(length, units)} full size`;
   return { d: segmentPath({ x: 0, y: 0 }, { x: px, y: 0 }) + ticks.join(''), text };
 }

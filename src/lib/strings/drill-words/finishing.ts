@@ -112,11 +112,11 @@ export function finishLine(v: Variant, units: Units): string {
     const { as, tucks, reach } = v.filled;
     const what = as === 'tucks' ? `${COUNTS[tucks]} tucks` : as;
     const share = as === 'ease' ? ` (${decimal(v.shares[0]! * 100, 0)} % of the angle)` : '';
-    return `The opening at the ${edgeOf(v)} becomes ${what}${share}, drawn over ${onPaper(v, reach, units)} on either side.`;
+    return `The opening at the ${edgeOf(v)} becomes ${what}${share}, drawn over ${measured(v, reach, units)} on either side.`;
   }
   if (v.sewn)
     return `The ${theDart(v)} is backed off by ${measured(v, v.sewn.off, units)} and capped, folded ${FOLDS[v.sewn.fold]}.`;
   if (v.smooth !== undefined)
-    return `The seam is smoothed ${onPaper(v, v.smooth, units)} above and below the bust point.`;
+    return `The seam is smoothed ${measured(v, v.smooth, units)} above and below the bust point.`;
   return '';
 }

@@ -53,12 +53,12 @@ export function lineLines(v: Variant, units: Units): readonly string[] {
   return [
     `It begins on the ${EDGES[v.goals[0]!.place]}, ${from(v.goals[0]!)}.`,
     `It ends on the ${EDGES[end.place]}, ${from(end)}.`,
-    `It passes the bust point on the side of centre front, ${onPaper(v, least, units)} to ${onPaper(v, most, units)} from it.`,
+    `It passes the bust point on the side of centre front, ${onPaper(v, least, units)} to ${measured(v, most, units)} from it.`,
   ];
 }
 
 /** How lengths that are typed or read on the table go with those of the exercise. */
 export const scaleNote = (v: Variant): string =>
   v.scale === 'half'
-    ? 'The lengths are those of half-scale paper; the table shows full size if you ask it to.'
-    : 'The lengths are those of full-size paper, though what lies on the table is half scale.';
+    ? 'The lengths are those of half-scale paper. What is written on the table and in the marks is full size: twice as much.'
+    : 'The lengths are full size, as they are written on the table and in the marks; the paper itself is half scale.';
