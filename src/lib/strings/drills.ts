@@ -131,7 +131,7 @@ function stepText(v: Variant, id: DrillStepId, units: Units): readonly string[] 
         scaleNote(v),
       ];
     case 'connector':
-      return ['From the bust point draw a straight line to the style line, by the shortest way.'];
+      return ['Draw the connector: straight from the bust point to the style line, by the shortest way.'];
     case 'move-along':
       return [
         'Cut from the shoulder along the line to the foot of the connector, turn off there, and cut up to the bust',

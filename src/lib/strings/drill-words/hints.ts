@@ -112,7 +112,7 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
     },
   ],
   connector: always(
-    'Is there a shorter way from the bust point to the line?',
+    'Could the connector be shorter than it is?',
     'The shortest one stands square to the line.',
     'Slide the foot along the line until the reading stops falling.',
   ),
