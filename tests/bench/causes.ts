@@ -1,5 +1,5 @@
 import { diagnose } from '../../src/lib/grading/causes/diagnose.ts';
-import { simulate, TREMBLE, TRUTHS, wrongAttempts, type Simulated } from '../grading/causes/simulate.ts';
+import { simulateRight, TREMBLE, TRUTHS, wrongAttempts, type Simulated } from '../grading/causes/simulate.ts';
 
 const WRONG = 2000;
 const RIGHT = 500;
@@ -21,7 +21,7 @@ export function printCauses(): Promise<boolean> {
   };
   for (const one of wrongAttempts(WRONG)) note(one.truth, named(one));
   for (let seed = 0, made = 0; made < RIGHT; seed++) {
-    const one = simulate(50_000 + seed, 'none');
+    const one = simulateRight(50_000 + seed);
     if (!one) continue;
     made++;
     note('right attempt', named(one));
@@ -44,7 +44,7 @@ export function printCauses(): Promise<boolean> {
   }
   const falsely = RIGHT - (counts.get('right attempt')?.get('right') ?? 0);
   console.log(
-    `\n(e) causes: ${WRONG} wrong and ${RIGHT} right simulated attempts at drills, a hand that trembles by ${TREMBLE} mm at full size`,
+    `\n(e) causes: ${WRONG} wrong and ${RIGHT} right simulated attempts at drills and lessons, a hand that trembles by ${TREMBLE} mm at full size`,
   );
   console.log('    rows: what was done wrong; columns: what was named');
   console.table(matrix);

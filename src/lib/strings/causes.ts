@@ -39,7 +39,6 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'other-dart': 'Another dart was closed than the one that was meant.',
   'shares-exchanged': 'The two shares were given the other way round.',
   'from-other-end': 'The length was measured from the other end of the edge.',
-  'allowance-before-truing': 'The allowance was added before the edge was trued.',
   'left-at-bust-point': 'The point was left at the bust point; sewn there, the cloth makes a peak.',
   'folded-other-way': 'It is folded the other way.',
   'cut-line-walked': 'On the cut lines the two sides differ by {value}, which says nothing about the seam.',

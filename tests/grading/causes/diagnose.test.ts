@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { diagnose } from '../../../src/lib/grading/causes/diagnose.ts';
-import { simulate, wrongAttempts, type Simulated } from './simulate.ts';
+import { simulateRight, wrongAttempts, type Simulated } from './simulate.ts';
 
 const named = ({ before, after, own, right }: Simulated): string => {
   const found = diagnose(before, after, own, right);
@@ -28,10 +28,19 @@ describe('the cause of a wrong step', () => {
 
   test('is named in none of 500 right attempts', () => {
     for (let seed = 0, made = 0; made < 500; seed++) {
-      const one = simulate(50_000 + seed, 'none');
+      const one = simulateRight(50_000 + seed);
       if (!one) continue;
       made++;
       expect(named(one), `seed ${50_000 + seed}`).toBe('right');
+    }
+  }, 60_000);
+
+  test('is named nowhere where nothing was done yet', () => {
+    for (let seed = 0, made = 0; made < 100; seed++) {
+      const one = simulateRight(70_000 + seed);
+      if (!one) continue;
+      made++;
+      expect(diagnose(one.before, one.before, [], one.right).kind, `seed ${70_000 + seed}`).toBe('none');
     }
   }, 60_000);
 

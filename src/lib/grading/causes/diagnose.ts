@@ -1,7 +1,7 @@
 import { apply } from '../../recipe/apply.ts';
 import type { Command, Work } from '../../recipe/types.ts';
 import type { Cause } from '../types.ts';
-import { apart, featuresOf } from './features.ts';
+import { apart, featuresOf, NEAR } from './features.ts';
 import { PROCEDURES } from './procedures/index.ts';
 import type { Situation } from './procedures/types.ts';
 
@@ -14,11 +14,16 @@ export type Diagnosis =
   /** None of the known procedures makes it; `distance` is that of the nearest. */
   | { readonly kind: 'none'; readonly distance: number };
 
-/**
- * Tables this near to each other (mm at full size) are one: three times what a hand trembles on half-scale paper (0.8 mm at half scale, 1.6
- * at full size; ours).
- */
-export const NEAR = 5;
+/** The table that commands make; undefined when one of them cannot be followed: nobody can have worked so. */
+function followed(before: Work, commands: readonly Command[]): Work | undefined {
+  let work = before;
+  for (const command of commands) {
+    const next = apply(work, command);
+    if ('refused' in next) return undefined;
+    work = next.work;
+  }
+  return work;
+}
 
 /** The table that commands make; one that cannot be followed is left out. */
 function done(before: Work, commands: readonly Command[]): Work {
@@ -44,13 +49,17 @@ export function diagnose(
   const rightly = done(before, right);
   const target = featuresOf(after);
   const toRight = apart(target, featuresOf(rightly));
+  // A step in which nothing was done yet has no cause, though its table may be that of one: a dart of the block is drawn to its sewn point.
+  if (own.length === 0 && right.length > 0) return { kind: 'none', distance: toRight };
   if (toRight <= NEAR) return { kind: 'right', distance: toRight };
   const situation: Situation = { before, right, rightly, own, after };
   let plain: Found | undefined;
   let fitted: Found | undefined;
   for (const procedure of PROCEDURES) {
     for (const suspect of procedure(situation)) {
-      const distance = apart(target, featuresOf(done(before, suspect.commands)));
+      const made = followed(before, suspect.commands);
+      if (made === undefined) continue;
+      const distance = apart(target, featuresOf(made));
       const best = suspect.fitted ? fitted : plain;
       // Only what is nearer than congruent tables are to each other takes the place of an earlier one.
       if (best !== undefined && distance >= best.distance - 1e-6) continue;

@@ -6,7 +6,13 @@ import { register } from '../../geometry/register.ts';
 import { landmark } from '../../pattern/outline.ts';
 import type { Part } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
-import { ownFront } from '../table.ts';
+import { isBack } from '../table.ts';
+
+/**
+ * Tables this near to each other (mm at full size) are one: three times what a hand trembles on half-scale paper (0.8 mm at half scale, 1.6
+ * at full size; ours).
+ */
+export const NEAR = 5;
 
 /**
  * What a table looks like, as points in mm and numbers, however it was made: what is compared when a wrong procedure is held against a
@@ -34,30 +40,40 @@ function backTo(part: Part, work: Work): Isometry {
   return from.length >= 2 ? register(from, to).motion : IDENTITY;
 }
 
-/** The features of the learner's own front. */
+/** A typed width has no trembling in it: off by this (mm; a careful seam, trade notes, read), it counts as far off as `NEAR`. */
+const CAREFUL = 1.6;
+const TYPED = NEAR / CAREFUL;
+
+/** The features of the learner's own front and of its copies, and the widths given to all pieces. */
 export function featuresOf(work: Work): Features {
   const points = new Map<string, Point>();
   const lengths = new Map<string, number>();
   const words = new Map<string, string>();
-  for (const piece of ownFront(work)) {
+  for (const piece of work.pieces) {
+    for (const [group, width] of Object.entries(piece.allowances))
+      lengths.set(`allowance ${piece.id} ${group}`, width * TYPED);
+    if (isBack(piece)) continue;
+    // A copy's edges and darts are called as on the piece it was copied from.
+    const copy = piece.id.includes('@') ? piece.id.slice(piece.id.indexOf('@')) : '';
     const home = piece.parts.find((p) => p.landmarks['neck-centre'] !== undefined) ?? piece.parts[0]!;
     const back = backTo(home, work);
     for (const part of piece.parts)
       for (const edge of part.edges) {
-        points.set(`${edge.id} from`, applyTo(back, chainStart(edge.chain)));
-        points.set(`${edge.id} to`, applyTo(back, chainEnd(edge.chain)));
+        points.set(`${edge.id}${copy} from`, applyTo(back, chainStart(edge.chain)));
+        points.set(`${edge.id}${copy} to`, applyTo(back, chainEnd(edge.chain)));
       }
-    for (const hinge of piece.hinges) words.set(`hinge ${hinge.dart}`, hinge.intact ? 'holds' : 'cut');
+    for (const hinge of piece.hinges) words.set(`hinge ${hinge.dart}${copy}`, hinge.intact ? 'holds' : 'cut');
     for (const one of piece.finished ?? []) {
-      lengths.set(`back-off ${one.dart}`, one.by);
-      words.set(`fold ${one.dart}`, one.fold ?? 'none');
+      lengths.set(`back-off ${one.dart}${copy}`, one.by);
+      words.set(`fold ${one.dart}${copy}`, one.fold ?? 'none');
     }
     for (const one of piece.fullness ?? []) {
-      lengths.set(`fullness ${one.dart}`, one.fullness);
-      words.set(`fullness ${one.dart}`, one.as);
+      lengths.set(`fullness ${one.dart}${copy}`, one.fullness);
+      lengths.set(`fullness before ${one.dart}${copy}`, one.before);
+      lengths.set(`fullness after ${one.dart}${copy}`, one.after);
+      words.set(`fullness ${one.dart}${copy}`, one.as);
     }
-    for (const [group, width] of Object.entries(piece.allowances))
-      lengths.set(`allowance ${piece.id} ${group}`, width);
+    for (const one of piece.smoothed ?? []) lengths.set(`smoothed ${piece.id} ${one.at}`, one.reach);
   }
   for (const line of work.lines) {
     points.set(`${line.id} begins`, chainStart(line.chain));

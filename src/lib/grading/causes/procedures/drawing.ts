@@ -72,23 +72,6 @@ export const otherEnd: Procedure = (s) =>
     return [{ cause: { code: 'from-other-end' }, commands }];
   });
 
-/** Lengths that are typed: half of them or twice as much. */
-export const scaleOfLength: Procedure = (s) =>
-  [0.5, 2].flatMap((factor): Suspect[] => {
-    let any = false;
-    const times = (value: number): number => {
-      any = true;
-      return value * factor;
-    };
-    const commands = s.right.map((c): Command => {
-      if (c.do === 'back-off') return { ...c, by: times(c.by) };
-      if (c.do === 'allow') return { ...c, width: times(c.width) };
-      if (c.do === 'fullness') return { ...c, before: times(c.before), after: times(c.after) };
-      return c.do === 'read' && c.what !== 'dart-angle' ? { ...c, value: times(c.value) } : c;
-    });
-    return any ? [{ cause: { code: 'scale-mixed', amount: factor, unit: 'count' }, commands }] : [];
-  });
-
 /** The half mirrored across another straight edge than centre front. */
 export const otherMirror: Procedure = (s) =>
   s.right.some((c) => c.do === 'open-out')

@@ -23,21 +23,14 @@ export const notBackedOff: Procedure = (s) =>
       ]
     : [];
 
-/** Allowances added before the edge was trued. */
-export const allowedTooEarly: Procedure = (s) => {
-  const isTruing = (c: Command): boolean => c.do === 'true' || c.do === 'true-legs';
-  if (!s.right.some(isTruing) || !s.right.some((c) => c.do === 'allow')) return [];
-  const rest = s.right.filter((c) => !isTruing(c));
-  return [{ cause: { code: 'allowance-before-truing' }, commands: rest }];
+/** Cut lines walked instead of seam lines, on the seams where the learner did so; what was concluded from it does not matter. */
+export const cutLinesWalked: Procedure = (s) => {
+  const cut = new Map(s.own.flatMap((c) => (c.do === 'walk' && c.along === 'cut' ? [[c.seam, c]] : [])));
+  if (!s.right.some((c) => c.do === 'walk' && cut.has(c.seam))) return [];
+  return [
+    {
+      cause: { code: 'cut-line-walked' },
+      commands: s.right.map((c): Command => (c.do === 'walk' ? (cut.get(c.seam) ?? c) : c)),
+    },
+  ];
 };
-
-/** Cut lines walked instead of seam lines. */
-export const cutLinesWalked: Procedure = (s) =>
-  s.right.some((c) => c.do === 'walk')
-    ? [
-        {
-          cause: { code: 'cut-line-walked' },
-          commands: s.right.map((c): Command => (c.do === 'walk' ? { ...c, along: 'cut' } : c)),
-        },
-      ]
-    : [];

@@ -1,5 +1,6 @@
-import { otherEdge, otherEnd, otherMirror, scaleOfLength, scaleOfPlace, toSewnPoint } from './drawing.ts';
-import { allowedTooEarly, cutLinesWalked, notBackedOff, otherFold } from './finishing.ts';
+import { otherEdge, otherEnd, otherMirror, scaleOfPlace, toSewnPoint } from './drawing.ts';
+import { cutLinesWalked, notBackedOff, otherFold } from './finishing.ts';
+import { scaleOfLength } from './lengths.ts';
 import { cutThrough, otherDart, sharesExchanged, slipped, wrongAngle, wrongWay } from './turns.ts';
 import type { Procedure } from './types.ts';
 
@@ -19,6 +20,5 @@ export const PROCEDURES: readonly Procedure[] = [
   cutThrough,
   notBackedOff,
   otherFold,
-  allowedTooEarly,
   cutLinesWalked,
 ];

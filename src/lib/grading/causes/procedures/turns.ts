@@ -20,18 +20,29 @@ function withMove(right: readonly Command[], n: number, change: (move: Move) => 
 const moves = (right: readonly Command[]): readonly Move[] => right.filter(isMove);
 const turnedBy = (angle: number): TurnBy => ({ angle });
 
-/** Turned the wrong way: the dart doubles. Turning the other part by the same angle, or tracing the wrong part after the swing, is congruent with it. */
-export const wrongWay: Procedure = (s) =>
-  moves(s.right).flatMap((_, n) => {
+/**
+ * The dart doubles: the part was turned the wrong way, or the other part (or the other half of the outline traced after the swing) the way the
+ * freed one should go. The two tables are congruent; which part it was, the learner's own turn says.
+ */
+export const wrongWay: Procedure = (s) => {
+  const lie = ownFront(s.after).flatMap(({ parts }) => parts.map(({ id }) => id));
+  return moves(s.right).flatMap((_, n) => {
     const angle = rightAngle(s, n);
     if (angle === undefined) return [];
+    const [turned, meant] = [s.after, s.rightly].map((w) => w.turns[s.before.turns.length + n]?.part);
+    const other = turned !== undefined && turned !== meant && lie.includes(meant ?? '');
     return [
       {
-        cause: { code: 'wrong-way', amount: 2 * Math.abs(angle), unit: 'rad' as const },
+        cause: {
+          code: other ? 'wrong-part' : 'wrong-way',
+          amount: 2 * Math.abs(angle),
+          unit: 'rad' as const,
+        },
         commands: withMove(s.right, n, (c) => ({ ...c, by: turnedBy(-angle) })),
       },
     ];
   });
+};
 
 const residualOf = (work: Work, dart: string): number | undefined =>
   ownFront(work).flatMap((p) => findDart(p, dart) ?? [])[0]?.residual;
@@ -42,7 +53,8 @@ export const wrongAngle: Procedure = (s): readonly Suspect[] => {
   const last = all.length - 1;
   const dart = all[last]?.dart;
   const angle = rightAngle(s, last);
-  if (dart === undefined || angle === undefined) return [];
+  // A dart that nobody has turned yet is not one that was turned too little.
+  if (dart === undefined || angle === undefined || !s.own.some(isMove)) return [];
   const left = (residualOf(s.after, dart) ?? 0) - (residualOf(s.rightly, dart) ?? 0);
   if (left === 0 || !Number.isFinite(left)) return [];
   const code = left > 0 ? 'not-closed' : 'closed-too-far';
