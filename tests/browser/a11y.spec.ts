@@ -170,7 +170,7 @@ test.describe('what axe cannot measure', () => {
       await stepButton(page, id).click();
       expect(await check(page)).toBe('accepted');
       await expect(speaking).toHaveCount(1);
-      await expect(speaking).toHaveText(/^Accepted\. \d+ findings\./);
+      await expect(speaking).toHaveText('Accepted.');
     }
     await unfold(page, 'typed');
     await page.getByRole('button', { name: 'Undo', exact: true }).click();

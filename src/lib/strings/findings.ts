@@ -126,7 +126,7 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
   },
   'dart-closed/turned': 'No part has been turned for the {dart} dart yet.',
   'dart-closed/pivot': 'How far the two parts of the {dart} dart came apart at the bust point',
-  'dart-closed/residual': 'Gap between the ends of the {dart} dart’s legs (a minus is an overlap)',
+  'dart-closed/residual': 'Gap between the ends of the {dart} dart’s legs (below 0 is an overlap)',
   'dart-closed/opening': 'Opening at the {edge}',
   'dart-closed/end': 'The line did not open towards the {edge}.',
   'dart-closed/grain':
@@ -154,8 +154,8 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     wrong: 'The cut from the {edge} went through the bust point: nothing holds the parts together.',
   },
   'dart-moved/pivot': 'How far the two parts came apart at the bust point',
-  'dart-moved/residual': 'Gap between the ends of the {dart} dart’s legs (a minus is an overlap)',
-  'dart-moved/opening': 'Opening at the {edge} (a minus is an overlap)',
+  'dart-moved/residual': 'Gap between the ends of the {dart} dart’s legs (below 0 is an overlap)',
+  'dart-moved/opening': 'Opening at the {edge} (below 0 is an overlap)',
   'dart-moved/grain':
     'Turned: the {part}. The result is congruent whichever part turns, but on a turned part the old grain is void.',
   'angle-kept/sum': {

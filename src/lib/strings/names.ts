@@ -64,9 +64,12 @@ export function pieceName(id: string): string {
   return copy === undefined ? name : `${name} (${copy} copy)`;
 }
 
+/** A part that a slash or the pin freed is the only one of its kind, whatever the slash is called. */
+const freedPart = (of: string): string => (/^slash(-\d+)?$/.test(of) ? 'freed part' : `freed ${of} part`);
+
 /** `freed-right` -> "freed right part", `upper` -> "main part"; several ids with commas between give several names. */
 export const partNames = (ids: string): string =>
   ids
     .split(', ')
-    .map((id) => (id.startsWith('freed-') ? `freed ${id.slice(6)} part` : 'main part'))
+    .map((id) => (id.startsWith('freed-') ? freedPart(id.slice(6)) : 'main part'))
     .join(', the ');
