@@ -1,60 +1,21 @@
-import { expect, test, type Page } from '@playwright/test';
-import { Desk, touchHand, type Goal } from './support/table.ts';
+import { expect, test } from '@playwright/test';
+import {
+  begin,
+  between,
+  bust,
+  narrow,
+  onEdge,
+  OTHER,
+  OWN,
+  slashLine,
+  workingDart,
+} from './support/course.ts';
 
 /*
  * Three lessons of the course with the mouse on the table: a dart slashed and turned, one pinned and swung, one shared between two
  * slashes. With PIN_SHOTS and PIN_LOOK=width,height,colour they leave pictures to be looked at.
  */
-const WAIST = 'right/waist-dart';
-const [OWN, OTHER] = [`turn:${WAIST}:freed`, `turn:${WAIST}:rest`] as const;
-
-const [width, height, colour] = (process.env['PIN_LOOK'] ?? '').split(',');
-// On a phone there are fingers.
-const narrow = Number(width || 1440) < 600;
 test.use({ hasTouch: narrow });
-
-async function begin(page: Page, lesson: string): Promise<Desk> {
-  if (width && height) await page.setViewportSize({ width: Number(width), height: Number(height) });
-  if (colour === 'dark' || colour === 'light') await page.emulateMedia({ colorScheme: colour });
-  const desk = new Desk(page, narrow ? await touchHand(page) : undefined);
-  await desk.open(lesson);
-  await desk.push('Start at once');
-  return desk;
-}
-
-/** So far along an edge of the front, as it is drawn. */
-const onEdge =
-  (desk: Desk, edge: string, part: number): Goal =>
-  async () => {
-    const line = await desk.drawn(edge);
-    return desk.place(line.pointAt(part * line.length));
-  };
-const bust =
-  (desk: Desk): Goal =>
-  async () =>
-    desk.place(await desk.mark('right/bust-point'));
-const between =
-  (desk: Desk, from: Goal, to: Goal, part = 0.5): Goal =>
-  async () => {
-    const [a, b] = [await desk.find(from), await desk.find(to)];
-    return { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part };
-  };
-
-async function workingDart(desk: Desk): Promise<void> {
-  await desk.drag(`tip:${WAIST}`, `to:${WAIST}`);
-  await desk.hasDone(1);
-  await desk.accepted();
-}
-
-/** Pulls a slash line from an edge to the bust point; meanwhile it is written how far from the ends of the edge it begins. */
-async function slashLine(desk: Desk, edge: string, ends: readonly string[], shot: string): Promise<void> {
-  const from = onEdge(desk, edge, 0.66);
-  await desk.dragTo(from, between(desk, from, bust(desk)), bust(desk));
-  for (const end of ends)
-    await expect.poll(() => desk.written()).toContainEqual(expect.stringMatching(`^${end} [\\d.]+ mm$`));
-  await desk.picture(shot);
-  await desk.hand.lift();
-}
 
 test('waist-to-side by mouse: draw, cut, turn, prove; every step is accepted', async ({ page }) => {
   const desk = await begin(page, 'waist-to-side');
