@@ -117,12 +117,16 @@ export class Desk {
   }
   /** The middle of a mark that is drawn, such as the cross at a bust point, in mm of its piece. */
   mark(key: string, piece = 'front'): Promise<Point> {
-    return this.page
-      .locator(`g[data-piece="${piece}"] path[data-line="${key}"]`)
-      .evaluate((one: SVGPathElement) => {
-        const { x, y, width, height } = one.getBBox();
-        return { x: x + width / 2, y: y + height / 2 };
-      });
+    return (
+      this.page
+        .locator(`g[data-piece="${piece}"] path[data-line="${key}"]`)
+        // A part that was cut is drawn in several groups, each with the mark.
+        .first()
+        .evaluate((one: SVGPathElement) => {
+          const { x, y, width, height } = one.getBBox();
+          return { x: x + width / 2, y: y + height / 2 };
+        })
+    );
   }
 
   /** Where a goal lies on the page now. */
