@@ -19,6 +19,14 @@ import {
 import { giveTyped, typedOf, unfold } from './support/typed.ts';
 
 const sample = sampleAttempt(lesson.figure, 'knit');
+/** Links of drills, of the first form and of the second. */
+const DRILLS = [
+  'slash.4711.woven.usual.3',
+  '2.finish.4711.woven.usual.3.full',
+  '2.princess.4711.woven.usual.3.full',
+];
+/** Lessons with other tools each: the bare looking, a dart swung, and a seam through the bust. */
+const LESSONS = ['reading-the-block', 'mid-armhole-by-pivot', 'shoulder-princess'];
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 
 /** Waits until the service worker has everything and answers for this page. */
@@ -27,7 +35,9 @@ async function visited(page: Page): Promise<void> {
     await navigator.serviceWorker.ready;
     if (navigator.serviceWorker.controller === null)
       await new Promise((resolve) =>
-        navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }),
+        navigator.serviceWorker.addEventListener('controllerchange', resolve, {
+          once: true,
+        }),
       );
   });
 }
@@ -110,4 +120,36 @@ test('everything the site is built of is kept by the service worker', async ({ p
   // Exactly what no page shows is left out: the pictures of the README.
   const pictures = ['/pictures/lesson-dark.png', '/pictures/lesson-light.png'];
   expect(built.filter((path) => !kept.includes(path)).sort()).toEqual(pictures);
+});
+
+test('after a visit to the home page alone, drills, practice, progress, the bench, the player and other lessons open without a network', async ({
+  page,
+  context,
+}) => {
+  await page.goto('/');
+  await visited(page);
+  await context.setOffline(true);
+  const errors = errorsOf(page);
+  const failed: string[] = [];
+  page.on('requestfailed', (request) => failed.push(request.url()));
+
+  await page.goto('/practice/');
+  await expect(button(page, 'Make a drill')).toBeVisible();
+  for (const other of ['progress', 'bench', 'attempt']) {
+    await page.goto(`/${other}/`);
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  }
+  for (const drill of DRILLS) {
+    await page.goto('about:blank');
+    await page.goto(`/practice/#${drill}`);
+    await button(page, 'Begin').click();
+    await page.locator('[data-target]').first().waitFor();
+  }
+  for (const id of LESSONS) {
+    await page.goto(`/lesson/${id}/`);
+    await button(page, 'Start at once').click();
+    await page.locator('[data-target]').first().waitFor();
+  }
+  expect(failed).toEqual([]);
+  expect(errors).toEqual([]);
 });
