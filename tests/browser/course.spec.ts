@@ -175,6 +175,11 @@ test('a test that is not passed says what was short, counts for nothing, and beg
   await expect(page.locator('[data-target]')).toHaveCount(0);
   await page.getByRole('button', { name: 'Begin the test again' }).click();
   await expect(page.getByText('What was done in this step (0)')).toBeVisible();
+  await page.getByRole('button', { name: 'Next step' }).click();
+  await page.getByRole('button', { name: 'Hand the test in' }).click();
+  // What it would have taught is one press away.
+  await page.getByRole('link', { name: 'To the lesson' }).click();
+  await expect(page.getByRole('button', { name: 'Start at once' })).toBeVisible();
   await page.goto('/');
   await expect(card(page, small)).toHaveAttribute('data-state', 'fresh');
 });

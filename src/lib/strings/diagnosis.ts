@@ -9,7 +9,7 @@ import type { Units } from './units.ts';
 export function diagnosisText(diagnosis: Diagnosis, units: Units): string | undefined {
   if (diagnosis.kind === 'right') return undefined;
   if (diagnosis.kind === 'none')
-    return 'None of the usual slips makes a table like yours; the findings say what is off.';
+    return 'No one of the usual slips alone makes a table like yours; it may be two at once. Begin with the first finding.';
   const { code, amount, unit } = diagnosis.cause;
   const value = amount !== undefined && unit !== undefined ? formatValue(amount, unit, units) : '';
   const sentence = (CAUSES[code] ?? '').replace('{value}', value);
