@@ -22,7 +22,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
     'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
   pivot:
     'Tap the edge where the new dart is to be: the mark. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet.',
-  'back-off': 'Pull the point of a dart down its middle, from the bust point to where it is to be sewn.',
+  'back-off': 'Pull the point of a dart down its middle, back from where its legs meet to where it is to end when sewn.',
   'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',
   cap: 'Say above the table which way the dart is folded, then choose the dart.',
   fullness:
@@ -31,7 +31,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
     'Choose the first dart, then the other one of the same bust point. The front is cut apart along both.',
   'smooth-seam': 'Pull the ring at the corner along the seam: so far the new curve reaches on either side.',
   'notch-seam':
-    'Pull the plus sign from the bust point along the seam, or tap the seam. Both edges get the notch at the same distance.',
+    'Tap the plus sign twice for a notch at the bust point, pull it along the seam for another, or tap the seam. Both edges get it.',
   turn: 'Pull the part that the slash freed, or the arrow at its leg, round the pin until the legs meet.',
   separate: 'Choose the line by its diamond: it is cut from foot to foot. Then take “Close and overlay”.',
   place: 'Pull a piece to where you want it on the table.',
