@@ -22,7 +22,8 @@ export const HOW: Readonly<Record<CommandName, string>> = {
     'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
   pivot:
     'Tap the edge where the new dart is to be: the mark. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet.',
-  'back-off': 'Pull the point of a dart down its middle, back from where its legs meet to where it is to end when sewn.',
+  'back-off':
+    'Pull the point of a dart down its middle, back from where its legs meet to where it is to end when sewn.',
   'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',
   cap: 'Say above the table which way the dart is folded, then choose the dart.',
   fullness:
