@@ -15,6 +15,7 @@ const STANDING = /\/progress\/(standing|log-db)\.ts$/;
 const PHASES = [
   ['block', /\/tools\/block\.ts$/],
   ['meet', /\/geometry\/meet-line\.ts$|\/pattern\/(clear|outcome)\.ts$|\/recipe\/late-connectors\.ts$/],
+  ['early-words', /\/strings\/early-words\.ts$/],
   ['words', /\/strings\/tool-words\.ts$/],
   ['legs', /\/tools\/legs\.ts$/],
   ['sewn', /\/phases\/sewn\.ts$/],

@@ -1,3 +1,4 @@
+import { EARLY_READING, linePoint, newLinePoint } from './early-words.ts';
 import { dartName, nameOf, pieceName, theDart } from './names.ts';
 import { later } from './table.ts';
 
@@ -61,7 +62,7 @@ const ACT: Readonly<Record<string, (about: string) => string>> = {
 };
 
 const READING: Readonly<Record<string, string>> = {
-  passes: 'passes',
+  ...EARLY_READING,
   kink: 'kink',
   connector: '',
   along: '',
@@ -71,7 +72,6 @@ const READING: Readonly<Record<string, string>> = {
   'off-grain': 'off centre front',
   leftover: 'leftover',
   reach: '',
-  'backed-off': 'from the tip',
   legs: 'differ by',
   fullness: 'fullness',
   moved: 'moved',
@@ -96,14 +96,10 @@ function targetWords(id: string, kind: string, ref: string, dart: string): strin
     case 'point':
       if (head === 'mark') return `mark on the ${nameOf(ref)}`;
       if (isSlash) return slashWords(head, theDart(dart), ref);
-      return ref === ''
-        ? `line point ${Number(second) + 1}`
-        : `line point ${Number(second) + 1} on the ${nameOf(ref)}`;
+      return linePoint(second, ref);
     case 'add':
       if (isSlash) return `bend ${theDart(dart)} here`;
-      return head === 'new'
-        ? `new notch near the ${side}bust point`
-        : `new line point after point ${Number(second) + 1}`;
+      return head === 'new' ? `new notch near the ${side}bust point` : newLinePoint(second);
     case 'notch':
       return `notch ${ref}`;
     case 'handle':
