@@ -60,9 +60,9 @@ export function pairWords({ difference, meant, worst }: SeamPair, units: Units, 
   const none = (mm: number): boolean => Math.abs(mm) < nothing;
   if (none(difference) && none(worst)) return 'alike';
   const apart = `${formatLength(difference, units, true)} apart`;
-  if (none(worst)) return `${apart}, all of it meant`;
+  if (none(worst)) return `${apart}, as it is meant to be`;
   if (none(difference - meant)) return `alike in all, ${formatLength(worst, units, true)} between two marks`;
-  return none(meant) ? apart : `${apart}, ${formatLength(meant, units, true)} of it meant`;
+  return none(meant) ? apart : `${apart}, ${formatLength(meant, units, true)} of it as it is meant to be`;
 }
 
 /** Two lengths with their unit once, where both have the same: "169.7 and 170.2 mm". */
