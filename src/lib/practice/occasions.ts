@@ -18,8 +18,9 @@ export interface Occasion {
   readonly worked: boolean;
   /** Time at work, s, up to the deciding mark. */
   readonly seconds: number;
-  /** Codes of all that was wrong in it. */
+  /** Codes of all that was wrong in it, and those of them that were made good by a second chance; in order of the alphabet. */
   readonly mistakes: readonly string[];
+  readonly restored: readonly string[];
   /** Every mistake in it was made good by a second chance. */
   readonly madeGood: boolean;
   readonly level: number | null;
@@ -74,7 +75,8 @@ function occasion(
   const bad = until.filter(({ verdict }) => verdict === 'needsWork');
   const seen = group.some((event) => event.kind === 'worked' && event.at <= deciding.at);
   const mistakes = [...new Set(bad.flatMap(({ codes }) => codes))].sort();
-  const good = new Set(bad.flatMap(({ id }) => restored.get(id) ?? []));
+  const credited = new Set(bad.flatMap(({ id }) => restored.get(id) ?? []));
+  const good = mistakes.filter((code) => credited.has(code));
   return {
     skill: deciding.skill,
     exercise: deciding.exercise,
@@ -87,7 +89,8 @@ function occasion(
     worked: seen || until.some(({ worked }) => worked),
     seconds: until.reduce((sum, { seconds }) => sum + seconds, 0),
     mistakes,
-    madeGood: mistakes.length > 0 && mistakes.every((code) => good.has(code)),
+    restored: good,
+    madeGood: mistakes.length > 0 && good.length === mistakes.length,
     level: deciding.level,
     marks,
   };

@@ -25,7 +25,10 @@ interface Base {
 export interface MarkEvent extends Base {
   readonly kind: 'mark';
   readonly verdict: Verdict;
-  /** Codes of what was wrong or missing, each once, in order of the alphabet. */
+  /**
+   * Codes of what was wrong or missing, each once, in order of the alphabet. Where anything is missing the verdict is `notReady`, so those of a
+   * mark that needs work are all of something wrong, in old marks too: no key of its own has to tell them apart.
+   */
   readonly codes: readonly string[];
   /** The largest error in the mark, in tolerances: 1 is just allowed. null where nothing had a tolerance. */
   readonly error: number | null;

@@ -1,0 +1,20 @@
+import type { CheckSpec } from '../grading/types.ts';
+
+/** What a check must have been told before it looks for a code; a check looks for all others whenever it is asked. */
+const ASKED: Readonly<Record<string, (spec: CheckSpec) => unknown>> = {
+  'dart-finished/legs': ({ tolerances }) => tolerances?.['legs'],
+  'dart-finished/cap': ({ names }) => names?.['fold'],
+  'dart-finished/graduated': ({ numbers }) => numbers?.['step'],
+  'slashes-laid/parallel': ({ tolerances }) => tolerances?.['parallel'],
+  'slashes-laid/pivot': ({ numbers }) => numbers?.['near'],
+  'fullness/tucks': ({ names }) => (String(names?.['as']) === 'tucks' ? true : undefined),
+  'fullness/limit': ({ numbers }) => numbers?.['limit-woven'] ?? numbers?.['limit-knit'],
+  'princess/smooth': ({ names }) => names?.['smooth'],
+  'princess/reach': ({ numbers }) => numbers?.['least-reach'],
+  'line-ends/start-place': ({ numbers }) => numbers?.['start-at'],
+  'line-ends/end-place': ({ numbers }) => numbers?.['end-at'],
+};
+
+/** Whether a check with these data looks for what the code names: it can find it wrong. */
+export const canFind = (spec: CheckSpec, code: string): boolean =>
+  code.startsWith(`${spec.check}/`) && (!Object.hasOwn(ASKED, code) || ASKED[code]!(spec) !== undefined);
