@@ -29,7 +29,7 @@ async function lessonOf(id: string, units: Units): Promise<Found> {
   const drill = drillOfId(id);
   if (drill)
     return {
-      lesson: readyDrill(drill, units).lesson,
+      lesson: (await readyDrill(drill, units)).lesson,
       address: `${resolve('/practice')}#${toFragment(drill)}`,
     };
   const unknown = { path, expected: 'a lesson of the course, or a drill', found: id };

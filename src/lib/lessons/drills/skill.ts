@@ -1,4 +1,4 @@
-import type { DrillStepId } from './lesson.ts';
+import type { DrillStepId } from './steps.ts';
 import type { Variant } from './types.ts';
 
 const fromOf = (v: Variant): string => (v.form === 'side' || v.darts[0] === 'right' ? 'side' : 'waist');

@@ -1,6 +1,10 @@
 import type { Goal, Variant } from '../../lessons/drills/types.ts';
 import { formatLength, type Units } from '../units.ts';
 
+export const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five'] as const;
+
+export const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+
 export const EDGES: Readonly<Record<Goal['place'], string>> = {
   side: 'side seam',
   shoulder: 'shoulder seam',

@@ -21,8 +21,7 @@ const OFF = { waist: [12, 20], elsewhere: [18, 32] } as const;
 const lies = (dart: string): PlaceName => (dart === 'right' ? 'side' : 'waist');
 
 /** A dart is backed off and gets its cap: where the block has it, or after it was moved. */
-export function finishOf({ chance, begin }: Draw): Variant {
-  const begun = begin(['waist', 'side', 'two-dart']);
+export function finishOf({ chance, begun }: Draw): Variant {
   const { form, scale, paper } = begun;
   const dart = pick(chance, DARTS[form]);
   const moves = pick(chance, [true, true, false]);

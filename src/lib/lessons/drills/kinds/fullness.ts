@@ -15,8 +15,7 @@ const REACH = [16, 36] as const;
 const LEFT_OVER = 6;
 
 /** The angle goes to an edge and is gathered there, laid in tucks, or as much of it as the cloth takes is eased in. */
-export function fullnessOf({ drill, chance, begin }: Draw): Variant {
-  const begun = begin(['waist', 'side']);
+export function fullnessOf({ drill, chance, begun }: Draw): Variant {
   const { form, scale, paper } = begun;
   const dart = DARTS[form][0]!;
   const as = pick(chance, ['gathers', 'tucks', 'ease'] as const);

@@ -11,8 +11,8 @@ export interface Begun extends Pick<Variant, 'drill' | 'figure' | 'form' | 'scal
 export interface Draw {
   readonly drill: Drill;
   readonly chance: Chance;
-  /** Draws one of the forms, then the scale; once. */
-  readonly begin: (forms: readonly BlockForm[]) => Begun;
+  /** Drawn before all else: the figure, the form, the scale. */
+  readonly begun: Begun;
 }
 
 export const DARTS: Readonly<Record<BlockForm, readonly string[]>> = {

@@ -21,8 +21,7 @@ const BAND = 6;
 const NEAREST = [10, 19] as const;
 
 /** A style line beside the bust point, a connector to it, and the side dart moved into the seam. */
-export function lineOf({ chance, begin }: Draw): Variant {
-  const begun = begin(['side']);
+export function lineOf({ chance, begun }: Draw): Variant {
   const { form, scale, paper } = begun;
   const start = goalWithin(paper, START, scale, chance, 0);
   const end = goalWithin(paper, END, scale, chance, 0);

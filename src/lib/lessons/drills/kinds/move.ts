@@ -1,30 +1,17 @@
-import type { BlockForm } from '../../../pattern/types.ts';
 import { pick, type Chance } from '../chance.ts';
 import { goalsOn } from '../places.ts';
-import type { FIRST_EXERCISES, Variant } from '../types.ts';
+import type { Variant } from '../types.ts';
 import { DARTS, without, type Draw } from './kind.ts';
-
-type FirstId = (typeof FIRST_EXERCISES)[number];
-
-const FORMS: Readonly<Record<FirstId, readonly BlockForm[]>> = {
-  slash: ['waist', 'side', 'two-dart'],
-  pivot: ['waist', 'side', 'two-dart'],
-  angle: ['waist', 'side', 'two-dart'],
-  split: ['waist', 'side'],
-  join: ['two-dart'],
-};
 
 /** Shares of the angle for a split, in tenths, so that the angles can be worked out by hand. */
 const SPLITS = [0.3, 0.4, 0.5, 0.6, 0.7] as const;
 
 /** A dart is moved, shared or brought together with another. The order of draws is fixed: old links hang on it. */
-export function moveOf({ drill, chance, begin }: Draw): Variant {
-  const exercise = drill.exercise as FirstId;
-  const begun = begin(FORMS[exercise]);
+export function moveOf({ drill, chance, begun }: Draw): Variant {
   const { form, scale, paper } = begun;
-  const count = exercise === 'split' ? 2 : 1;
+  const count = drill.exercise === 'split' ? 2 : 1;
   const goals = goalsOn(paper, form, scale, count, chance);
-  const darts = exercise === 'join' ? DARTS[form] : [pick(chance, DARTS[form])];
+  const darts = drill.exercise === 'join' ? DARTS[form] : [pick(chance, DARTS[form])];
   return { ...without(begun), darts, goals, shares: sharesOf(count, chance) };
 }
 

@@ -27,7 +27,7 @@ function laid(
 
 /** Two parallel darts over alternate pivots. */
 export function parallelOf(draw: Draw): Variant {
-  const begun = draw.begin(['waist', 'side']);
+  const { begun } = draw;
   const spacing = lengthBetween(draw.chance, begun.scale, 20, 36);
   const off = lengthBetween(draw.chance, begun.scale, 2, 12);
   const row = { count: 2, spacing, radius: RADIUS, off, step: 0 };
@@ -38,8 +38,7 @@ export function parallelOf(draw: Draw): Variant {
 
 /** A group of darts that run together at the bust point: clustered, with their points in a row, or as rays from the neck. */
 export function severalOf(draw: Draw): Variant {
-  const { chance } = draw;
-  const begun = draw.begin(['waist', 'side']);
+  const { chance, begun } = draw;
   const count = pick(chance, [3, 3, 4]);
   const spacing = lengthBetween(chance, begun.scale, 14, 22);
   const off = lengthBetween(chance, begun.scale, 20, 32);

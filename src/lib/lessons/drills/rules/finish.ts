@@ -59,36 +59,3 @@ export function cap(v: Variant): Rules {
     worked: { by: 'finish-darts', ...named(v), off: offs(v), fold: [fold] },
   };
 }
-
-export function fill(v: Variant): Rules {
-  const { as, reach, tucks, limit } = v.filled!;
-  const { edge } = v.goals[0]!;
-  return {
-    tools: ['fullness'],
-    cautions: [],
-    checks: [
-      {
-        check: 'fullness',
-        names: { edge: [edge], as: [as] },
-        numbers: {
-          least: reach,
-          most: reach,
-          ...(as === 'tucks' && { 'least-tucks': tucks, 'most-tucks': tucks }),
-          ...(limit !== undefined && { [`limit-${v.drill.fabric}`]: limit }),
-        },
-        tolerances: {
-          reach: within(v, 1.6, 'pencil-line'),
-          ...(limit !== undefined && { limit: within(v, 0.8, 'teacher-limit') }),
-        },
-      },
-    ],
-    worked: {
-      by: 'fullness',
-      edges: [edge],
-      as,
-      before: reach,
-      after: reach,
-      ...(as === 'tucks' && { tucks }),
-    },
-  };
-}

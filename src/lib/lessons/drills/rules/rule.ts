@@ -1,6 +1,7 @@
 import type { CheckSpec, Tolerance } from '../../../grading/types.ts';
 import type { CommandName } from '../../../recipe/types.ts';
 import type { WorkedBy } from '../../types.ts';
+import type { DrillStepId } from '../steps.ts';
 import type { Band, Variant } from '../types.ts';
 
 /** What a step of a drill is worked with and marked by. */
@@ -10,6 +11,9 @@ export interface Rules {
   readonly checks: readonly CheckSpec[];
   readonly worked: WorkedBy;
 }
+
+/** The rules of the steps of one kind of drill. */
+export type StepRules = Readonly<Partial<Record<DrillStepId, (v: Variant) => Rules>>>;
 
 export const BUST = 'right/bust-point';
 

@@ -1,0 +1,23 @@
+import type { ExerciseId } from '../types.ts';
+import { FINISH } from './finish.ts';
+import { FULLNESS } from './fullness.ts';
+import type { DrillKit } from './kit.ts';
+import { LINE } from './line.ts';
+import { MOVING } from './moving.ts';
+import { PRINCESS } from './princess.ts';
+import { ROW } from './row.ts';
+
+/** The kits of all kinds at once, for whoever has no budget. */
+export const KITS: Readonly<Record<ExerciseId, DrillKit>> = {
+  slash: MOVING,
+  pivot: MOVING,
+  angle: MOVING,
+  split: MOVING,
+  join: MOVING,
+  finish: FINISH,
+  fullness: FULLNESS,
+  parallel: ROW,
+  several: ROW,
+  princess: PRINCESS,
+  line: LINE,
+};

@@ -1,0 +1,9 @@
+import { princessOf } from '../kinds/princess.ts';
+import { part, smooth } from '../rules/princess.ts';
+import type { DrillKit } from './kit.ts';
+import { MOVING } from './moving.ts';
+
+export const PRINCESS = {
+  of: princessOf,
+  rules: { ...MOVING.rules, 'cut-apart': part, smooth },
+} satisfies DrillKit;

@@ -1,0 +1,10 @@
+import { parallelOf, severalOf } from '../kinds/row.ts';
+import { sewnPoint, trueLegs } from '../rules/finish.ts';
+import { move, workingDart } from '../rules/move.ts';
+import { lines } from '../rules/row.ts';
+import type { DrillKit } from './kit.ts';
+
+export const ROW = {
+  of: (draw) => (draw.drill.exercise === 'parallel' ? parallelOf(draw) : severalOf(draw)),
+  rules: { 'working-dart': workingDart, lines, move, 'sewn-point': sewnPoint, 'true-legs': trueLegs },
+} satisfies DrillKit;

@@ -1,0 +1,85 @@
+import { always, type KindWords, type StepWords } from './kind-words.ts';
+import { capital, COUNTS, dartsOf, edgeOf, measured, middleLine, onPaper, scaleNote } from './measured.ts';
+import { MOVE, WORKING_DART } from './moving.ts';
+import { SEWN_POINT_HINTS } from './sewn-point.ts';
+
+const lines: StepWords = {
+  title: 'Draw the lines',
+  text: (v, units) => {
+    const { count, spacing, radius } = v.row!;
+    return [
+      `Draw ${COUNTS[count]} slash lines from the ${edgeOf(v)} to the bust point.`,
+      '',
+      `- ${middleLine(v, units)}`,
+      `- From each line to the next, along the edge: ${onPaper(v, spacing, units)}.`,
+      ...(radius === undefined
+        ? ['- They run straight and come together in the bust point.']
+        : [
+            '- They run parallel, each to an alternate pivot, and bend there to the bust point.',
+            `- Each pivot lies ${onPaper(v, 19, units)} to ${onPaper(v, 25.4, units)} from the bust point.`,
+          ]),
+      '',
+      scaleNote(v),
+    ];
+  },
+  hints: always(
+    'Measure along the edge from line to line, and from the middle of them to the end of the edge.',
+    'The middle of the row lies at the given place. Half of the distance goes to either side of it.',
+    'Work out where each line begins, and type these lengths along the edge one after the other.',
+  ),
+};
+
+const sewnPoints: StepWords = {
+  title: 'Draw the sewn points',
+  text: (v, units) => {
+    const { off, step, radius } = v.row!;
+    const from = radius === undefined ? 'the bust point' : 'the middle between its two pivots';
+    return [
+      step === 0
+        ? `Back each dart off by the same ${measured(v, off, units)}, counted from ${from}.`
+        : `Let the sewn points stand in a slanting row: the first ${measured(v, off, units)} from ${from},`,
+      ...(step === 0
+        ? []
+        : [`and each next one ${onPaper(v, step, units)} further back than its neighbour.`]),
+      '',
+      'Every point lies on the middle of its own dart.',
+    ];
+  },
+  hints: SEWN_POINT_HINTS,
+};
+
+const trueLegs: StepWords = {
+  title: 'True the legs',
+  text: () => [
+    'Measure the two legs of each dart. They are sewn to each other, and they differ by some millimetres: the',
+    'sewn point does not lie in the bust point, about which the paper was turned.',
+    '',
+    'True them: both legs become as long as their mean, and the edge beside them runs to their new ends.',
+  ],
+  hints: always(
+    'Measure both legs of each dart: are they equally long?',
+    'A leg over an alternate pivot begins elsewhere than its partner. What is sewn together has to be equally long.',
+    'Take the tool that makes the legs alike, and use it on each dart.',
+  ),
+};
+
+export const ROW_WORDS: KindWords = {
+  title: (v) => {
+    const { count, step } = v.row!;
+    const several = v.goals[0]!.place === 'neckline' ? 'rays' : step > 0 ? 'graduated darts' : 'darts';
+    const group = v.drill.exercise === 'parallel' ? 'parallel darts' : several;
+    return `${capital(dartsOf(v))} into ${COUNTS[count]} ${group} at the ${edgeOf(v)}`;
+  },
+  method: (v) =>
+    v.drill.exercise === 'parallel'
+      ? 'Two darts side by side, each over an alternate pivot.'
+      : 'A group of darts shares the angle.',
+  where: (v, units) => [middleLine(v, units), `From line to line: ${measured(v, v.row!.spacing, units)}.`],
+  steps: {
+    'working-dart': WORKING_DART,
+    lines,
+    move: MOVE,
+    'sewn-point': sewnPoints,
+    'true-legs': trueLegs,
+  },
+};
