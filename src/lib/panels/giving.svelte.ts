@@ -1,0 +1,35 @@
+import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
+import type { Command, Refusal } from '../recipe/types.ts';
+import { announce } from '../table/announcer.ts';
+
+interface Session {
+  readonly snapshot: LessonSnapshot | undefined;
+  send: (event: LessonEvent) => void;
+}
+
+/** Gives commands to the session of a table. One that the table refuses is taken off again, and why is said. */
+export class Giving {
+  /** Why the last one was refused; whoever shows the table clears it once the table has changed. */
+  message = $state('');
+  readonly #session: Session;
+
+  constructor(session: Session) {
+    this.#session = session;
+  }
+
+  give(command: Command): void {
+    const unfollowed = () => this.#session.snapshot?.context.unfollowed ?? [];
+    const before = unfollowed().length;
+    this.#session.send({ type: 'command.add', command });
+    const last = unfollowed().at(-1);
+    if (unfollowed().length <= before || !last) return;
+    this.#session.send({ type: 'command.undo' });
+    void this.refuse(last.refused);
+  }
+
+  async refuse(refusal: Refusal): Promise<void> {
+    const { explain } = await import('../strings/explain.ts');
+    this.message = explain(refusal);
+    announce(this.message);
+  }
+}
