@@ -65,7 +65,7 @@ interface Kind {
  * The hand's trembling on what is placed freely: where lines begin, how far a part is turned by hand, lengths that are dragged (every second
  * time; typed ones do not tremble), lengths and angles that are read off the paper.
  */
-function trembling(
+export function trembling(
   own: readonly Command[],
   before: Work,
   chance: () => number,
@@ -91,13 +91,13 @@ function trembling(
   });
 }
 
-const followed = (before: Work, commands: readonly Command[]): Work | undefined =>
+export const followed = (before: Work, commands: readonly Command[]): Work | undefined =>
   commands.reduce<Work | undefined>((work, command) => {
     const next = work && apply(work, command);
     return next && 'work' in next ? next.work : undefined;
   }, before);
 
-const carriedOut = (before: Work, commands: readonly Command[]): Work => {
+export const carriedOut = (before: Work, commands: readonly Command[]): Work => {
   let work = before;
   for (const command of commands) {
     const next = apply(work, command);

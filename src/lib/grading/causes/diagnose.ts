@@ -35,17 +35,21 @@ function done(before: Work, commands: readonly Command[]): Work {
   return work;
 }
 
+/** Whether commands can be how it went wrong: a way that is as good as the right one is not. */
+export type CanBe = (commands: readonly Command[]) => Generator<undefined, boolean>;
+
 /**
  * Holds wrong procedures, carried out from the learner's own table before the step, against the table that the learner made. `right`: the
- * step as it is worked from there. The nearest within `NEAR` names the cause; two whose tables are congruent are one cause, the first of them.
- * Pure. Commands whose phase was not fetched make `apply` throw.
+ * step as it is worked from there. The nearest within `NEAR` that can be it names the cause; two whose tables are congruent are one cause, the first
+ * of them. Pure; yields after each procedure that was tried. Commands whose phase was not fetched make `apply` throw.
  */
-export function diagnose(
+export function* lookForCause(
   before: Work,
   after: Work,
   own: readonly Command[],
   right: readonly Command[],
-): Diagnosis {
+  canBe?: CanBe,
+): Generator<undefined, Diagnosis> {
   const rightly = done(before, right);
   const target = featuresOf(after);
   const toRight = apart(target, featuresOf(rightly));
@@ -63,15 +67,30 @@ export function diagnose(
       const best = suspect.fitted ? fitted : plain;
       // Only what is nearer than congruent tables are to each other takes the place of an earlier one.
       if (best !== undefined && distance >= best.distance - 1e-6) continue;
+      if (distance <= NEAR && canBe && !(yield* canBe(suspect.commands))) continue;
       const found = { cause: suspect.cause, distance };
       if (suspect.fitted) fitted = found;
       else plain = found;
+      yield undefined;
     }
   }
   for (const found of [plain, fitted])
     if (found !== undefined && found.distance <= NEAR) return { kind: 'cause', ...found };
   const nearest = Math.min(toRight, plain?.distance ?? Infinity, fitted?.distance ?? Infinity);
   return { kind: 'none', distance: nearest };
+}
+
+/** As `lookForCause`, in one go and with all that can be done. */
+export function diagnose(
+  before: Work,
+  after: Work,
+  own: readonly Command[],
+  right: readonly Command[],
+): Diagnosis {
+  const search = lookForCause(before, after, own, right);
+  let step = search.next();
+  while (!step.done) step = search.next();
+  return step.value;
 }
 
 interface Found {

@@ -5,7 +5,7 @@ import type { TurnFact, Work } from '../../recipe/types.ts';
 import { copiesOf, ownFront } from '../table.ts';
 import type { Cause } from '../types.ts';
 
-/** A share of the dart's own angle beyond which what is left is no slip of the hand: the dart has grown. */
+/** A share of the angle before a turn beyond which what is left after it is no slip of the hand: the dart has grown. */
 const GROWN = 1.2;
 
 /**
@@ -20,15 +20,16 @@ export function turnCause(
   turns: readonly TurnFact[],
   seen: { readonly drift: number; readonly pivot: number; readonly freed: string | undefined },
 ): Cause | undefined {
-  const start = turns[0]?.before ?? 0;
+  const last = turns.at(-1);
   if (seen.drift > seen.pivot) {
     const slip = Math.max(...turns.map((turn) => offPivot(before, after, dart, turn.pivot)));
     return slip > 1e-6 ? { code: 'pivot-slipped', amount: slip, unit: 'mm' } : { code: 'parts-apart' };
   }
   const left = dart.residual;
-  if (left > GROWN * Math.abs(start)) {
+  // By the last turn: of several into several openings the others may have been right. What was closed already and came open again is not it.
+  if (last !== undefined && last.before > 0 && left > GROWN * last.before) {
     // The right angle for the freed part makes the dart grow when the rest is turned by it.
-    const other = turns.every((turn) => turn.part !== seen.freed);
+    const other = last.part !== seen.freed;
     return { code: other ? 'wrong-part' : 'wrong-way', amount: left, unit: 'rad' };
   }
   if (left !== 0) {

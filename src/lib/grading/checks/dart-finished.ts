@@ -10,6 +10,9 @@ import type { Check, CheckSpec, Finding } from '../types.ts';
 const nth = (spec: CheckSpec, name: string, i: number): number =>
   spec.numbers?.[`${name}-${i + 1}`] ?? number(spec, name);
 
+/** Backed off by less than this, mm, the point was left where it was: three times what a hand trembles at full size (ours). */
+const LEFT = 5;
+
 /** The darts meant: those of `names.darts`, or the slashes from `names.edges` by where they begin. */
 function dartIds(after: Work, spec: CheckSpec): readonly (string | undefined)[] {
   if (spec.names?.['darts'] !== undefined) return names(spec, 'darts');
@@ -78,7 +81,7 @@ export const dartFinished: Check = ({ after }, spec) => {
         tolerance(spec, 'point'),
         {
           where: dimension(found.tip, found.sewnPoint),
-          cause: found.by < least / 2 ? { code: 'left-at-bust-point' } : undefined,
+          cause: found.by < Math.min(LEFT, least) ? { code: 'left-at-bust-point' } : undefined,
           about,
         },
       ),

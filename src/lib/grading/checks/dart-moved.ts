@@ -1,7 +1,9 @@
 import { chainEnd, chainStart } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
 import { sin } from '../../geometry/trig.ts';
+import { fallApart } from '../../pattern/fall-apart.ts';
 import { legsOf } from '../../pattern/outline.ts';
+import { sidesOf } from '../../pattern/turn-into.ts';
 import type { Dart, Piece } from '../../pattern/types.ts';
 import type { TurnFact } from '../../recipe/types.ts';
 import { turnCause } from '../causes/turn.ts';
@@ -25,6 +27,13 @@ function endsOf(piece: Piece, dart: Dart) {
 const shareOf = (spec: CheckSpec, i: number, of: number): number =>
   spec.numbers?.[`share-${i + 1}`] ?? 1 / of;
 
+/** The sheet that a turn turned, when it lies on the side of the two darts that is freed: the one without the centre front. */
+function freedBy(piece: Piece, turn: TurnFact | undefined): string | undefined {
+  if (turn?.into === undefined) return undefined;
+  const sides = sidesOf(fallApart(piece), turn.dart, turn.into);
+  return 'ok' in sides && sides.ok.freed.has(turn.part) ? turn.part : undefined;
+}
+
 /** How the dart itself ended: its parts together in the tip, its legs on each other, or open by the share that was to stay. */
 function closing(context: StepContext, spec: CheckSpec, id: string, turns: readonly TurnFact[]): Finding[] {
   const { before, after } = context;
@@ -36,8 +45,7 @@ function closing(context: StepContext, spec: CheckSpec, id: string, turns: reado
   const [tipIn, tipOut] = ends.tips;
   const [endIn, endOut] = ends.mouth;
   const drift = distance(tipIn, tipOut);
-  const hinge = piece.hinges.find((h) => h.dart === turns[0]?.into);
-  const seen = { drift, pivot: tolerance(spec, 'pivot').value, freed: hinge?.parts[0] };
+  const seen = { drift, pivot: tolerance(spec, 'pivot').value, freed: freedBy(piece, turns.at(-1)) };
   const cause = () => turnCause(before, after, dart, turns, seen);
   const stays = (spec.numbers?.['left'] ?? 0) * (turns[0]?.before ?? 0);
   const gap = distance(endIn, endOut) * (dart.residual < 0 ? -1 : 1);

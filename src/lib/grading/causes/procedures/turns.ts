@@ -115,18 +115,22 @@ export const otherDart: Procedure = (s) => {
   );
 };
 
-/** Shares were given the other way round. */
+/** Shares were given the other way round: each of two openings got the other's. */
 export const sharesExchanged: Procedure = (s) => {
   const all = moves(s.right);
-  if (all.length !== 2 || all[0]!.dart !== all[1]!.dart) return [];
-  const { by } = all[0]!;
-  if (!('share' in by) || by.share === 0.5) return [];
-  return [
-    {
-      cause: { code: 'shares-exchanged' },
-      commands: withMove(s.right, 0, (c) => ({ ...c, by: { share: 1 - by.share } })),
-    },
-  ];
+  return all.flatMap((first, n) =>
+    all.slice(n + 1).flatMap((second, k): readonly Suspect[] => {
+      const m = n + 1 + k;
+      if (first.dart !== second.dart) return [];
+      const [a, b] = [rightAngle(s, n), rightAngle(s, m)];
+      // Two alike cannot be exchanged.
+      if (a === undefined || b === undefined || Math.abs(a - b) < 1e-9) return [];
+      // The last one takes what is left, however it is given.
+      const other = withMove(s.right, n, (c) => ({ ...c, by: turnedBy(b) }));
+      const commands = withMove(other, m, (c) => ('until' in c.by ? c : { ...c, by: turnedBy(a) }));
+      return [{ cause: { code: 'shares-exchanged' }, commands }];
+    }),
+  );
 };
 
 /** The cut went through the point. */
