@@ -141,6 +141,21 @@ describe('the tool that turns', () => {
     for (const [id, angle] of angles) expect(angle).toBeCloseTo(id === WAIST ? 0 : whole / 2, 12);
   });
 
+  it('forgets which slash was to open once it was opened, and keeps a choice that was not followed yet', () => {
+    const hand = new Hand(start).take('turn');
+    const options = () =>
+      Object.fromEntries(toolOf('turn')!.options!(hand.context.scene).map((o) => [o.id, o.value]));
+    const share = () => toolOf('turn')!.options!(hand.context.scene).find(({ kind }) => kind === 'percent')!;
+    hand.option('into', 'slash-2').option(share().id, 0.5);
+    expect(options()['into']).toBe('slash-2');
+    hand.act(`turn:${WAIST}`);
+    expect(given<Turn>(hand)).toMatchObject({ into: 'slash-2' });
+    // The other one is not open yet: it is next, as where nothing was chosen.
+    expect(options()['into']).toBe('slash-1');
+    hand.act(`turn:${WAIST}`);
+    expect(given<Turn>(hand)).toMatchObject({ into: 'slash-1' });
+  });
+
   it('pulled by the freed part it holds where the legs meet, reading gap and width; keys stop there too', () => {
     const hand = new Hand(start).take('turn', { into: 'slash-2' });
     const { point, dart } = hand.target(`turn:${WAIST}:freed`);

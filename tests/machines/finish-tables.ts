@@ -36,6 +36,9 @@ export function tableOf(commands: readonly Command[]): Work {
   return work;
 }
 
+/** The waist dart as the block draws it, to its sewn point. */
+export const SEWN_TABLE = tableOf([]);
+
 /** A table for each tool that finishes darts or makes something else of them. */
 export const FINISH_TABLES: Readonly<Partial<Record<CommandName, Work>>> = {
   'back-off': tableOf(WORKING),

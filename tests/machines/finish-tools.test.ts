@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { distance } from '../../src/lib/geometry/point.ts';
 import { sewnDart } from '../../src/lib/pattern/back-off.ts';
-import { FINISH_TABLES } from './finish-tables.ts';
+import { landmark } from '../../src/lib/pattern/outline.ts';
+import { FINISH_TABLES, SEWN_TABLE } from './finish-tables.ts';
 import { Hand } from './hand.ts';
 
 const WAIST = 'right/waist-dart';
@@ -29,6 +30,27 @@ describe('the tools that finish a dart', () => {
       .up();
     expect(hand.commands).toHaveLength(1);
     expect(hand.refused.map((r) => r.code)).toEqual(['back-off-too-far']);
+  });
+
+  it('back off: put down where the block draws it, the dart is backed off by as much; a second time nothing is done', () => {
+    const hand = new Hand(SEWN_TABLE).take('back-off');
+    const { point } = hand.target(`tip:${WAIST}`);
+    const bust = landmark(SEWN_TABLE.pieces[0]!, 'right/bust-point')!;
+    hand.pick(`tip:${WAIST}`).pick(`tip:${WAIST}`);
+    expect(hand.commands).toHaveLength(1);
+    const { by } = hand.commands[0] as { by: number };
+    // It stands as far from the bust point as it is drawn, on the middle of the dart.
+    expect(by).toBeCloseTo(distance(point, bust), 6);
+    expect(distance(hand.target(`tip:${WAIST}`).point, point)).toBeLessThan(1e-6);
+    expect(hand.target(`tip:${WAIST}`).done).toBe(true);
+    hand.pick(`tip:${WAIST}`).pick(`tip:${WAIST}`);
+    expect(hand.commands).toHaveLength(1);
+  });
+
+  it('back off: a dart that reaches the bust point and is put down there is not backed off', () => {
+    const hand = handAt('back-off');
+    hand.pick(`tip:${WAIST}`).pick(`tip:${WAIST}`);
+    expect(hand.commands).toEqual([]);
   });
 
   it('true the legs: offered only where they differ, with by how much', () => {

@@ -106,6 +106,8 @@ export interface ToolSpec {
   readonly propose: (scene: Scene, grip: Grip) => Proposal | undefined;
   readonly remove?: (scene: Scene, target: string) => Command | undefined;
   readonly options?: (scene: Scene) => readonly ToolOption[];
+  /** The options that still hold once the table has changed; all of them where this is left out. */
+  readonly stillChosen?: (was: Scene, now: Work) => Options;
   readonly acts?: (scene: Scene) => readonly Act[];
   /** What the scissors have cut so far, and on which piece. */
   readonly cut?: (scene: Scene, grip: Grip) => { readonly chain: Chain; readonly piece: string } | undefined;
@@ -209,6 +211,13 @@ export function following(
     return pulled(spec, scene, grip, add(grip.from, sub(point, down.point)), via);
   return undefined;
 }
+
+const changed = (spec: ToolSpec, was: Scene, work: Work, fabric: Scene['fabric']): Scene => ({
+  ...was,
+  work,
+  fabric,
+  options: spec.stillChosen?.(was, work) ?? was.options,
+});
 
 /** The targets of a tool, each once: a landmark, or a group, that lies on two parts of a piece is one thing to choose. */
 export function targetsOf(spec: ToolSpec, scene: Scene): readonly ToolTarget[] {
@@ -328,9 +337,7 @@ export function toolMachine(spec: ToolSpec) {
           : {},
       ),
       setScene: assign(({ context, event }) =>
-        event.type === 'scene.set'
-          ? { scene: { ...context.scene, work: event.work, fabric: event.fabric } }
-          : {},
+        event.type === 'scene.set' ? { scene: changed(spec, context.scene, event.work, event.fabric) } : {},
       ),
       setReach: assign(({ context, event }) =>
         event.type === 'reach.set' ? { scene: { ...context.scene, reach: event.reach } } : {},

@@ -60,8 +60,12 @@ export const backOff: ToolSpec = {
   },
   propose: (scene, grip) => {
     const open = openIn(scene, grip.target);
-    if (!open || distance(grip.from, grip.at) < 0.01) return undefined;
-    return { command: { do: 'back-off', dart: open.dart.id, by: down(open, grip.at) } };
+    if (!open) return undefined;
+    const by = down(open, grip.at);
+    // Put down where it stands: a dart that the block draws to its sewn point is backed off by as much; else nothing was done.
+    const stands = distance(grip.from, grip.at) < 0.01;
+    if (stands && (by < 0.01 || finishedDart(open.piece, open.dart.id))) return undefined;
+    return { command: { do: 'back-off', dart: open.dart.id, by } };
   },
   readings: (scene, _work, grip) => {
     const open = grip && openIn(scene, grip.target);

@@ -88,6 +88,12 @@ export const turn: ToolSpec = {
         : []),
     ];
   },
+  // What was to be opened has been: the next turn opens what is next, unless it is chosen again.
+  stillChosen: ({ options, work }, now) => {
+    const last = now.turns.length > work.turns.length ? now.turns.at(-1) : undefined;
+    if (last?.into === undefined || last.into !== options['into']) return options;
+    return Object.fromEntries(Object.entries(options).filter(([id]) => id !== 'into'));
+  },
   acts: (scene) =>
     openingsOf(scene).map((opening) => {
       const { dart, into } = opening;
