@@ -11,6 +11,8 @@ import { slivers } from '../../src/lib/pattern/slivers.ts';
 import { takeOut } from '../../src/lib/pattern/take-out.ts';
 import type { Part, Piece } from '../../src/lib/pattern/types.ts';
 import { findEdge, landmark } from '../../src/lib/pattern/outline.ts';
+import { smoothSeam } from '../../src/lib/pattern/smooth-seam.ts';
+import { FINISH_TABLES } from '../machines/finish-tables.ts';
 import { PLAIN, closedThenParted, ready } from './bodice.ts';
 import { ok } from './ok.ts';
 
@@ -61,6 +63,48 @@ describe('closing and overlaying', () => {
     expect(overlay(upper, opened)[0]!.missing).toEqual(
       expect.arrayContaining(['line/1/a', 'line/2/a', 'connector-left/b']),
     );
+  });
+});
+
+describe('a front that was parted along a princess line', () => {
+  const whole = FINISH_TABLES['part-at-darts']!;
+  const parted = FINISH_TABLES['smooth-seam']!;
+  const fronts = parted.pieces.filter(({ id }) => id.startsWith('front'));
+
+  it('lies on the block edge on edge: its banks where the legs of both darts were', () => {
+    expect(fronts.map(({ id }) => id)).toEqual(['front-centre', 'front-side']);
+    for (const piece of fronts)
+      for (const fit of overlay(piece, parted.opened!, parted.lines)) {
+        expect(fit.missing, fit.part).toEqual([]);
+        expect(fit.residual, fit.part).toBeLessThan(1e-6);
+      }
+    const before = overlay(whole.pieces[0]!, whole.opened!, whole.lines);
+    expect(before.every(({ missing, residual }) => missing.length === 0 && residual < 1e-6)).toBe(true);
+  });
+
+  it('is found out where a bank was cut 2 mm off', () => {
+    const [centre] = fronts;
+    const off = withPart(centre!, (part) => ({
+      ...part,
+      edges: part.edges.map((e) => {
+        if (e.id !== 'princess/1/a') return e;
+        const s = e.chain[0]!;
+        return { ...e, chain: [{ ...s, a: { x: s.a.x + 2, y: s.a.y } }, ...e.chain.slice(1)] };
+      }),
+    }));
+    const [fit] = overlay(off, parted.opened!, parted.lines);
+    expect(fit!.worst).toBe('princess/1/a');
+    expect(fit!.residual).toBeGreaterThan(1);
+  });
+
+  it('still does once the seam is smoothed, but for the seam that was drawn anew', () => {
+    for (const piece of fronts) {
+      const smooth = ok(smoothSeam(piece, 'right/bust-point', 30));
+      for (const fit of overlay(smooth, parted.opened!, parted.lines)) {
+        expect(fit.missing).toEqual([]);
+        expect(fit.residual).toBeLessThan(1e-6);
+      }
+    }
   });
 });
 

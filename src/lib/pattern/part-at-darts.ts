@@ -100,7 +100,7 @@ function bank(
   const partner = `${line}/${n}/${which === 'a' ? 'b' : 'a'}`;
   return [
     leg.id,
-    { id, role: 'style-line', side: leg.side, chain: leg.chain, origin, partner, dart: undefined },
+    { id, role: 'style-line', side: leg.side, chain: leg.chain, origin, partner, dart: undefined, leg },
   ];
 }
 

@@ -6,6 +6,7 @@ import { runsBackwards } from './cut.ts';
 import { edgeLength } from './edge-length.ts';
 import { Measured } from './measured.ts';
 import { tracedLeg } from './traced-leg.ts';
+import { withEdge } from './with.ts';
 
 /** A style line as it was drawn, with the tips and feet of its connectors by dart. */
 export interface OverlaidLine {
@@ -53,12 +54,12 @@ export class Ground {
   trace(edge: Edge): Traced {
     const at = this.edges.indexOf(edge);
     if (at >= 0) return this.known[at]!;
-    const backwards = runsBackwards(edge);
-    const leg =
-      edge.role === 'dart-leg'
-        ? tracedLeg(edge, this.opened, this.lines, this.foot(edge.dart)?.tip)
-        : undefined;
-    const block = edge.role === 'dart-leg' ? leg?.block : this.stretchOf(edge);
+    // What was parted along a dart lay on the block as the dart's leg.
+    const own = edge.leg === undefined ? edge : withEdge(edge.leg, { chain: edge.chain });
+    const backwards = runsBackwards(own);
+    const isLeg = own.role === 'dart-leg';
+    const leg = isLeg ? tracedLeg(own, this.opened, this.lines, this.foot(own.dart)?.tip) : undefined;
+    const block = isLeg ? leg?.block : this.stretchOf(own);
     const first = chainStart(edge.chain);
     const last = chainEnd(edge.chain);
     const start = backwards ? last : first;

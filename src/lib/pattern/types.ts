@@ -42,6 +42,8 @@ export interface Edge {
   readonly partner?: string | undefined;
   /** For dart legs and connector banks: the dart they belong to. */
   readonly dart?: string | undefined;
+  /** For the banks of a seam that was parted along darts: the dart leg that it was. */
+  readonly leg?: Edge | undefined;
 }
 
 /** A notch on a line that is not cut yet, or on an edge. */

@@ -15,6 +15,7 @@ export const withEdge = (e: Edge, c: Partial<Edge>): Edge => ({
   origin: c.origin ?? e.origin,
   partner: c.partner ?? e.partner,
   dart: c.dart ?? e.dart,
+  leg: c.leg ?? e.leg,
 });
 
 /** The part with some fields changed. */
