@@ -162,7 +162,7 @@ export class LessonSession {
     await this.#fetchGrade();
     this.send({ type: 'test.handIn' });
     for (const { id } of this.lesson.steps) this.#record.marked(this.snapshot, id);
-    const passed = this.#allAccepted();
+    const passed = this.allAccepted;
     if (passed) {
       const { noteTestedOut } = await import('../progress/note.ts');
       await noteTestedOut(this.lesson.id, before);
@@ -170,7 +170,12 @@ export class LessonSession {
     return passed;
   }
 
-  #allAccepted(): boolean {
+  /** Comes when all that was marked and shown so far is written down. Never rejects. */
+  get written(): Promise<unknown> {
+    return this.#record.written;
+  }
+
+  get allAccepted(): boolean {
     const marks = this.snapshot?.context.marks;
     return this.lesson.steps.every(({ id }) => marks?.[id]?.verdict === 'accepted');
   }
@@ -208,7 +213,7 @@ export class LessonSession {
 
   #keep(snapshot: LessonSnapshot): void {
     const settled = snapshot.matches({ working: 'marked' }) || snapshot.matches('finished');
-    if (!this.#done && !this.test && settled && this.#allAccepted()) {
+    if (!this.#done && !this.test && settled && this.allAccepted) {
       this.#done = true;
       void import('../progress/note.ts').then(({ noteDone }) => noteDone(this.lesson));
     }

@@ -15,8 +15,18 @@ export class WorkRecord {
   /** What lay on the table, with which hints, at the last mark of a step. */
   readonly #marked = new Map<string, readonly [commands: unknown, hints: number]>();
 
+  #written: Promise<unknown> = Promise.resolve();
+
   constructor(lesson: Lesson) {
     this.#lesson = lesson;
+  }
+
+  /** Comes when all is written down that was seen so far. Never rejects. */
+  get written(): Promise<unknown> {
+    return this.#written;
+  }
+  #write(one: Promise<unknown>): void {
+    this.#written = Promise.allSettled([this.#written, one]);
   }
 
   /** Fetches what writes down, so that a mark is not lost when the page is left right after it. Never rejects. */
@@ -33,7 +43,7 @@ export class WorkRecord {
     if (event.type !== 'solution.show' || snapshot.matches('opening')) return;
     this.#shown.add(step);
     const work = this.#atWork(snapshot, step);
-    if (work) void recorder().then(({ recordWorked }) => recordWorked(work));
+    if (work) this.#write(recorder().then(({ recordWorked }) => recordWorked(work)));
   }
 
   /** A step was marked. Marking again what has not changed is nothing new. */
@@ -49,7 +59,7 @@ export class WorkRecord {
     const worked = this.#shown.has(step);
     if (mark.verdict === 'accepted') this.#shown.delete(step);
     const seconds = this.#watch.take(step);
-    void recorder().then(({ recordMark }) => recordMark({ ...work, mark, hints, worked, seconds }));
+    this.#write(recorder().then(({ recordMark }) => recordMark({ ...work, mark, hints, worked, seconds })));
   }
 
   #atWork({ context }: LessonSnapshot, id: string): AtWork | undefined {

@@ -61,12 +61,15 @@ export function openChances(log: Log): readonly Chance[] {
   return open;
 }
 
-/** What a mark's mistake can be made good by, also when its skill was got right since; undefined when it is made good, or not in the log. */
-export const chanceOf = (log: Log, mark: string, code: string): Chance | undefined =>
+/** What can be made good of the occasion that a mark belongs to, also when its skill was got right since. */
+export const chancesAt = (log: Log, mark: string): readonly Chance[] =>
   occasionsOf(log)
     .filter(({ marks }) => marks.some(({ id }) => id === mark))
-    .flatMap(chancesOf)
-    .find(({ mistakes }) => mistakes.some((one) => one.code === code));
+    .flatMap(chancesOf);
+
+/** What a mark's mistake can be made good by, undefined when it is made good, or not in the log. */
+export const chanceOf = (log: Log, mark: string, code: string): Chance | undefined =>
+  chancesAt(log, mark).find(({ mistakes }) => mistakes.some((one) => one.code === code));
 
 /** Whether help was taken in an exercise that outweighs doing it: the worked solution of a step was seen. */
 export const wasShown = (log: Log, exercise: string): boolean =>

@@ -1,0 +1,125 @@
+import { skillName, ago } from './practice.ts';
+
+/** What was off, as the end of a sentence, by finding code: what drills can isolate. */
+export const MISTAKES: Readonly<Record<string, string>> = {
+  'darts-extended/tip': 'the working dart did not end at the bust point',
+  'slash-drawn/drawn': 'the slash line could not be drawn',
+  'slash-drawn/edge': 'the slash line began on another edge',
+  'slash-drawn/place': 'the slash line did not begin at its place on the edge',
+  'slash-drawn/tip': 'the slash line did not end at the bust point',
+  'slash-drawn/extra': 'there was one slash line too many',
+  'slashes-laid/count': 'there were more or fewer slash lines than asked for',
+  'slashes-laid/spacing': 'the slash lines were not evenly apart',
+  'slashes-laid/parallel': 'the slash lines were not parallel',
+  'slashes-laid/pivot': 'the alternate pivot was not as far from the bust point as asked for',
+  'dart-moved/cut': 'the way to the bust point could not be opened',
+  'dart-moved/turned': 'the dart was not turned',
+  'dart-moved/hinge': 'the cut went through the bust point',
+  'dart-moved/pivot': 'the parts came apart at the bust point',
+  'dart-moved/residual': 'the legs of the dart did not come to lie where they should',
+  'dart-moved/opening': 'the opening was not as wide as its angle makes it',
+  'dart-moved/grain': 'another part was turned',
+  'dart-finished/point': 'the dart was not backed off as far as asked for',
+  'dart-finished/legs': 'the legs of the dart were not equally long',
+  'dart-finished/cap': 'the cap was drawn for another fold',
+  'dart-finished/graduated': 'the points did not step back evenly',
+  'fullness/drawn': 'the opening was not made into fullness',
+  'fullness/kind': 'the opening became another kind of fullness',
+  'fullness/before': 'the new edge did not reach as far as asked for on the first side',
+  'fullness/after': 'the new edge did not reach as far as asked for on the second side',
+  'fullness/notches': 'a notch was missing at an end of the fullness',
+  'fullness/tucks': 'there were more or fewer tucks than asked for',
+  'fullness/limit': 'more was eased in than the cloth takes',
+  'princess/parted': 'the front could not be parted along the two darts',
+  'princess/seam': 'the two edges of the princess seam were not equally long',
+  'princess/smooth': 'the smoothing moved the seam too far',
+  'princess/reach': 'the seam was not smoothed over the stretch asked for',
+  'line-ends/drawn': 'the style line could not be drawn',
+  'line-ends/start': 'the style line began on another edge, or not on the edge',
+  'line-ends/end': 'the style line ended on another edge, or not on the edge',
+  'line-ends/start-place': 'the style line did not begin at its place on the edge',
+  'line-ends/end-place': 'the style line did not end at its place on the edge',
+  'line-shape/inside': 'the style line left the paper',
+  'line-shape/crosses-itself': 'the style line crossed itself',
+  'line-shape/meets-dart': 'the style line ran into a dart',
+  'line-shape/kink': 'the style line had a break in its direction',
+  'line-shape/kinks': 'the stroke broke its direction',
+  'line-shape/radius': 'the style line bent too tightly',
+  'line-passes/side': 'the style line passed the bust point on the wrong side',
+  'line-passes/distance': 'the style line was not as far from the bust point as asked for',
+  'line-passes/growth': 'the style line came back towards the bust point',
+  'connectors/foot': 'the connector was not the shortest there is',
+  'dart-closed/slashed': 'the slash to the dart could not be made',
+  'dart-closed/hinge': 'the slash went through the tip of the dart',
+  'dart-closed/turned': 'no part was turned',
+  'dart-closed/pivot': 'the parts came apart at the bust point',
+  'dart-closed/residual': 'the legs of the dart did not meet',
+  'dart-closed/opening': 'the opening in the line was not as wide as its angle makes it',
+  'dart-closed/end': 'the line opened towards its other end',
+  'dart-closed/grain': 'another part was turned',
+  'separated/pieces': 'the front could not be separated',
+  'separated/area': 'paper was lost or doubled',
+  'overlaid/shown': 'a piece was not laid on the block',
+  'overlaid/fit': 'a piece, closed and laid on the block, did not lie edge on edge',
+  'overlaid/coverage': 'an edge of the block was lost',
+};
+
+/** Codes in words, joined as the end of a sentence. */
+export const mistakeWords = (codes: readonly string[]): string => {
+  const said = [...new Set(codes.map((code) => MISTAKES[code] ?? 'something was off'))];
+  return said.length < 2 ? (said[0] ?? '') : `${said.slice(0, -1).join(', ')}, and ${said.at(-1)}`;
+};
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+/** Where and when a mistake was made. `title`: of the lesson, where it is known; a drill has none. `since`: days. */
+export const whereMade = (
+  skill: string,
+  kind: 'lesson' | 'drill',
+  title: string | undefined,
+  since: number,
+) =>
+  `${kind === 'drill' ? 'In a drill' : title === undefined ? 'In a lesson' : `In the lesson “${title}”`}, ${ago(since)}: ${skillName(skill)}.`;
+
+/** Why a mistake has no drill: the reasons of `practice/isolate.ts`. */
+export const NO_DRILL: Readonly<Record<string, string>> = {
+  reading: 'Reading the block has no drill.',
+  'whole-front': 'Drills work on the half front and do not open it out.',
+  'later-work': 'Drills end before the pieces are made ready to be sewn.',
+  proof: 'It shows only in the proof over a whole lesson.',
+};
+
+export const SECOND_CHANCE = {
+  heading: 'Second chances',
+  about: 'For what was off, the smallest drill that isolates it. Done right, it restores the credit.',
+  link: 'A short drill for this',
+  more: (n: number): string => `${n === 1 ? 'One more waits' : `${n} more wait`} behind these.`,
+  again: 'Work the step once more',
+  gone: 'This mistake is made good already, or this device knows nothing of it.',
+  what: (codes: readonly string[]): string => capital(mistakeWords(codes)),
+  line: (codes: readonly string[]): string => `Second chance for: ${mistakeWords(codes)}.`,
+  linked: (codes: readonly string[], accepted: boolean): string =>
+    accepted
+      ? `On the way ${mistakeWords(codes)}. Doing it right restores the credit.`
+      : `${capital(mistakeWords(codes))}. Doing it right restores the credit.`,
+  restored: (codes: readonly string[]): string =>
+    `The credit is restored for what was off before: ${mistakeWords(codes)}.`,
+  shown: 'The solution was shown in this drill, so the credit waits: it comes back by your own hand.',
+  unfinished: 'Not every step is accepted, so the credit waits. Go back to the flagged step.',
+  another: 'Another short drill for this',
+} as const;
+
+/** Help that was taken before a mark; nothing where there was none. */
+export function helpWords(hints: number, worked: boolean): string {
+  const counted = hints === 0 ? '' : hints === 1 ? 'With 1 hint' : `With ${hints} hints`;
+  if (!worked) return counted === '' ? '' : `${counted}.`;
+  return counted === '' ? 'After seeing it worked.' : `${counted}, after seeing it worked.`;
+}
+
+/** How much of an occasion was made good by second chances. */
+export const madeGoodWords = (restored: number, mistakes: number): string =>
+  restored === 0
+    ? ''
+    : restored === mistakes
+      ? ', made good by a second chance'
+      : `, ${restored} of ${mistakes} made good by a second chance`;
