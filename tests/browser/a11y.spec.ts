@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { sampleAttempt } from '../recipe/sample.ts';
 import {
@@ -11,24 +10,11 @@ import {
   stepButton,
   stretchOf,
 } from './support/attempt.ts';
+import { expectNoViolation } from './support/axe.ts';
 import { Keys } from './support/keys.ts';
 import { unfold } from './support/typed.ts';
 
-/*
- * Outside source: axe-core's rules for WCAG 2.0, 2.1 and 2.2, levels A and AA (read: the tags of the installed version).
- * What axe cannot measure of them stands in tests of its own below.
- */
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-async function expectNoViolation(page: Page, where: string): Promise<void> {
-  const { violations, passes } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
-  const found = violations.map(({ id, nodes }) => ({
-    id,
-    at: nodes.slice(0, 5).map(({ target, failureSummary }) => `${target.join(' ')}: ${failureSummary}`),
-  }));
-  expect.soft(found, where).toEqual([]);
-  expect(passes.length, where).toBeGreaterThan(5);
-}
+/* What axe cannot measure of the rules stands in tests of its own below. */
 
 const sample = sampleAttempt(lesson.figure, 'knit');
 /** Everything given but the last command of each step that has more than one: so most steps have something to find fault with. */

@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import '../../src/lib/recipe/commands/index.ts';
 import { invariantsOf } from '../../src/lib/grading/bench/invariants.ts';
@@ -11,6 +10,7 @@ import { replay } from '../../src/lib/recipe/replay.ts';
 import type { Command, Recipe } from '../../src/lib/recipe/types.ts';
 import { toolName } from '../../src/lib/strings/tools.ts';
 import { errorsOf } from './support/attempt.ts';
+import { expectNoViolation } from './support/axe.ts';
 import { Keys } from './support/keys.ts';
 import { typedOf } from './support/typed.ts';
 import { Desk, touchHand, type Goal } from './support/table.ts';
@@ -32,18 +32,6 @@ const recipe = (form: 'side' | 'waist', commands: readonly Command[]): Recipe =>
 });
 const RECIPE = recipe('side', moved('right', 'right/shoulder'));
 const WAIST = recipe('waist', moved('right/waist-dart', 'right/side'));
-
-async function expectNoViolation(page: Page, where: string): Promise<void> {
-  // Outside source: axe-core's rules for WCAG, levels A and AA (read: the tags of the installed version).
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-  const { violations, passes } = await new AxeBuilder({ page }).withTags(tags).analyze();
-  const found = violations.map(({ id, nodes }) => ({
-    id,
-    at: nodes.slice(0, 5).map(({ target }) => target.join(' ')),
-  }));
-  expect.soft(found, where).toEqual([]);
-  expect(passes.length, where).toBeGreaterThan(5);
-}
 
 const row = (page: Page, id: string) => page.locator(`[data-row="${id}"]`);
 const part = (page: Page, id: string) => page.locator(`[data-group="${id}"]`);

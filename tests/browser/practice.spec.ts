@@ -1,37 +1,8 @@
 import { expect, test, type Page } from '@playwright/test';
-import '../../src/lib/recipe/commands/index.ts';
-import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
-import { fromFragment } from '../../src/lib/lessons/drills/link.ts';
-import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
-import { apply } from '../../src/lib/recipe/apply.ts';
-import { toText } from '../../src/lib/recipe/save.ts';
-import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
-import { drillWords } from '../../src/lib/strings/drills.ts';
-import { errorsOf, stepButton } from './support/attempt.ts';
+import { errorsOf } from './support/attempt.ts';
+import { fileOf, lessonOf, typeStep } from './support/drill.ts';
 import { Keys } from './support/keys.ts';
-import { typedOf } from './support/typed.ts';
-
-function lessonOf(fragment: string) {
-  const parsed = fromFragment(fragment);
-  if ('problem' in parsed) throw new Error(fragment);
-  return { lesson: drillLesson(variantOf(parsed.ok), drillWords('mm')), parsed };
-}
-
-/** The finished attempt of a drill, as its file. */
-function fileOf(fragment: string, edit: (commands: readonly Command[]) => readonly Command[] = (c) => c) {
-  const { lesson, parsed } = lessonOf(fragment);
-  const attempt: Attempt = {
-    format: 'pin-and-pivot/recipe',
-    version: 1,
-    lesson: { id: lesson.id, content: lesson.content },
-    block: { figure: lesson.figure, form: lesson.form! },
-    fabric: parsed.ok.fabric,
-    seed: 0,
-    commands: edit(workedLesson(lesson, parsed.ok.fabric).commands),
-  };
-  return { name: 'drill.attempt.json', mimeType: 'application/json', buffer: Buffer.from(toText(attempt)) };
-}
 
 async function open(page: Page, fragment: string): Promise<void> {
   await page.goto(`/practice/#${fragment}`);
@@ -113,22 +84,9 @@ for (const fragment of [
     await keys.button('Begin');
     let work = start;
     for (const [i, step] of lesson.steps.entries()) {
-      await expect(stepButton(page, step.id)).toHaveAttribute('aria-current', 'step');
-      await keys.unfold('By typed values');
-      let done = 0;
-      for (const command of commands.filter((one) => one.step === step.id)) {
-        await keys.give(typedOf(command, work));
-        const next = apply(work, command);
-        if ('refused' in next) throw new Error(`${step.id}: ${JSON.stringify(next.refused)}`);
-        work = next.work;
-        done += 1;
-        await expect(page.getByText(/^What was done in this step/)).toContainText(`(${done})`);
-      }
-      await keys.button('Check');
-      const mark = page.locator('[data-verdict]');
-      await mark.waitFor();
-      const text = await mark.locator('li:not(.right)').allInnerTexts();
-      expect(await mark.getAttribute('data-verdict'), `${step.id}: ${text.join(' | ')}`).toBe('accepted');
+      const typed = await typeStep(page, keys, step.id, commands, work);
+      expect(typed.verdict, `${step.id}: ${typed.off.join(' | ')}`).toBe('accepted');
+      work = typed.work;
       if (i < lesson.steps.length - 1) await keys.button('Next step');
     }
     expect(errors).toEqual([]);

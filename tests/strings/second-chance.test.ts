@@ -1,0 +1,52 @@
+import { expect, it } from 'vitest';
+import { isolating } from '../../src/lib/practice/isolate.ts';
+import { FINDINGS } from '../../src/lib/strings/findings.ts';
+import {
+  helpWords,
+  madeGoodWords,
+  MISTAKES,
+  mistakeWords,
+  NO_DRILL,
+} from '../../src/lib/strings/second-chance.ts';
+
+const codes = Object.keys(FINDINGS).filter((code) => !code.startsWith('paper/'));
+
+it('every mistake that has a drill has words that end a sentence, and no other', () => {
+  const drilled = codes.filter((code) => typeof isolating(code, 'a-skill') === 'object');
+  expect(Object.keys(MISTAKES).sort()).toEqual([...drilled].sort());
+  for (const words of Object.values(MISTAKES)) expect(words).toMatch(/^[a-z][a-z ,-]{10,90}[a-z]$/);
+});
+
+it('every reason why there is no drill has its sentence', () => {
+  const reasons = new Set(
+    codes.map((code) => isolating(code, 'a-skill')).filter((by) => typeof by === 'string'),
+  );
+  expect(Object.keys(NO_DRILL).sort()).toEqual([...reasons].sort());
+});
+
+it('several are joined, the same words once', () => {
+  expect(mistakeWords(['dart-moved/pivot', 'dart-closed/pivot'])).toBe(
+    'the parts came apart at the bust point',
+  );
+  expect(mistakeWords(['dart-finished/legs', 'dart-finished/cap'])).toBe(
+    'the legs of the dart were not equally long, and the cap was drawn for another fold',
+  );
+});
+
+it('help is told as it was taken, and what was made good as far as it was', () => {
+  expect([helpWords(0, false), helpWords(1, false), helpWords(2, false)]).toEqual([
+    '',
+    'With 1 hint.',
+    'With 2 hints.',
+  ]);
+  expect([helpWords(0, true), helpWords(3, true)]).toEqual([
+    'After seeing it worked.',
+    'With 3 hints, after seeing it worked.',
+  ]);
+  expect([madeGoodWords(0, 0), madeGoodWords(0, 2), madeGoodWords(1, 2), madeGoodWords(2, 2)]).toEqual([
+    '',
+    '',
+    ', 1 of 2 made good by a second chance',
+    ', made good by a second chance',
+  ]);
+});
