@@ -238,18 +238,14 @@ for (const [name, viewport] of [
   for (const colorScheme of ['light', 'dark'] as const)
     test.describe(`${name}, ${colorScheme}`, () => {
       test.use({ viewport, colorScheme });
-      test('axe finds nothing in the room, before the drill and in it', async ({ page }, info) => {
-        const look = (what: string) =>
-          page.screenshot({ path: info.outputPath(`${what}-${name}-${colorScheme}.png`) });
+      test('axe finds nothing in the room, before the drill and in it', async ({ page }) => {
         await bring(page, HISTORY);
         await page.goto('/practice/');
         await chances(page).waitFor();
         await expectNoViolation(page, 'room');
-        await look('room');
         await chances(page).getByRole('link').first().click();
         await page.getByRole('button', { name: 'Begin' }).waitFor();
         await expectNoViolation(page, 'opening');
-        await look('opening');
         await page.getByRole('button', { name: 'Begin' }).click();
         const fragment = new URL(page.url()).hash.slice(1);
         await page
@@ -266,12 +262,10 @@ for (const [name, viewport] of [
         await expect(mark(page)).toContainText('With 1 hint.');
         await expect(page.getByRole('link', { name: 'A short drill for this' })).toBeVisible();
         await expectNoViolation(page, 'mark');
-        await look('mark');
         await page.getByLabel('Attempt file').setInputFiles(fileOf(fragment));
         await page.getByRole('button', { name: 'Check', exact: true }).click();
         await page.getByRole('button', { name: 'Finish' }).click();
         await shown(page, 'The credit is restored').scrollIntoViewIfNeeded();
         await expectNoViolation(page, 'finished');
-        await look('finished');
       });
     });
