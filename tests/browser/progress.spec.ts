@@ -105,10 +105,16 @@ test('the home page says what is due and why, and leads to the step', async ({ p
   await enter(page);
   await openAttempt(page, sampleAttempt(lesson.figure, 'knit'));
   await page.goto('/');
-  await expect(due(page)).toContainText('comes back here when it is time');
+  // With nothing due the course comes first.
+  await expect(page.getByText('comes back here when it is time')).toBeVisible();
+  await expect(due(page)).toHaveCount(0);
   await add(page, textOf(HISTORY));
   await expect(due(page).locator('li')).toHaveCount(3);
-  await expect(due(page)).toContainText('4 entries are new.');
+  await expect(page.getByText('4 entries are new.')).toBeVisible();
+  const [above, course] = await Promise.all(
+    [due(page), page.getByRole('region', { name: 'The course' })].map((one) => one.boundingBox()),
+  );
+  expect(above!.y).toBeLessThan(course!.y);
   await expect(due(page)).toContainText('Last tried 3 days ago, and it did not come right. Due for 2 days.');
   await expect(due(page)).toContainText('Last done 5 days ago, after the solution was shown');
   const old = due(page).locator('li', { hasText: 'A skill gone' });
@@ -302,7 +308,7 @@ test.describe('storage', () => {
     await page.goto('/');
     await expect(due(page)).toContainText('does not let the app keep anything');
     await add(page, textOf(HISTORY));
-    await expect(due(page)).toContainText('It could not be kept on this device');
+    await expect(page.getByText('It could not be kept on this device')).toBeVisible();
     await expect(due(page).locator('li')).toHaveCount(3);
     expect(errors).toEqual([]);
   });

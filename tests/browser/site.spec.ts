@@ -90,3 +90,16 @@ test('home and lesson keep the WCAG 2.2 AA rules that axe can measure, light and
     }
   }
 });
+
+test('home leads to the practice room, the free bench, the attempts and the progress', async ({ page }) => {
+  for (const [name, title] of [
+    ['Practice room', 'Practice room'],
+    ['Free bench', 'Free bench'],
+    ['Watch an attempt', 'Watch an attempt'],
+    ['My progress', 'My progress'],
+  ] as const) {
+    await page.goto('/');
+    await page.getByRole('navigation', { name: 'Besides the course' }).getByRole('link', { name }).click();
+    await expect(page.getByRole('heading', { level: 1, name: title })).toBeVisible();
+  }
+});
