@@ -22,15 +22,32 @@ export const MEASURE_LIMITS = {
 const SHORTEST_SIDE = 110;
 
 /**
- * The first measure the draft cannot be drawn with, or undefined when all are fine: out of its limits, not a number, a
- * waist larger than the block is wide, or a nape to waist that leaves no side seam.
+ * Within what a measure must lie so that the draft can be drawn with it beside the other two, mm: its own limits, a waist that is
+ * not larger than the block is wide, a nape to waist that leaves a side seam. A measure whose others are unknown (NaN) has only its limits.
+ */
+export function measureRange(
+  key: keyof Measures,
+  m: Measures,
+): { readonly min: number; readonly max: number } {
+  const { min, max } = MEASURE_LIMITS[key];
+  if (key === 'waist' && m.bust + 60 < max) return { min, max: m.bust + 60 };
+  const shortest = m.bust / 12 + 137 + SHORTEST_SIDE;
+  if (key === 'napeToWaist' && shortest > min) return { min: shortest, max };
+  return { min, max };
+}
+
+/** The measures of the draft, in the order in which they are asked for and looked at. */
+export const MEASURES = ['bust', 'waist', 'napeToWaist'] as const;
+
+/**
+ * The first measure the draft cannot be drawn with, or undefined when all are fine: out of its limits, not a number, or
+ * out of what `measureRange` leaves it.
  */
 export function unfitMeasure(m: Measures): keyof Measures | undefined {
-  for (const key of ['bust', 'waist', 'napeToWaist'] as const) {
-    const { min, max } = MEASURE_LIMITS[key];
-    if (!(m[key] >= min && m[key] <= max)) return key;
-  }
-  if (m.waist > m.bust + 60) return 'waist';
-  if (m.napeToWaist - (m.bust / 12 + 137) < SHORTEST_SIDE) return 'napeToWaist';
-  return undefined;
+  const within = (key: keyof Measures, { min, max }: { min: number; max: number }) =>
+    m[key] >= min && m[key] <= max;
+  return (
+    MEASURES.find((key) => !within(key, MEASURE_LIMITS[key])) ??
+    MEASURES.find((key) => !within(key, measureRange(key, m)))
+  );
 }

@@ -10,6 +10,7 @@ import {
 import type { Notice } from '../../progress/store.ts';
 import type { KeptWork } from '../../progress/works.ts';
 import type { WorksStore } from '../../progress/works-store.ts';
+import type { Measures } from '../../pattern/types.ts';
 import type { Problem } from '../../recipe/problem.ts';
 import type { BlockChoice, Recipe } from '../../recipe/types.ts';
 import { fetchFor } from '../../table/phases/index.ts';
@@ -30,6 +31,8 @@ export class BenchSession {
   /** Id and name of the work on the table. */
   id = $state('');
   name = $state('');
+  /** The last own measures that the work on the table lay on; nothing of them is kept beside the work's own block. */
+  own = $state.raw<Measures>();
 
   #actor: LessonActor | undefined;
   #store: WorksStore | undefined;
@@ -65,9 +68,10 @@ export class BenchSession {
     return this.#lay(id, name, recipe, true);
   }
 
-  /** Begins a new work; it is kept from its first command on, or once it has a name. */
+  /** Begins a new work; it is kept from its first command on, or once it has a name; measures that were typed are kept at once. */
   begin(recipe: Recipe, name = ''): Promise<void> {
-    return this.#lay(crypto.randomUUID(), name, recipe, name === '' && recipe.commands.length === 0);
+    const untouched = name === '' && recipe.commands.length === 0 && 'figure' in recipe.block;
+    return this.#lay(crypto.randomUUID(), name, recipe, untouched);
   }
 
   async #lay(id: string, name: string, recipe: Recipe, kept: boolean): Promise<void> {
@@ -81,6 +85,7 @@ export class BenchSession {
     this.#actor = actor;
     this.id = id;
     this.name = name;
+    this.own = 'measures' in recipe.block ? recipe.block.measures : undefined;
     actor.start();
     this.snapshot = actor.getSnapshot();
     this.#kept = kept ? this.#now() : [];
@@ -120,6 +125,7 @@ export class BenchSession {
   async onto(block: BlockChoice): Promise<void> {
     const recipe = this.recipe;
     if (!recipe) return;
+    if ('measures' in block) this.own = block.measures;
     this.send({ type: 'attempt.open', attempt: toBench({ ...recipe, block }) });
   }
 
