@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
 import '../../src/lib/recipe/commands/index.ts';
+import { chainLength } from '../../src/lib/geometry/chain.ts';
 import { invariantsOf } from '../../src/lib/grading/bench/invariants.ts';
 import { replayDocument } from '../../src/lib/recipe/document.ts';
 import { parseRecipe } from '../../src/lib/recipe/parse.ts';
@@ -233,6 +234,7 @@ test('storage that is forbidden is told once, and the works last as long as the 
   await done(page, RECIPE.commands.length);
   await expect(page.getByRole('alert')).toHaveCount(1);
   await expect(page.getByRole('alert')).toContainText('does not let the app keep anything');
+  await expect(page.getByRole('button', { name: 'Save this work to a file' })).toBeVisible();
   await page.getByRole('button', { name: 'All right' }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
   await page.getByRole('button', { name: 'All works' }).click();
@@ -339,8 +341,100 @@ test('by keys alone: a block is chosen, a dart moved to the waist, named, left a
   expect(errors).toEqual([]);
 });
 
+test('own measures: typed by keys, told what is wrong and nothing lost; kept with the work, laid on a figure and back', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  const keys = new Keys(page);
+  const measure = (key: string) => page.locator(`[data-measure="${key}"]`);
+  await page.goto('/bench/');
+  await page.getByRole('button', { name: 'Lay it on the bench' }).waitFor();
+  await keys.select('form select', 'own');
+  // Outside source: the draft's own limits, bust 700 to 1300; nape to waist leaves 110 mm of side seam below the bust line at
+  // bust / 12 + 137 (trade notes): 347 mm at bust 1200.
+  for (const [key, text] of [
+    ['bust', '1200'],
+    ['waist', 'a metre'],
+    ['napeToWaist', '34 cm'],
+  ] as const)
+    await keys.type(`[data-measure="${key}"]`, text);
+  await keys.press('Enter');
+  await expect(measure('waist')).toBeFocused();
+  await expect(page.locator('[data-own] .problem')).toHaveText([
+    'Waist: the draft works with 480 mm to 1260 mm beside this bust; here is “a metre”.',
+    'Nape to waist: the draft works with 347 mm to 480 mm beside this bust; here is “34 cm”.',
+  ]);
+  await expect(measure('waist')).toHaveAttribute('aria-invalid', 'true');
+  await expect(measure('bust')).toHaveValue('1200');
+  await expect(measure('napeToWaist')).toHaveValue('34 cm');
+  await keys.type('[data-measure="waist"]', '100,5 cm');
+  await keys.type('[data-measure="napeToWaist"]', '15 1/2 in');
+  await keys.button('Lay it on the bench');
+  await page.locator('[data-invariants="angle"]').waitFor();
+
+  // Kept before anything is done on it, and nowhere but in the work.
+  const id = new URL(page.url()).hash.slice(1);
+  expect(page.url()).not.toMatch(/1200|1005|393/);
+  const block = { measures: { bust: 1200, waist: 1005, napeToWaist: 15.5 * 25.4 }, form: 'side' };
+  const kept = async () => (JSON.parse(String(await look(page, 'works', id))) as { recipe: Recipe }).recipe;
+  expect((await kept()).block).toEqual(block);
+  const elsewhere = await page.evaluate(() => JSON.stringify({ ...localStorage, ...sessionStorage }));
+  expect(elsewhere).not.toMatch(/1200|1005|393/);
+  const others = await page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const request = indexedDB.open('pin-and-pivot');
+        request.onsuccess = () => {
+          const stores = [...request.result.objectStoreNames].filter((name) => name !== 'works');
+          const counts = stores.map((name) => request.result.transaction(name).objectStore(name).count());
+          counts.at(-1)!.onsuccess = () => {
+            resolve(counts.reduce((sum, one) => sum + one.result, 0));
+            request.result.close();
+          };
+        };
+      }),
+  );
+  expect(others).toBe(0);
+
+  // What lies there is the draft of these measures.
+  const { front } = startWork(block as Recipe['block']).block;
+  const waist = front.parts[0]!.edges.find(({ id: edge }) => edge === 'right/waist')!;
+  await keys.unfold('The table in words');
+  const mm = Number(chainLength(waist.chain).toFixed(1));
+  await expect(page.locator('[data-twin]')).toContainText(`${mm} mm`);
+
+  // On a figure and back, by the same measures to the last bit; then by others, in inches.
+  await keys.select('.work select', 'F4');
+  await expect.poll(async () => (await kept()).block).toEqual({ figure: 'F4', form: 'side' });
+  await keys.select('.work select', 'own');
+  await expect(measure('napeToWaist')).toHaveValue('393.7');
+  await keys.button('Lay it on these measures');
+  await expect.poll(async () => (await kept()).block).toEqual(block);
+  await page.getByText('This work', { exact: true }).click();
+  await keys.type('[data-measure="waist"]', '980');
+  await page.getByLabel('Lengths in').selectOption('inch');
+  await expect(measure('waist')).toHaveValue('980 mm');
+  await keys.type('[data-measure="waist"]', '39 1/2');
+  await keys.button('Lay it on these measures');
+  await expect
+    .poll(async () => (await kept()).block)
+    .toEqual({ measures: { ...block.measures, waist: 39.5 * 25.4 }, form: 'side' });
+
+  // They go with the work.
+  await keys.button('All works');
+  await expect(page.locator('[data-work]')).toContainText(
+    'own measures, half front, side dart, nothing done yet',
+  );
+  await page.getByRole('button', { name: 'Delete Unnamed work' }).click();
+  await page.getByText('In the bin (1)').click();
+  await page.getByRole('button', { name: 'Empty the bin for good' }).click();
+  await expect.poll(() => look(page, 'works', id)).toBeUndefined();
+  expect(errors).toEqual([]);
+});
+
 for (const [name, viewport] of [
   ['desk', { width: 1440, height: 900 }],
+  ['tablet', { width: 820, height: 1180 }],
   ['phone', { width: 390, height: 844 }],
 ] as const)
   for (const colorScheme of ['light', 'dark'] as const)
@@ -349,13 +443,23 @@ for (const [name, viewport] of [
       test('axe finds nothing on the shelf and on the table', async ({ page }) => {
         await page.goto('/bench/');
         await page.getByRole('button', { name: 'Lay it on the bench' }).waitFor();
+        await page.getByLabel('Body').selectOption('own');
+        await page.getByRole('button', { name: 'Lay it on the bench' }).click();
+        await expect(page.locator('[data-own] .problem')).toHaveCount(3);
+        await expectNoViolation(page, 'shelf, own measures');
+        await page.getByLabel('Body').selectOption('F2');
         await expectNoViolation(page, 'shelf');
         await page.getByLabel('Recipe file').setInputFiles(file(JSON.stringify(RECIPE), 'Mine.recipe.json'));
         await done(page, RECIPE.commands.length);
         for (const id of ['read', 'darts', 'cut', 'finish']) {
           await part(page, id).click();
+          if (id === 'finish') await page.getByText(/^Not yet/).click();
           await expectNoViolation(page, id);
         }
+        // What waits takes no more than its share of a small screen.
+        await expect(page.locator('.waiting')).toContainText('needs a bridged opening.');
+        expect((await page.locator('.board').boundingBox())!.height).toBeGreaterThan(viewport.height / 3);
+        await page.getByText(/^Not yet/).click();
         for (const summary of ['By typed values', 'The table in words', 'What was done', 'This work'])
           await page.locator('summary', { hasText: summary }).click();
         await expectNoViolation(page, 'unfolded');

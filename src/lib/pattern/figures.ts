@@ -23,13 +23,16 @@ const SHORTEST_SIDE = 110;
 
 /**
  * Within what a measure must lie so that the draft can be drawn with it beside the other two, mm: its own limits, a waist that is
- * not larger than the block is wide, a nape to waist that leaves a side seam. A measure whose others are unknown (NaN) has only its limits.
+ * not larger than the block is wide, a nape to waist that leaves a side seam. Beside a bust that is itself out of its limits, or NaN, each has
+ * only its own limits.
  */
 export function measureRange(
   key: keyof Measures,
   m: Measures,
 ): { readonly min: number; readonly max: number } {
   const { min, max } = MEASURE_LIMITS[key];
+  const { bust } = MEASURE_LIMITS;
+  if (!(m.bust >= bust.min && m.bust <= bust.max)) return { min, max };
   if (key === 'waist' && m.bust + 60 < max) return { min, max: m.bust + 60 };
   const shortest = m.bust / 12 + 137 + SHORTEST_SIDE;
   if (key === 'napeToWaist' && shortest > min) return { min: shortest, max };
