@@ -441,6 +441,7 @@ for (const [name, viewport] of [
     test.describe(`${name}, ${colorScheme}`, () => {
       test.use({ viewport, colorScheme });
       test('axe finds nothing on the shelf and on the table', async ({ page }) => {
+        test.setTimeout(240_000);
         await page.goto('/bench/');
         await page.getByRole('button', { name: 'Lay it on the bench' }).waitFor();
         await page.getByLabel('Body').selectOption('own');

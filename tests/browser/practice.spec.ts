@@ -73,8 +73,10 @@ for (const fragment of [
   '2.several.9.woven.usual.3.any',
   '2.princess.4.woven.usual.3.half',
   '2.line.3.woven.usual.3.full',
+  '2.line.8.knit.usual.3.half',
 ])
   test(`the drill ${fragment} by keys alone, every step accepted`, async ({ page }) => {
+    test.setTimeout(240_000);
     const { lesson, parsed } = lessonOf(fragment);
     const { start, commands } = workedLesson(lesson, parsed.ok.fabric);
     const errors = errorsOf(page);

@@ -97,6 +97,22 @@ describe('whether an attempt fits its lesson', () => {
     expect(misfit(older, ofDrill)?.path).toBe('lesson.content');
   });
 
+  it.each(EXERCISES)(
+    'of the kind %s only under the rules that it was made for, which change for each kind by itself',
+    (exercise) => {
+      const lesson = drillLesson(variantOf({ ...drill, exercise }), drillWords('mm'));
+      // Before notches and leftover were asked for: written down when that came.
+      const before = { line: 2, princess: 2 };
+      expect(lesson.content).toBe(exercise in before ? 2 : 1);
+      const older = { ...fresh(lesson), lesson: { id: lesson.id, content: lesson.content - 1 } };
+      expect(misfit(older, lesson)).toEqual({
+        path: 'lesson.content',
+        expected: `${lesson.content}`,
+        found: `${lesson.content - 1}`,
+      });
+    },
+  );
+
   it('every drill can be told from the id that its attempts hold', () => {
     for (const exercise of EXERCISES)
       for (const scale of [undefined, ...SCALES]) {

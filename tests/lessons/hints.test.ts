@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { CHECKS } from '../../src/lib/grading/checks/index.ts';
 import { CAUTIONS } from '../../src/lib/strings/cautions.ts';
 import { GLOSSARY } from '../../src/lib/strings/glossary.ts';
+import { canGive } from './can-give.ts';
 import { parseLesson } from '../../src/lib/lessons/parse.ts';
 
 const LESSONS = 'lessons';
@@ -19,17 +20,6 @@ const lessons = readdirSync(LESSONS).map((folder) => {
   );
   return { folder, folders: steps.map((step) => step.folder), parsed };
 });
-
-/** Whether a check's own file can give a code: it stands there, or is put together from words that stand there or in the step. */
-function canGive(code: string, step: string): boolean {
-  const [check = '', what = ''] = code.split('/');
-  const source = readFileSync(`src/lib/grading/checks/${check}.ts`, 'utf8');
-  if (source.includes(`'${code}'`)) return true;
-  return (
-    (source.includes(`\`${check}/\${`) || source.includes(`behind('${check}/')`)) &&
-    [source, step].some((text) => new RegExp(`['"]${what}['"]`).test(text))
-  );
-}
 
 it('finds lessons to look at', () => {
   expect(lessons.length).toBeGreaterThan(0);

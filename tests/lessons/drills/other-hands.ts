@@ -128,14 +128,14 @@ export const offTwice: Route = (_v, worked) =>
     return c.do === 'back-off' ? [{ ...c, by: c.by + 7 }, c] : [c];
   });
 
-/** Darts finished from the last to the first, and the side piece smoothed before the centre piece. */
+const ENDS: readonly string[] = ['back-off', 'true-legs', 'smooth-seam', 'notch-seam'];
+
+/** Darts finished from the last to the first, the side piece smoothed before the centre piece, the lowest notch of the seam set first. */
 export const lastFirst: Route = (_v, worked) => {
-  const ends = worked.filter((c) => c.do === 'back-off' || c.do === 'true-legs' || c.do === 'smooth-seam');
+  const ends = worked.filter((c) => ENDS.includes(c.do));
   return [
-    ...worked.filter((c) => !(['back-off', 'true-legs', 'smooth-seam'] as string[]).includes(c.do)),
-    ...['back-off', 'true-legs', 'smooth-seam'].flatMap((name) =>
-      ends.filter((c) => c.do === name).reverse(),
-    ),
+    ...worked.filter((c) => !ENDS.includes(c.do)),
+    ...ENDS.flatMap((name) => ends.filter((c) => c.do === name).reverse()),
   ];
 };
 
@@ -160,8 +160,39 @@ export const partedFirst: Route = (_v, worked) => {
     ...cuts,
     ...ofStep(worked, 'cut-apart'),
     ...turns.map(({ into: _into, ...turn }): Command => ({ ...turn, step })),
-    ...ofStep(worked, 'smooth'),
+    ...ofStep(worked, 'smooth', 'seam-notches'),
   ];
+};
+
+/** Notches set elsewhere first, the lower one before the upper one, and one too many that is taken away again. */
+export const notchedAnew: Route = (_v, worked) => {
+  const notches = worked.filter((c): c is Extract<Command, { do: 'notch' }> => c.do === 'notch');
+  const step = 'notches';
+  return worked.flatMap((c): Row => {
+    if (c.do !== 'notch') return [c];
+    if (c !== notches[0]) return [];
+    return [
+      ...notches.map((one): Command => ({ ...one, at: one.at + 0.03 })),
+      { do: 'notch', id: 'more', line: c.line, at: 0.1, step },
+      ...[...notches].reverse(),
+      { do: 'remove-notch', id: 'more', step },
+    ];
+  });
+};
+
+/** What is taken out is typed as it was read off the table, and the back is trued last. */
+export const takenOutByNumber: Route = (v, worked) => {
+  const row: Command[] = [];
+  for (const c of worked) {
+    if (c.do === 'true') continue;
+    if (c.do !== 'take-out') {
+      row.push(c);
+      continue;
+    }
+    const piece = tableOf(v, row).pieces.find(({ id }) => id === c.piece)!;
+    row.push({ ...c, amount: piece.treatments.find(({ dart }) => dart === c.dart)!.excess });
+  }
+  return [...row, ...worked.filter((c) => c.do === 'true')];
 };
 
 export const inTurn =

@@ -3,7 +3,7 @@ import { toFragment } from './link.ts';
 import type { StepRules } from './rules/rule.ts';
 import { stepSkill } from './skill.ts';
 import { stepsOf, type DrillStepId } from './steps.ts';
-import type { Variant } from './types.ts';
+import type { ExerciseId, Variant } from './types.ts';
 
 /** The words of a drill; they live with the other sentences. */
 export interface DrillWords {
@@ -15,8 +15,20 @@ export interface DrillWords {
   ) => { readonly title: string; readonly text: readonly string[]; readonly hints: readonly HintLadder[] };
 }
 
-/** Raised when the rules of drills change, so that an older file can be told. */
-export const DRILL_CONTENT = 1;
+/** Raised for a kind when its rules change, so that an older file can be told; the files of the other kinds stay what they are. */
+export const DRILL_CONTENT: Readonly<Record<ExerciseId, number>> = {
+  slash: 1,
+  pivot: 1,
+  angle: 1,
+  split: 1,
+  join: 1,
+  finish: 1,
+  fullness: 1,
+  parallel: 1,
+  several: 1,
+  princess: 2,
+  line: 2,
+};
 
 /** The id of a drill's lesson, as attempts and progress name it: `drill-` and its fragment with hyphens. */
 export const drillId = (variant: Variant): string =>
@@ -41,7 +53,7 @@ export function lessonFrom(variant: Variant, rules: StepRules, words: DrillWords
     id: drillId(variant),
     title: words.title(variant),
     summary: words.summary(variant),
-    content: DRILL_CONTENT,
+    content: DRILL_CONTENT[drill.exercise],
     figure,
     form,
     fabrics: [drill.fabric],

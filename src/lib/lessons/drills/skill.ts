@@ -37,9 +37,14 @@ function finishingOf(v: Variant): string {
 /** What a drill practises: where the dart goes, how, and what is made of it. */
 export const drillSkill = (v: Variant): string => `${placeOf(v)}/${methodOf(v)}/${finishingOf(v)}`;
 
+/** Steps that are a skill by themselves, wherever the dart goes. */
+const OF_THE_HAND: readonly DrillStepId[] = [
+  ...(['working-dart', 'style-line', 'notches', 'connector', 'separate', 'leftover'] as const),
+];
+
 /** What one step of a drill practises. */
 export function stepSkill(v: Variant, id: DrillStepId): string {
-  if (id === 'working-dart' || id === 'style-line' || id === 'connector' || id === 'separate') return id;
+  if (OF_THE_HAND.includes(id)) return id;
   if (id === 'sewn-point' && v.goals.length === 0) return 'dart/drawn/backed-off';
   if (id === 'sewn-point') return `${placeOf(v)}/${methodOf(v)}/backed-off`;
   const moves = id === 'slash-line' || id === 'lines' || id === 'move';

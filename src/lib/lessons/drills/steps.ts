@@ -13,10 +13,13 @@ export type DrillStepId =
   | 'draw-over'
   | 'cut-apart'
   | 'smooth'
+  | 'seam-notches'
   | 'style-line'
+  | 'notches'
   | 'connector'
   | 'move-along'
-  | 'separate';
+  | 'separate'
+  | 'leftover';
 
 const MOVING = ['working-dart', 'slash-line', 'move'] as const;
 
@@ -30,8 +33,8 @@ const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   fullness: [...MOVING, 'draw-over'],
   parallel: ['working-dart', 'lines', 'move', 'sewn-point', 'true-legs'],
   several: ['working-dart', 'lines', 'move', 'sewn-point'],
-  line: ['style-line', 'working-dart', 'connector', 'move-along', 'separate'],
-  princess: [...MOVING, 'cut-apart', 'smooth'],
+  line: ['style-line', 'notches', 'working-dart', 'connector', 'move-along', 'separate', 'leftover'],
+  princess: [...MOVING, 'cut-apart', 'smooth', 'seam-notches'],
 };
 
 /** The steps of a drill in their order. A dart that stays where it is needs no moving first. */

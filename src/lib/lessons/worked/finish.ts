@@ -4,7 +4,7 @@ import { outlineOf, seamGroups } from '../../pattern/outline.ts';
 import { seamOf, styleRun } from '../../pattern/seam.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { anchorInside } from '../../recipe/anchors.ts';
-import type { Work } from '../../recipe/types.ts';
+import type { Fabric, Work } from '../../recipe/types.ts';
 import type { Hand, Worked } from './give.ts';
 
 const BLEND = 25;
@@ -13,25 +13,42 @@ const PLACES = [
   { piece: 'upper', dart: 'left', end: 'end', edge: 'left/side' },
 ] as const;
 
-/** Step 10: a copy for the woven; the knit's leftover is eased in, the woven's is taken out. */
+/**
+ * Step 10: a copy for the woven; the knit's leftover is eased in, the woven's is taken out. `worked: {by: "leftover", sets: "one"}`: of the one
+ * set that is there, as its cloth wants it.
+ */
 export const leftover: Worked = (hand) => {
+  if (hand.rule.worked?.['sets'] === 'one') {
+    if (hand.fabric === 'knit') easeIn(hand);
+    else takeOut(hand);
+    return;
+  }
   hand.give({ do: 'copy', as: 'woven' });
+  easeIn(hand);
+  takeOut(hand, 'woven');
+};
+
+function easeIn(hand: Hand): void {
   for (const { piece, dart } of PLACES) {
     hand.give({ do: 'bridge', piece, dart, before: BLEND, after: BLEND });
     const { towardsStart, towardsEnd } = notchesRound(hand.work, piece, dart);
     const [from, to] = [towardsStart.at(-1), towardsEnd[0]];
     if (from !== undefined && to !== undefined) hand.give({ do: 'ease', piece, dart, from, to });
   }
+}
+
+/** `as`: on the copy for that cloth. */
+function takeOut(hand: Hand, as?: Fabric): void {
   for (const { piece: plain, dart, end, edge } of PLACES) {
-    const piece = `${plain}@woven`;
+    const piece = as === undefined ? plain : `${plain}@${as}`;
     hand.give({ do: 'bridge', piece, dart, before: BLEND, after: BLEND });
     const { towardsStart, towardsEnd } = notchesRound(hand.work, piece, dart);
     hand.give({ do: 'take-out', piece, dart, end, amount: 'measured' });
-    hand.give({ do: 'true', edge, as: 'woven' });
+    hand.give({ do: 'true', edge, ...(as === undefined ? {} : { as }) });
     for (const notch of end === 'start' ? towardsStart : towardsEnd)
       hand.give({ do: 'renotch', piece, notch });
   }
-};
+}
 
 /** The notches of a piece's style seam on either side of a dart's opening, in the direction of the line. */
 function notchesRound(work: Work, id: string, dart: string): Record<'towardsStart' | 'towardsEnd', string[]> {

@@ -1,5 +1,6 @@
+import { BESIDE_FOOT, EASES } from '../../lessons/drills/rules/line.ts';
 import { always, type KindWords, type StepWords } from './kind-words.ts';
-import { capital, dartsOf, lineLines, scaleNote } from './measured.ts';
+import { capital, dartsOf, lineLines, measured, onPaper, scaleNote } from './measured.ts';
 import { WORKING_DART } from './moving.ts';
 
 const styleLine: StepWords = {
@@ -52,6 +53,51 @@ const styleLine: StepWords = {
   ],
 };
 
+const notches: StepWords = {
+  title: 'Mark the notches',
+  text: (v, units) => [
+    'Before the line is cut, mark its notches: one above the place nearest to the bust point and one below it,',
+    `each ${onPaper(v, BESIDE_FOOT.least, units)} to ${measured(v, BESIDE_FOOT.most, units)} from that place.`,
+    '',
+    'Let the two distances differ, so that the seam cannot be sewn upside down. Between these two the leftover',
+    'is dealt with later.',
+  ],
+  hints: [
+    {
+      codes: ['notches-placed/line', 'notches-placed/before-foot', 'notches-placed/after-foot'],
+      rungs: [
+        'Find the place where the line is nearest to the bust point. Is it marked on both sides?',
+        'One notch above it and one below, between the two lengths of the exercise. Mind their scale.',
+        'Pull a plus sign along the line until the reading lies between the two lengths; then one to the other side.',
+      ],
+    },
+    {
+      codes: ['notches-placed/symmetric'],
+      rungs: [
+        'Turn the seam upside down in your mind: do the notches fall on each other?',
+        'Their distances from the two ends should differ.',
+        'Move one of them a little, so that it still lies between the two lengths.',
+      ],
+    },
+    {
+      codes: ['notches-placed/count'],
+      rungs: [
+        'How many notches are there?',
+        'Two or three say all that has to be said.',
+        'Take the others away.',
+      ],
+    },
+    {
+      codes: ['notches-placed/after-cutting'],
+      rungs: [
+        'Was the line whole when you marked it?',
+        'Notches come before the scissors.',
+        'Undo the cut, mark the notches, and cut again.',
+      ],
+    },
+  ],
+};
+
 const connector: StepWords = {
   title: 'Draw the connector',
   text: () => ['Draw the connector: straight from the bust point to the style line, by the shortest way.'],
@@ -91,15 +137,89 @@ const separate: StepWords = {
   ),
 };
 
+const leftover: StepWords = {
+  title: 'Decide on the leftover',
+  text: (v, units) => [
+    'The side piece is longer at the seam than its partner, by the gap at the foot of the connector.',
+    '',
+    ...(v.drill.fabric === 'knit'
+      ? [
+          'This is a knit, and it takes that up. Bridge the gap with a smooth edge, and mark the stretch between the',
+          `two notches as eased. By the teacher’s setting of the course it eases ${measured(v, EASES.knit, units)} at most.`,
+        ]
+      : [
+          `This is a stable woven cloth. It eases ${measured(v, EASES.woven, units)} at most; what is more is taken out.`,
+          'Bridge the gap with a smooth edge, and take the measured excess out at the shoulder. True the back’s',
+          'shoulder with it, and mark the notch above the gap again, from its partner.',
+        ]),
+  ],
+  hints: [
+    {
+      codes: ['leftover/bridged', 'leftover/smooth'],
+      rungs: [
+        'Does the edge run smoothly over the gap?',
+        'It is bridged between the notches.',
+        'Bridge it so that the blend ends a little before the notches on both sides.',
+      ],
+    },
+    {
+      codes: ['leftover/treated', 'leftover/over-limit', 'leftover/trim-not-needed'],
+      rungs: [
+        'What does this cloth do with the excess?',
+        'A knit eases it; from a stable woven it is taken out, unless it is very little.',
+        'Mark it as eased from notch to notch on a knit; take it out at the shoulder of a woven.',
+      ],
+    },
+    {
+      codes: ['leftover/end', 'leftover/amount'],
+      rungs: [
+        'At which end was it taken out, and how much?',
+        'At the shoulder, and as much as was measured.',
+        'Undo, and take the measured amount out at the shoulder end.',
+      ],
+    },
+    {
+      codes: ['leftover/notches'],
+      rungs: [
+        'Do the notches of the trimmed stretch still meet their partners?',
+        'The one between gap and shoulder has moved.',
+        'Mark it again from the partner.',
+      ],
+    },
+    {
+      codes: ['leftover/back-trued'],
+      rungs: [
+        'What is the redrawn shoulder sewn to?',
+        'The back shoulder has to be as long again.',
+        'True the back’s shoulder with the front.',
+      ],
+    },
+    {
+      codes: ['sliver/rest', 'sliver/area'],
+      rungs: [
+        'Which edge has changed that should not have?',
+        'Only the bridge and the redrawn shoulder may differ from the block.',
+        'Go back to the step in which that part was moved.',
+      ],
+    },
+  ],
+};
+
 export const LINE_WORDS: KindWords = {
   title: (v) => `${capital(dartsOf(v))} into a line beside the bust point`,
   method: () => 'A style line passes beside the bust point, and the dart goes into it by a connector.',
   where: lineLines,
+  ending: (v) =>
+    v.drill.fabric === 'knit'
+      ? 'The leftover is eased into the seam.'
+      : 'The leftover is taken out at the shoulder, where the cloth does not ease it.',
   steps: {
     'style-line': styleLine,
+    notches,
     'working-dart': WORKING_DART,
     connector,
     'move-along': moveAlong,
     separate,
+    leftover,
   },
 };

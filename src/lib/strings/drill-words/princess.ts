@@ -1,5 +1,6 @@
+import { BESIDE } from '../../lessons/drills/rules/princess.ts';
 import { always, type KindWords, type StepWords } from './kind-words.ts';
-import { edgeOf, measured } from './measured.ts';
+import { edgeOf, measured, onPaper } from './measured.ts';
 import { MOVING_STEPS } from './moving.ts';
 
 const part: StepWords = {
@@ -33,10 +34,49 @@ const smooth: StepWords = {
   ),
 };
 
+const notches: StepWords = {
+  title: 'Mark the notches',
+  text: (v, units) => [
+    'Mark three pairs of notches on the seam, each on both edges:',
+    '',
+    '- one at the bust point,',
+    `- one on the way to the ${edgeOf(v)} and one on the way to the waist, each`,
+    `  ${onPaper(v, BESIDE.least, units)} to ${measured(v, BESIDE.most, units)} from it.`,
+    '',
+    'They stand just outside of the curve: between the outer two the longer edge is eased in.',
+  ],
+  hints: [
+    {
+      codes: ['seam-notches/parted'],
+      rungs: [
+        'Are the two pieces there?',
+        'The front has to be parted before its seam can have notches.',
+        'Go back and part it along the two darts.',
+      ],
+    },
+    {
+      codes: ['seam-notches/bust'],
+      rungs: [
+        'How will whoever sews this find the bust point?',
+        'The two halves of the seam meet in it; a notch stands there on both edges.',
+        'Take the tool for the notches of a seam and place one at the bust point, or type 0.',
+      ],
+    },
+    {
+      codes: ['seam-notches/beside'],
+      rungs: [
+        'Which stretch of the seam is eased?',
+        'It lies where the curve is, so one notch stands above it and one below. Mind the scale of the lengths.',
+        'Place one in the middle between the two lengths on the upper part of the seam, and one as far down on the lower part.',
+      ],
+    },
+  ],
+};
+
 export const PRINCESS_WORDS: KindWords = {
   title: (v) => `Princess seam from the ${edgeOf(v)}`,
   method: () => 'The darts vanish in a seam over the bust point.',
   ending: (v, units) =>
     `The seam is smoothed ${measured(v, v.smooth!, units)} above and below the bust point.`,
-  steps: { ...MOVING_STEPS, 'cut-apart': part, smooth },
+  steps: { ...MOVING_STEPS, 'cut-apart': part, smooth, 'seam-notches': notches },
 };

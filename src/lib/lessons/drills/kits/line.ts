@@ -1,5 +1,5 @@
 import { lineOf } from '../kinds/line.ts';
-import { connector, moveAlong, separate, styleLine } from '../rules/line.ts';
+import { connector, leftover, moveAlong, notches, separate, styleLine } from '../rules/line.ts';
 import { workingDart } from '../rules/move.ts';
 import type { DrillKit } from './kit.ts';
 
@@ -7,9 +7,11 @@ export const LINE = {
   of: lineOf,
   rules: {
     'style-line': styleLine,
+    notches,
     'working-dart': workingDart,
     connector,
     'move-along': moveAlong,
     separate,
+    leftover,
   },
 } satisfies DrillKit;

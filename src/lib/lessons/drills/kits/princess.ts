@@ -1,9 +1,9 @@
 import { princessOf } from '../kinds/princess.ts';
-import { part, smooth } from '../rules/princess.ts';
+import { notches, part, smooth } from '../rules/princess.ts';
 import type { DrillKit } from './kit.ts';
 import { MOVING } from './moving.ts';
 
 export const PRINCESS = {
   of: princessOf,
-  rules: { ...MOVING.rules, 'cut-apart': part, smooth },
+  rules: { ...MOVING.rules, 'cut-apart': part, smooth, 'seam-notches': notches },
 } satisfies DrillKit;

@@ -47,6 +47,25 @@ export function styleLine(v: Variant): Rules {
   };
 }
 
+/** As in the course: so far from the place nearest to the bust point stand the notches, mm. */
+export const BESIDE_FOOT = { least: 30, most: 50 } as const;
+/** As in the course, and the teacher's setting of it: what a cloth takes up as ease, mm. */
+export const EASES = { knit: 12.7, woven: 3.2 } as const;
+
+export const notches = (v: Variant): Rules => ({
+  tools: ['notch', 'remove-notch'],
+  cautions: [],
+  checks: [
+    {
+      check: 'notches-placed',
+      names: { line: LINE, start: [v.goals[0]!.edge], bustPoints: [BUST] },
+      numbers: { ...BESIDE_FOOT, asymmetry: 6, count: 4 },
+      tolerances: { place: within(v, 1.6, 'notch-place') },
+    },
+  ],
+  worked: { by: 'notches' },
+});
+
 export const connector = (v: Variant): Rules => ({
   tools: ['connect'],
   cautions: [],
@@ -94,3 +113,39 @@ export const separate = (): Rules => ({
   ],
   worked: { by: 'separate' },
 });
+
+/** The cloth of the drill decides; there is one set of pieces. */
+export function leftover(v: Variant): Rules {
+  const { fabric } = v.drill;
+  return {
+    tools: ['bridge', 'ease', 'take-out', 'true', 'renotch'],
+    cautions: CUTTING,
+    checks: [
+      {
+        check: 'leftover',
+        names: { line: LINE, fabrics: [fabric], darts: v.darts, seams: [v.goals[0]!.edge] },
+        numbers: {
+          radius: TIGHTEST,
+          knitLimit: EASES.knit,
+          wovenLimit: EASES.woven,
+          knitTrimAbove: EASES.knit,
+          wovenTrimAbove: 0,
+        },
+        tolerances: {
+          limit: { value: 0.4, reason: 'teacher-limit' },
+          seam: within(v, 1.6, 'careful-seam'),
+          notch: within(v, 1.6, 'careful-seam'),
+        },
+      },
+      {
+        check: 'sliver',
+        names: { fabrics: [fabric] },
+        tolerances: {
+          fit: { value: 0.1, reason: 'rigid-parts' },
+          area: { value: 10, reason: 'sliver-triangle' },
+        },
+      },
+    ],
+    worked: { by: 'leftover', sets: 'one' },
+  };
+}

@@ -29,6 +29,10 @@ function smoothed(v: Variant): CheckSpec {
   };
 }
 
+/** As in the course: so far from the bust point stand the notches beside it, mm, outside of any curve that a drill asks for. */
+export const BESIDE = { least: 30, most: 70 } as const;
+const WORKED_BESIDE = 45;
+
 export const part = (v: Variant): Rules => ({
   tools: ['part-at-darts'],
   cautions: CUTTING,
@@ -43,5 +47,27 @@ export const smooth = (v: Variant): Rules => ({
   worked: {
     by: 'commands',
     commands: PIECES.map((piece) => ({ do: 'smooth-seam', piece, at: BUST, reach: v.smooth! })),
+  },
+});
+
+export const notches = (v: Variant): Rules => ({
+  tools: ['notch-seam'],
+  cautions: [],
+  checks: [
+    {
+      check: 'seam-notches',
+      names: { piece: 'front-side', line: 'princess' },
+      numbers: BESIDE,
+      tolerances: { bust: within(v, 1.6, 'pencil-line'), place: within(v, 1.6, 'notch-place') },
+    },
+  ],
+  worked: {
+    by: 'commands',
+    commands: [0, WORKED_BESIDE, -WORKED_BESIDE].map((off, i) => ({
+      do: 'notch-seam',
+      id: `n${i + 1}`,
+      line: 'princess',
+      off,
+    })),
   },
 });
