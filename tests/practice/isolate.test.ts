@@ -77,8 +77,15 @@ describe('what a check looks for', () => {
       ),
     );
     const unseen = told.filter((code) => !seen.has(code));
-    // A stroke of the hand, a line that opens at its other end, an edge lost by cutting: no command left out leads there.
-    expect(unseen.sort()).toEqual(['dart-closed/end', 'line-shape/kinks', 'overlaid/coverage']);
+    // A stroke of the hand, a line that opens at its other end, an edge lost by cutting, a knit that is trimmed, a notch after the cut: no
+    // command left out leads there.
+    expect(unseen.sort()).toEqual([
+      'dart-closed/end',
+      'leftover/trim-not-needed',
+      'line-shape/kinks',
+      'notches-placed/after-cutting',
+      'overlaid/coverage',
+    ]);
     for (const code of unseen)
       expect(readFileSync(`src/lib/grading/checks/${code.split('/')[0]}.ts`, 'utf8')).toContain(`'${code}'`);
   });

@@ -1,5 +1,10 @@
 import type { CheckSpec } from '../grading/types.ts';
 
+const cloths = ({ names }: CheckSpec): readonly string[] => names?.['fabrics'] ?? [];
+/** A stable woven is trimmed; a knit is trimmed only where it need not be. */
+const inWoven = (spec: CheckSpec): true | undefined => cloths(spec).includes('woven') || undefined;
+const inKnit = (spec: CheckSpec): true | undefined => cloths(spec).includes('knit') || undefined;
+
 /** What a check must have been told before it looks for a code; a check looks for all others whenever it is asked. */
 const ASKED: Readonly<Record<string, (spec: CheckSpec) => unknown>> = {
   'dart-finished/legs': ({ tolerances }) => tolerances?.['legs'],
@@ -9,6 +14,13 @@ const ASKED: Readonly<Record<string, (spec: CheckSpec) => unknown>> = {
   'slashes-laid/pivot': ({ numbers }) => numbers?.['near'],
   'fullness/tucks': ({ names }) => (String(names?.['as']) === 'tucks' ? true : undefined),
   'fullness/limit': ({ numbers }) => numbers?.['limit-woven'] ?? numbers?.['limit-knit'],
+  'leftover/copy': (spec) => cloths(spec).length > 1 || undefined,
+  'leftover/end': inWoven,
+  'leftover/amount': inWoven,
+  'leftover/notches': inWoven,
+  'leftover/back-trued': inWoven,
+  'sliver/area': inWoven,
+  'leftover/trim-not-needed': inKnit,
   'princess/smooth': ({ names }) => names?.['smooth'],
   'princess/reach': ({ numbers }) => numbers?.['least-reach'],
   'line-ends/start-place': ({ numbers }) => numbers?.['start-at'],

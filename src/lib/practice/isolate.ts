@@ -23,10 +23,8 @@ const NONE: Readonly<Record<string, NoDrill>> = {
   'landmarks-found': 'reading',
   readings: 'reading',
   'opened-out': 'whole-front',
-  'notches-placed': 'later-work',
-  'seam-notches': 'later-work',
-  leftover: 'later-work',
-  sliver: 'later-work',
+  // Drills are for one cloth.
+  'leftover/copy': 'later-work',
   allowances: 'later-work',
   labels: 'later-work',
   grain: 'later-work',
@@ -50,6 +48,10 @@ const SMALLEST: Readonly<Record<string, ExerciseId>> = {
   'line-passes': 'line',
   connectors: 'line',
   'dart-closed': 'line',
+  'notches-placed': 'line',
+  'seam-notches': 'princess',
+  leftover: 'line',
+  sliver: 'line',
   separated: 'line',
   overlaid: 'line',
 };
@@ -93,7 +95,7 @@ function nearness(a: DartSkill, b: DartSkill | undefined): number {
  */
 export function isolating(code: string, skill: SkillId): Isolating | NoDrill {
   const [check = ''] = code.split('/');
-  const none = Object.hasOwn(NONE, check) ? NONE[check] : undefined;
+  const none = Object.hasOwn(NONE, code) ? NONE[code] : Object.hasOwn(NONE, check) ? NONE[check] : undefined;
   if (none) return none;
   const exercise = MOVES.includes(check)
     ? moveOf(skill)

@@ -35,8 +35,8 @@ function seedOf(text: string): number {
 }
 
 /**
- * The drill for a chance, and its lesson's id. It is another than the one in which the mistake was made, with that one's cloth and
- * tolerances. One in which the solution was seen is over; then comes the next of the same row. The same log gives the same drill. undefined when
+ * The drill for a chance, and its lesson's id. It is another than the one in which the mistake was made, with that one's tolerances and its
+ * cloth, unless only the other cloth lets the mistake be made. One in which the solution was seen is over; then comes the next of the same row. The same log gives the same drill. undefined when
  * none is found, which does not come about for what `isolating` names.
  */
 export function secondDrill(
@@ -44,7 +44,8 @@ export function secondDrill(
   log: Log,
 ): { readonly drill: Drill; readonly id: string } | undefined {
   const made = drillOfId(occasion.exercise.id);
-  const rest = { fabric: made?.fabric ?? 'woven', band: made?.band ?? 'usual', hints: HINTS } as const;
+  const rest = { band: made?.band ?? 'usual', hints: HINTS } as const;
+  const cloths = made?.fabric === 'knit' ? (['knit', 'woven'] as const) : (['woven', 'knit'] as const);
   const first = mistakes[0]!;
   const fits = (drill: Drill): boolean => {
     if (drill.seed === made?.seed && drill.exercise === made.exercise) return false;
@@ -55,8 +56,10 @@ export function secondDrill(
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const seed = seedOf(`${first.of.id} ${first.code} ${tries}`);
     for (let i = 0; i < MOST_SEEDS; i++) {
-      const drill: Drill = { exercise: by.exercise, seed: (seed + i) % SEEDS, ...rest };
-      if (!fits(drill)) continue;
+      const drill = cloths
+        .map((fabric): Drill => ({ exercise: by.exercise, seed: (seed + i) % SEEDS, fabric, ...rest }))
+        .find(fits);
+      if (!drill) continue;
       const id = drillId(variantOf(drill));
       if (wasShown(log, id)) break;
       return { drill, id };
