@@ -1,6 +1,6 @@
 import type { CheckSpec } from '../grading/types.ts';
 
-const cloths = ({ names }: CheckSpec): readonly string[] => names?.['fabrics'] ?? [];
+const cloths = ({ names }: CheckSpec): readonly string[] => [names?.['fabrics'] ?? []].flat();
 /** A stable woven is trimmed; a knit is trimmed only where it need not be. */
 const inWoven = (spec: CheckSpec): true | undefined => cloths(spec).includes('woven') || undefined;
 const inKnit = (spec: CheckSpec): true | undefined => cloths(spec).includes('knit') || undefined;
