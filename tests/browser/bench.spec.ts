@@ -344,6 +344,7 @@ test('by keys alone: a block is chosen, a dart moved to the waist, named, left a
 test('own measures: typed by keys, told what is wrong and nothing lost; kept with the work, laid on a figure and back', async ({
   page,
 }) => {
+  test.setTimeout(240_000);
   const errors = errorsOf(page);
   const keys = new Keys(page);
   const measure = (key: string) => page.locator(`[data-measure="${key}"]`);
