@@ -1,5 +1,6 @@
 import { addFullness as add } from '../../pattern/fullness.ts';
-import { onDart } from '../pieces.ts';
+import { backWithGatherNotches } from '../../pattern/gather-partner.ts';
+import { onDart, pieceWithDart, withPieces } from '../pieces.ts';
 import type { AddFullness } from '../types.ts';
 import { kind } from './kind.ts';
 
@@ -13,5 +14,12 @@ export const addFullness = kind<AddFullness>({
     after: 'mm',
     tucks: 'count?',
   },
-  apply: (work, { dart, ...wish }) => onDart(work, dart, (piece) => add(piece, { dart, ...wish })),
+  apply: (work, { dart, ...wish }) => {
+    const drawn = onDart(work, dart, (piece) => add(piece, { dart, ...wish }));
+    if ('refused' in drawn) return drawn;
+    const front = pieceWithDart(drawn.work, dart)!;
+    const record = front.fullness!.find((one) => one.dart === dart)!;
+    const back = backWithGatherNotches(drawn.work.pieces, front, record);
+    return back === undefined ? drawn : { work: withPieces(drawn.work, back.id, back) };
+  },
 });
