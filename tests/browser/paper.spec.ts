@@ -112,12 +112,29 @@ test('what agrees is right, what is empty is not compared, and a slip in measuri
   await compare(page);
   await expect(wrong).toContainText('That is the intake of this dart, not its leg.');
 
-  // What cannot be read is said at its field, and nothing is compared.
+  // What cannot be read is said with where, what was expected and what was found; the others are compared.
+  await field(page, 'Intake of the slash').fill(half(intake));
   await field(page, 'Leg of the slash').fill('long');
   await compare(page);
-  await expect(verdict(page)).toHaveCount(0);
+  await expect(verdict(page)).toHaveAttribute('data-verdict', 'accepted');
+  await expect(verdict(page)).toContainText('1 thing was right');
+  const unread = page.getByRole('region', { name: 'What cannot be read' });
+  await expect(unread).toContainText('One field cannot be read. The others are compared.');
+  await expect(unread.getByRole('listitem')).toContainText(
+    /front, Leg of the slash: expected millimetres, such as 65 or 65\.5; found “long”\./,
+  );
+  await unread.getByRole('button', { name: 'To the field' }).click();
   await expect(field(page, 'Leg of the slash')).toBeFocused();
   await expect(field(page, 'Leg of the slash')).toHaveAccessibleDescription(/Give millimetres/);
+  // Nothing else is filled in: then nothing is compared, and the field has the keyboard.
+  await field(page, 'Intake of the slash').fill('');
+  await field(page, 'Leg of the slash').fill('longer');
+  await compare(page);
+  await expect(verdict(page)).toHaveCount(0);
+  await expect(unread).toContainText('found “longer”');
+  await expect(field(page, 'Leg of the slash')).toBeFocused();
+  await field(page, 'Leg of the slash').fill(half(leg));
+  await expect(unread).toHaveCount(0);
   expect(errors).toEqual([]);
 });
 
@@ -239,8 +256,9 @@ for (const [name, viewport] of [
         await compare(page);
         await expect(verdict(page)).toBeVisible();
         await field(page, 'Neckline').fill('x');
-        await field(page, 'Neckline').blur();
+        await compare(page);
         await expect(page.getByText('Give millimetres')).toBeVisible();
+        await expect(page.getByRole('region', { name: 'What cannot be read' })).toBeVisible();
         const { violations, passes } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
         expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
         expect(passes.length).toBeGreaterThan(5);

@@ -57,13 +57,17 @@ export function paperText(value: number, what: PaperMeasure, units: Units): stri
   return formatLength(value, 'inch', false, PARTS).replace(/ in$/, '');
 }
 
+/** What is expected in a field. */
+export const paperExpected = (what: PaperMeasure, units: Units): string =>
+  what === 'dart-angle'
+    ? 'degrees, 0 to 180, such as 18 or 18.5'
+    : units === 'mm'
+      ? 'millimetres, such as 65 or 65.5'
+      : 'inches, such as 2 9/16 or 2.56';
+
 /** How a field is to be filled in when it cannot be read. */
 export const paperProblem = (what: PaperMeasure, units: Units): string =>
-  what === 'dart-angle'
-    ? 'Give degrees, 0 to 180, such as 18 or 18.5.'
-    : units === 'mm'
-      ? 'Give millimetres, such as 65 or 65.5.'
-      : 'Give inches, such as 2 9/16 or 2.56.';
+  `Give ${paperExpected(what, units)}.`;
 
 /** What the comparison goes by, with its tolerances: mm on paper, radians. */
 export const paperTolerances = (ruler: number, protractor: number, units: Units): string =>

@@ -1,7 +1,9 @@
 import type { Measurable } from '../../grading/paper-items.ts';
 import type { PaperEntry } from '../../grading/paper.ts';
 import type { PaperItem } from '../../grading/paper-value.ts';
-import { paperText, paperValue } from '../../strings/paper.ts';
+import type { Problem } from '../../recipe/problem.ts';
+import { pieceName } from '../../strings/names.ts';
+import { paperExpected, paperLabel, paperText, paperValue } from '../../strings/paper.ts';
 import type { Units } from '../../strings/units.ts';
 
 /** The name under which a measured item is kept. */
@@ -31,6 +33,25 @@ export function valuesOf(
   }
   return values;
 }
+
+/** A field that cannot be read: the name it is kept under, which one it is, what was expected and what stands in it. */
+export interface Unread extends Problem {
+  readonly key: string;
+}
+
+/** The fields in which something stands that is no length or angle, in the order of the items. */
+export const unreadOf = (
+  items: readonly Measurable[],
+  typed: Readonly<Record<string, string>>,
+  units: Units,
+): readonly Unread[] =>
+  items.flatMap((item) => {
+    const key = keyOf(item);
+    const found = typed[key] ?? '';
+    if (!Number.isNaN(paperValue(found, item.what, units))) return [];
+    const path = `${pieceName(item.piece)}, ${paperLabel(item.what, item.about)}`;
+    return [{ key, path, expected: paperExpected(item.what, units), found: found.trim() }];
+  });
 
 /** The other way: kept values as they stand in the fields. */
 export const textsOf = (
