@@ -1,11 +1,12 @@
 /**
  * `npm run bench`: what the project promises about speed and size, measured. `npm run bench -- a c` runs those parts only:
- * a ratios against other libraries, b replay and grade, c dragging, d sizes, e causes. Ends with 1 when a goal is not met.
+ * a ratios against other libraries, b replay and grade, c dragging, d sizes, e causes, f devices. Ends with 1 when a goal is not met.
  */
 import { loadavg, cpus } from 'node:os';
 import { allowanceBench } from './allowance.ts';
 import { printCauses } from './causes.ts';
 import { cutBench } from './cut.ts';
+import { printDevices } from './devices.ts';
 import { printDrag } from './drag.ts';
 import { geometryBench } from './geometry.ts';
 import { printLesson } from './lesson.ts';
@@ -39,12 +40,13 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   c: printDrag,
   d: printSizes,
   e: printCauses,
+  f: printDevices,
 };
 
 const asked = process.argv.slice(2);
 const unknown = asked.filter((name) => !Object.hasOwn(PARTS, name));
 if (unknown.length > 0) {
-  console.error(`No such part: ${unknown.join(', ')}. There are a, b, c, d and e.`);
+  console.error(`No such part: ${unknown.join(', ')}. There are a, b, c, d, e and f.`);
   process.exit(2);
 }
 const load = loadavg()[0]!;

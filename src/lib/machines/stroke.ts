@@ -22,6 +22,8 @@ export interface Laid {
 
 /** The direction at an end is taken over this much of the stroke, mm. */
 const LOOK = 15;
+/** A stroke that leaves the paper again within so many times the reach of where it was begun has begun only then. */
+const WAVERS = 4;
 
 /**
  * A stroke on a piece with its ends on edges: what runs over the paper's edge is cut off there, and an end that stops up to `reach`
@@ -40,8 +42,13 @@ function withStart(
   reach: number,
 ): { readonly stroke: readonly Point[]; readonly start: OnEdge | undefined } {
   const outline = chainOf(edges);
-  const first = stroke.findIndex((p) => contains(outline, p) !== 'outside');
+  const out = (p: Point): boolean => contains(outline, p) === 'outside';
+  let first = stroke.findIndex((p) => !out(p));
   if (first < 0) return { stroke, start: undefined };
+  // A hand that begins on the edge may waver across it more than once.
+  for (let i = first; i < stroke.length && distance(stroke[i]!, stroke[0]!) <= WAVERS * reach; i++)
+    if (out(stroke[i]!)) first = i + 1;
+  if (first >= stroke.length) return { stroke, start: undefined };
   const p = stroke[first]!;
   if (first > 0) {
     const start = crossing(edges, p, stroke[first - 1]!);

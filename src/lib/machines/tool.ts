@@ -139,9 +139,9 @@ export interface Circle {
 
 export type ToolEvent =
   | { type: 'pointer.down'; point: Point; screen: Point; target?: string; over?: Over; touch?: boolean }
-  | { type: 'pointer.move'; point: Point; screen: Point; via?: readonly Point[] }
+  | { type: 'pointer.move'; point: Point; screen: Point; via?: readonly Point[]; slow?: boolean }
   | { type: 'held.moved'; held: Held }
-  | { type: 'pointer.up' }
+  | { type: 'pointer.up'; stayed?: boolean }
   | { type: 'pointer.cancel' }
   | { type: 'key.escape' }
   | { type: 'target.pick'; target: string }
@@ -162,12 +162,22 @@ export interface ToolContext {
   readonly preview: Work | undefined;
   readonly refused: Refusal | undefined;
   /** Where the pointer went down: work mm and screen px. */
-  readonly down: { readonly point: Point; readonly screen: Point; readonly touch: boolean } | undefined;
+  readonly down:
+    | {
+        readonly point: Point;
+        readonly screen: Point;
+        readonly touch: boolean;
+        /** It was carried already: this press puts it down. */
+        readonly puts?: true;
+      }
+    | undefined;
 }
 
 /** Pixels a pointer may stray before a press becomes a drag. */
 export const DRAG_THRESHOLD = 4;
 export const TOUCH_THRESHOLD = 9;
+/** The same when it has lasted too long for a tap: then a small way is a small correction. */
+export const SLOW_THRESHOLD = 2;
 
 const EMPTY = {
   grip: undefined,
@@ -258,7 +268,13 @@ export function toolMachine(spec: ToolSpec) {
       far: ({ context, event }) =>
         event.type === 'pointer.move' &&
         context.down !== undefined &&
-        distance(event.screen, context.down.screen) > (context.down.touch ? TOUCH_THRESHOLD : DRAG_THRESHOLD),
+        distance(event.screen, context.down.screen) >
+          (event.slow ? SLOW_THRESHOLD : context.down.touch ? TOUCH_THRESHOLD : DRAG_THRESHOLD),
+      stayed: ({ context, event }) =>
+        event.type === 'pointer.up' &&
+        event.stayed === true &&
+        context.grip?.how === 'carry' &&
+        !context.down?.puts,
       heldIsTap: ({ context }) => context.grip?.how === 'tap',
       isTap: ({ context, event }) =>
         'target' in event &&
@@ -281,6 +297,7 @@ export function toolMachine(spec: ToolSpec) {
           'target' in event && event.target !== undefined && gripOf(spec, context.scene, event.target);
         return grip ? pulled(spec, context.scene, grip, grip.at) : {};
       }),
+      goBack: assign(({ context: { scene, grip } }) => (grip ? pulled(spec, scene, grip, grip.from) : {})),
       drag: assign(({ context, event }) =>
         event.type === 'pointer.move' ? { ...following(spec, 'dragging', context, event) } : {},
       ),
@@ -294,7 +311,7 @@ export function toolMachine(spec: ToolSpec) {
         event.type === 'pointer.down' && context.grip
           ? {
               grip: { ...context.grip, from: event.point },
-              down: { point: event.point, screen: event.screen, touch: event.touch ?? false },
+              down: { point: event.point, screen: event.screen, touch: event.touch ?? false, puts: true },
             }
           : {},
       ),
@@ -378,7 +395,10 @@ export function toolMachine(spec: ToolSpec) {
         on: {
           'pointer.move': { actions: 'drag' },
           'held.moved': { actions: 'moved' },
-          'pointer.up': { target: 'idle', actions: 'commit' },
+          'pointer.up': [
+            { guard: 'stayed', target: 'carrying', actions: 'goBack' },
+            { target: 'idle', actions: 'commit' },
+          ],
           'pointer.cancel': 'idle',
           'key.escape': 'idle',
         },

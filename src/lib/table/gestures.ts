@@ -1,20 +1,18 @@
 import { flushSync } from 'svelte';
 import { applyTo, invert } from '../geometry/isometry.ts';
 import type { Point } from '../geometry/types.ts';
-import type { Over } from '../machines/tool.ts';
+import { DRAG_THRESHOLD, TOUCH_THRESHOLD, type Over } from '../machines/tool.ts';
 import { TABLE } from '../strings/table.ts';
 import type { Units } from '../strings/units.ts';
 import { announce } from './announcer.ts';
+import { graspedAt, reachFor, snapReach } from './grasp.ts';
 import { placeOf } from './layout.ts';
 import { spokenReadings } from './marks.ts';
 import type { Picture } from './picture.svelte.ts';
 import { stepOf, type ToolRunner } from './runner.svelte.ts';
+import { Track } from './steady.ts';
 import type { LabelledTarget } from './targets.ts';
 import type { Viewport } from './viewport.svelte.ts';
-
-/** How near a press must be to a handle, px: a finger is wider than a mouse. */
-const NEAR = 14;
-const NEAR_TOUCH = 22;
 
 /** A move that comes sooner than this after the last one, ms, belongs to the same picture. */
 const SOON = 4;
@@ -29,6 +27,8 @@ export class Gestures {
   #last: PointerEvent | undefined;
   /** The places since the last one that was followed, of a tool that follows the whole way. */
   #via: PointerEvent[] = [];
+  /** The way since the press. */
+  #track: Track | undefined;
   #request = 0;
   /** When the move happened that was followed last, ms. */
   #followed = 0;
@@ -59,29 +59,25 @@ export class Gestures {
   #inPiece(screen: Point, piece: string): Point {
     return applyTo(invert(placeOf(this.#picture.layout, piece)), this.#view.toTable(screen));
   }
-  #handleNear(screen: Point, reach: number): LabelledTarget | undefined {
-    let best: LabelledTarget | undefined;
-    let least = reach;
-    for (const { target, at } of this.#picture.handles) {
-      const d = Math.hypot(at.x - screen.x, at.y - screen.y);
-      if (d <= least) [least, best] = [d, target];
-    }
-    return best;
-  }
-
   down = (event: PointerEvent): void => {
     if (!this.#picture.tool || event.button !== 0) return;
     // A second finger means to zoom.
     if (!event.isPrimary) return this.letGo();
     const touch = event.pointerType !== 'mouse';
     const screen = this.#onSvg(event);
-    const target = this.#handleNear(screen, touch ? NEAR_TOUCH : NEAR);
+    const target = graspedAt(this.#picture.handles, screen, event.pointerType)?.target;
     const over = under(event);
     const held = this.#runner.busy ? this.#picture.grip?.piece : undefined;
     const piece = target?.piece ?? held ?? over.piece ?? 'front';
     const point = this.#inPiece(screen, piece);
     const which = target ? { target: target.id } : {};
+    this.#track = new Track(event.pointerType, { ...screen, t: event.timeStamp });
+    const { k } = this.#view;
+    const reach = (mm: number) => target || this.#runner.send({ type: 'reach.set', reach: mm });
+    // A press beside all handles may be meant for a line or an edge: a finger comes down less near to it.
+    reach(reachFor(event.pointerType) / k);
     this.#runner.send({ type: 'pointer.down', point, screen, over, touch, ...which });
+    reach(snapReach(k, this.#runner.spec?.trail));
     if (!this.#runner.busy) return;
     this.#view.held = true;
     this.#via = [];
@@ -97,6 +93,7 @@ export class Gestures {
   move = (event: PointerEvent): void => {
     if (!this.#runner.busy) return;
     this.#last = event;
+    if (this.#view.held) this.#track?.add({ ...this.#onSvg(event), t: event.timeStamp });
     // A quick hand comes through several places between two pictures.
     if (this.#runner.spec?.trail) this.#via.push(...(event.getCoalescedEvents?.() ?? []), event);
     if (this.#request) return;
@@ -108,23 +105,31 @@ export class Gestures {
     this.#request = 0;
     if (!this.#last || !this.#runner.busy) return;
     this.#followed = this.#last.timeStamp;
-    const screen = this.#onSvg(this.#last);
+    this.#goTo(this.#onSvg(this.#last), this.#last.timeStamp);
+  };
+
+  #goTo(screen: Point, t: number): void {
     const piece = this.#picture.grip?.piece ?? 'front';
     const point = this.#inPiece(screen, piece);
     const via = this.#via.map((event) => this.#inPiece(this.#onSvg(event), piece));
     this.#via = [];
+    const slow = this.#view.held && this.#track?.slow(t) === true;
     // Drawn at once: nothing else can come in between.
-    flushSync(() => this.#runner.send({ type: 'pointer.move', point, screen, via }));
-  };
+    flushSync(() => this.#runner.send({ type: 'pointer.move', point, screen, via, slow }));
+  }
 
-  up = (): void => {
-    if (!this.#view.held) return;
+  up = ({ timeStamp: t, pointerType }: PointerEvent): void => {
+    const track = this.#track;
+    if (!this.#view.held || !track) return;
     if (this.#request) {
       cancelAnimationFrame(this.#request);
       this.#follow();
     }
+    // What is held comes to lie where the hand rested: how it was lifted does not count.
+    if (!this.#runner.spec?.trail && track.slipped(t)) this.#goTo(track.rest(t), t);
     this.#view.held = false;
-    this.#runner.send({ type: 'pointer.up' });
+    const stayed = track.stayed(t, pointerType === 'mouse' ? DRAG_THRESHOLD : TOUCH_THRESHOLD);
+    this.#runner.send({ type: 'pointer.up', stayed });
     this.#sayHeld();
   };
 

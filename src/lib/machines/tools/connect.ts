@@ -6,6 +6,9 @@ import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
 import { tipOf } from './dart-legs.ts';
 import { alongLine } from './notch.ts';
 
+/** As near as this to where it meets the line squarely the foot holds there, mm: at any zoom the same for a hand. */
+const SQUARE = 1.5;
+
 const tips = (scene: Scene) =>
   dartsOf(scene).flatMap(({ piece, dart }) => {
     const point = tipOf(piece, dart);
@@ -43,7 +46,9 @@ export const connect: ToolSpec = {
     const tip = tips(scene).find(({ dart }) => dart.id === dartOf(grip));
     const place = nearestOnChain(line.chain, point);
     const square = tip && nearestOnChain(line.chain, tip.point);
-    return square && Math.abs(square.length - place.length) <= scene.reach / 2 ? square.point : place.point;
+    return square && Math.abs(square.length - place.length) <= Math.min(scene.reach / 2, SQUARE)
+      ? square.point
+      : place.point;
   },
   nudge: alongLine,
   propose: (scene, grip) => {

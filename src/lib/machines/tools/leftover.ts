@@ -20,7 +20,8 @@ const beside = (scene: Scene, grip: Grip): readonly ToolTarget[] =>
 export const ease: ToolSpec = {
   id: 'ease',
   targets: (scene) => bridged(scene).flatMap(({ piece }) => seamNotches(piece, 'carry')),
-  pull: (scene, grip, point) => nearestOf(beside(scene, grip), point, scene.reach)?.point ?? point,
+  // Notches stand far apart: which one is meant is clear from farther off than usual.
+  pull: (scene, grip, point) => nearestOf(beside(scene, grip), point, 2 * scene.reach)?.point ?? point,
   propose: (scene, grip) => {
     const { piece, rest: from } = pieceAnd(grip.target);
     const other = nearestOf(beside(scene, grip), grip.at, 0.01);
