@@ -5,6 +5,10 @@ import { cuspFunction, cusps, seam, setSeam } from './offset-cusps.ts';
 /** A fitted piece is taken when no sample of it is farther than this from the true parallel (mm). */
 export const FIT_TOLERANCE = 0.004;
 const DEEPEST = 12;
+/** No piece is divided that is this part of its stretch or less: where a control point lies on an end, none would ever be good enough. */
+const LEAST_PART = 1 / 4096;
+/** Nor one of so little of the curve: nearer together two nodes have no direction between them. */
+const LEAST_SPAN = 1e-6;
 
 /** The parallel of a cubic, as cubics end to end; `cusped` when the curve is hollow with a radius below the width. */
 export interface Parallel {
@@ -211,11 +215,14 @@ function push(p: Node, q: Node, out: Cubic[]): void {
   });
 }
 
-/** Fits one run without a cusp inside; the error falls with the sixth power of the pieces, which tells how many to try. */
-function fitRun(p: Node, q: Node, tolerance: number, depth: number, out: Cubic[]): void {
+/**
+ * Fits one run without a cusp inside; the error falls with the sixth power of the pieces, which tells how many to try. `least`: the span of t that
+ * is divided no more, which bounds the pieces, as `depth` alone does not where each is divided in four.
+ */
+function fitRun(p: Node, q: Node, tolerance: number, depth: number, least: number, out: Cubic[]): void {
   const error = fitPiece(p, q);
   const turn = p.tx * q.tx + p.ty * q.ty;
-  if ((error <= tolerance && turn > -0.2) || depth === 0) {
+  if ((error <= tolerance && turn > -0.2) || depth === 0 || q.t - p.t <= least) {
     push(p, q, out);
     return;
   }
@@ -224,7 +231,7 @@ function fitRun(p: Node, q: Node, tolerance: number, depth: number, out: Cubic[]
   let from = p;
   for (let i = 1; i <= pieces; i++) {
     const to = i === pieces ? q : nodeAt(p.t + ((q.t - p.t) * i) / pieces);
-    fitRun(from, to, tolerance, depth - 1, out);
+    fitRun(from, to, tolerance, depth - 1, least, out);
     from = to;
   }
 }
@@ -233,7 +240,8 @@ function fitRun(p: Node, q: Node, tolerance: number, depth: number, out: Cubic[]
 function fitStretch(p: Node, q: Node, out: Cubic[]): void {
   const rough = 0.01 * (Math.abs(p.x - q.x) + Math.abs(p.y - q.y));
   const backwards = cuspFunction(0.5 * (p.t + q.t)) < 0;
-  fitRun(p, q, backwards ? Math.max(rough, FIT_TOLERANCE) : FIT_TOLERANCE, DEEPEST, out);
+  const tolerance = backwards ? Math.max(rough, FIT_TOLERANCE) : FIT_TOLERANCE;
+  fitRun(p, q, tolerance, DEEPEST, Math.max(LEAST_PART * (q.t - p.t), LEAST_SPAN), out);
 }
 
 /**
