@@ -21,13 +21,17 @@ const PHASES = [
   ['sewn', /\/phases\/sewn\.ts$/],
   ['line', /\/phases\/line\.ts$/],
 ] as const;
+/** What makes drills of each kind; what all kinds have in common is one file. */
+const MAKERS = /\/panels\/drills\/(moving|finish|fullness|row|princess|line)\.ts$/;
 /** Fields to fill in: the small pages have none, though Svelte's list of all there is names them. */
 const FIELDS = /\/svelte\/src\/internal\/client\/dom\/elements\/bindings\/(select|input)\.js$/;
 
-/** Svelte's modules only say what there is; without this each is taken for one that does something by being fetched. */
+/** These modules only say what there is; without this each is taken for one that does something by being fetched. */
 export const treeshake = {
   moduleSideEffects: (id: string): boolean =>
-    !/\/node_modules\/svelte\/src\/(?!.*(disclose-version|flags))/.test(id),
+    !/\/node_modules\/(svelte\/src\/(?!.*(disclose-version|flags))|robust-predicates\/|@sveltejs\/kit\/src\/runtime\/app\/state\/)/.test(
+      id,
+    ),
 };
 
 /**
@@ -38,8 +42,13 @@ export function groups(): Group[] {
   const ids: string[] = [];
   let files: Map<string, string> | undefined;
   /** The modules that come with those of `root`, without what they import only later. */
-  function reached(context: Context, root: RegExp): ReadonlySet<string> {
-    const seen = new Set(ids.filter((id) => root.test(id)));
+  const reached = (context: Context, root: RegExp): ReadonlySet<string> =>
+    reachedFrom(
+      context,
+      ids.filter((id) => root.test(id)),
+    );
+  function reachedFrom(context: Context, roots: readonly string[]): ReadonlySet<string> {
+    const seen = new Set(roots);
     for (const id of seen) context.getModuleInfo(id)?.importedIds.forEach((next) => seen.add(next));
     return seen;
   }
@@ -53,6 +62,11 @@ export function groups(): Group[] {
     const put = (name: string, modules: Iterable<string>): void => {
       for (const id of modules) all.set(id, name);
     };
+    const makers = ids.filter((id) => MAKERS.test(id)).map((id) => reachedFrom(context, [id]));
+    put(
+      'drill',
+      makers.length === 0 ? [] : [...makers[0]!].filter((id) => makers.every((one) => one.has(id))),
+    );
     for (const [name, root] of PHASES.toReversed()) put(name, reached(context, root));
     put('standing', reached(context, STANDING));
     put('device', reached(context, DEVICE));

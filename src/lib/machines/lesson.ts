@@ -1,9 +1,10 @@
-import { assign, setup, type ActorRefFrom, type SnapshotFrom } from 'xstate';
+import { assign, type ActorRefFrom, type SnapshotFrom } from 'xstate';
 import type { Mark, StepContext, StepRule } from '../grading/types.ts';
 import type { Lesson, LessonStep } from '../lessons/types.ts';
 import { add, historyOf, redo, resetStep, undo, type Edit, type History } from '../recipe/history.ts';
 import { replayByStep, type StepReplay } from '../recipe/replay.ts';
 import type { Attempt, Command, Fabric, Unfollowed } from '../recipe/types.ts';
+import { setup } from './machine.ts';
 
 /** What was kept of an earlier visit, or a fresh attempt. */
 export interface LessonInput {

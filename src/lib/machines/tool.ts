@@ -1,8 +1,9 @@
-import { assign, enqueueActions, setup, type ActorRefFrom } from 'xstate';
+import { assign, enqueueActions, type ActorRefFrom } from 'xstate';
 import { add, distance, sub } from '../geometry/point.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
 import type { Command, CommandName, Refusal, Work } from '../recipe/types.ts';
+import { setup } from './machine.ts';
 import type { Options, OptionValue, Scene } from './scene.ts';
 
 /** What kind of thing a target is; the table draws each kind in its own way. */

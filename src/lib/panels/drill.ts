@@ -1,12 +1,10 @@
-import { beginningOf, drawOn } from '../lessons/drills/begin.ts';
-import { lessonFrom } from '../lessons/drills/from-rules.ts';
-import type { Drill } from '../lessons/drills/types.ts';
+import { resolve } from '$app/paths';
+import { beginningOf } from '../lessons/drills/begin.ts';
+import type { Drill, ExerciseId } from '../lessons/drills/types.ts';
 import type { Lesson } from '../lessons/types.ts';
 import type { Block } from '../pattern/types.ts';
 import type { Settings } from '../progress/settings.ts';
-import { startWork } from '../recipe/start.ts';
-import { wordsFrom } from '../strings/drill-words/kind-words.ts';
-import { fetchKit } from './drills/kit.ts';
+import type { Maker } from './drills/maker.ts';
 
 /** A drill made ready to be worked on: its lesson, and the block it begins on. */
 export interface ReadyDrill {
@@ -15,11 +13,36 @@ export interface ReadyDrill {
   readonly block: Block;
 }
 
-/** Works a drill out, with its lengths in the learner's units. Rejects where what its kind is made of cannot be fetched. */
+const moving = () => import('./drills/moving.ts');
+const row = () => import('./drills/row.ts');
+/** What makes drills of each kind, so that a page fetches it for its own kind and for no other. */
+const MAKERS: Readonly<Record<ExerciseId, () => Promise<{ readonly make: Maker }>>> = {
+  slash: moving,
+  pivot: moving,
+  angle: moving,
+  split: moving,
+  join: moving,
+  finish: () => import('./drills/finish.ts'),
+  fullness: () => import('./drills/fullness.ts'),
+  parallel: row,
+  several: row,
+  princess: () => import('./drills/princess.ts'),
+  line: () => import('./drills/line.ts'),
+};
+
+/** The block of a demo figure in a form, drafted while the site was built. */
+async function blockOf(figure: string, form: string): Promise<Block> {
+  const answer = await fetch(resolve('/practice/blocks/[figure]/[form].json', { figure, form }));
+  if (!answer.ok) throw new Error(`the block could not be fetched: ${answer.status}`);
+  return (await answer.json()) as Block;
+}
+
+/**
+ * Works a drill out, with its lengths in the learner's units. Rejects where its block, or what makes drills of its kind, cannot be
+ * fetched.
+ */
 export async function readyDrill(drill: Drill, units: Settings['units']): Promise<ReadyDrill> {
-  const kit = await fetchKit(drill.exercise);
   const begun = beginningOf(drill);
-  const { block } = startWork({ figure: begun.figure, form: begun.form });
-  const variant = kit.of(drawOn(begun, block.front));
-  return { drill, lesson: lessonFrom(variant, kit.rules, wordsFrom(kit.words, units)), block };
+  const [{ make }, block] = await Promise.all([MAKERS[drill.exercise](), blockOf(begun.figure, begun.form)]);
+  return { drill, lesson: make(begun, block, units), block };
 }

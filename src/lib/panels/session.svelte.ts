@@ -11,7 +11,7 @@ import {
   type LessonInput,
   type LessonSnapshot,
 } from '../machines/lesson.ts';
-import type { Notice, ProgressStore } from '../progress/store.ts';
+import { progressStore, type Notice, type ProgressStore } from '../progress/store.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt, CommandName } from '../recipe/types.ts';
 import { UNFETCHED } from '../strings/unfetched.ts';
@@ -54,10 +54,7 @@ export class LessonSession {
 
   /** Loads what was kept and starts; storage that does not work is told once, and the lesson starts fresh. */
   async start(): Promise<void> {
-    const [{ progressStore }, { indexedDbBackend }] = await Promise.all([
-      import('../progress/store.ts'),
-      import('../progress/indexed-db.ts'),
-    ]);
+    const { indexedDbBackend } = await import('../progress/indexed-db.ts');
     this.#store = progressStore(indexedDbBackend, (notice) => (this.notice = notice));
     const kept = await this.#store.load(this.#key);
     // Steps that were left behind are marked again at once, those left empty too; a fresh lesson fetches the checks with its first

@@ -1,5 +1,5 @@
 import { FINISH } from '../../lessons/drills/kits/finish.ts';
 import { FINISH_WORDS } from '../../strings/drill-words/finish.ts';
-import type { WordedKit } from './kit.ts';
+import { makerOf } from './maker.ts';
 
-export const kit: WordedKit = { ...FINISH, words: FINISH_WORDS };
+export const make = makerOf(FINISH, FINISH_WORDS);

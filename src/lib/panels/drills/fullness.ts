@@ -1,5 +1,5 @@
 import { FULLNESS } from '../../lessons/drills/kits/fullness.ts';
 import { FULLNESS_WORDS } from '../../strings/drill-words/fullness.ts';
-import type { WordedKit } from './kit.ts';
+import { makerOf } from './maker.ts';
 
-export const kit: WordedKit = { ...FULLNESS, words: FULLNESS_WORDS };
+export const make = makerOf(FULLNESS, FULLNESS_WORDS);

@@ -1,5 +1,5 @@
 import { LINE } from '../../lessons/drills/kits/line.ts';
 import { LINE_WORDS } from '../../strings/drill-words/line.ts';
-import type { WordedKit } from './kit.ts';
+import { makerOf } from './maker.ts';
 
-export const kit: WordedKit = { ...LINE, words: LINE_WORDS };
+export const make = makerOf(LINE, LINE_WORDS);

@@ -1,5 +1,5 @@
 import { MOVING } from '../../lessons/drills/kits/moving.ts';
 import { MOVING_WORDS } from '../../strings/drill-words/moving.ts';
-import type { WordedKit } from './kit.ts';
+import { makerOf } from './maker.ts';
 
-export const kit: WordedKit = { ...MOVING, words: MOVING_WORDS };
+export const make = makerOf(MOVING, MOVING_WORDS);

@@ -1,5 +1,5 @@
 import { PRINCESS } from '../../lessons/drills/kits/princess.ts';
 import { PRINCESS_WORDS } from '../../strings/drill-words/princess.ts';
-import type { WordedKit } from './kit.ts';
+import { makerOf } from './maker.ts';
 
-export const kit: WordedKit = { ...PRINCESS, words: PRINCESS_WORDS };
+export const make = makerOf(PRINCESS, PRINCESS_WORDS);

@@ -1,5 +1,5 @@
 import { ROW } from '../../lessons/drills/kits/row.ts';
 import { ROW_WORDS } from '../../strings/drill-words/row.ts';
-import type { WordedKit } from './kit.ts';
+import { makerOf } from './maker.ts';
 
-export const kit: WordedKit = { ...ROW, words: ROW_WORDS };
+export const make = makerOf(ROW, ROW_WORDS);

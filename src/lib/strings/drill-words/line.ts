@@ -1,7 +1,7 @@
 import { BESIDE_FOOT, EASES } from '../../lessons/drills/rules/line.ts';
 import { always, type KindWords, type StepWords } from './kind-words.ts';
 import { capital, dartsOf, lineLines, measured, onPaper, scaleNote } from './measured.ts';
-import { WORKING_DART } from './moving.ts';
+import { WORKING_DART } from './working-dart.ts';
 
 const styleLine: StepWords = {
   title: 'Draw the style line',

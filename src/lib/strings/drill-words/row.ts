@@ -1,7 +1,8 @@
 import { always, type KindWords, type StepWords } from './kind-words.ts';
 import { capital, COUNTS, dartsOf, edgeOf, measured, middleLine, onPaper, scaleNote } from './measured.ts';
-import { MOVE, WORKING_DART } from './moving.ts';
+import { MOVE } from './moving.ts';
 import { SEWN_POINT_HINTS } from './sewn-point.ts';
+import { WORKING_DART } from './working-dart.ts';
 
 const lines: StepWords = {
   title: 'Draw the lines',

@@ -1,20 +1,28 @@
 import { PHASES, type Phase } from '../../recipe/commands/known.ts';
 import type { CommandName } from '../../recipe/types.ts';
 
+type Fetch = () => Promise<unknown>;
+
+/** With what shows the settings of tools and what can be done at once: not every phase has such tools. */
+const withStrip =
+  (fetch: Fetch): Fetch =>
+  () =>
+    Promise.all([fetch(), import('../Strip.svelte')]);
+
 /** Commands, tools and what the table draws for them, by phase. */
-const FETCH: Readonly<Record<Phase, () => Promise<unknown>>> = {
-  block: () => import('../../machines/tools/block.ts'),
+const FETCH: Readonly<Record<Phase, Fetch>> = {
+  block: withStrip(() => import('../../machines/tools/block.ts')),
   open: () => import('../../machines/tools/open.ts'),
   legs: () => import('../../machines/tools/legs.ts'),
   line: () => import('./line.ts'),
   marks: () => import('./marks.ts'),
   stroke: () => import('./stroke.ts'),
-  cut: () => import('./cut.ts'),
-  dart: () => import('./dart.ts'),
-  sewn: () => import('./sewn.ts'),
-  caps: () => import('./caps.ts'),
-  fullness: () => import('./fullness.ts'),
-  finish: () => import('./finish.ts'),
+  cut: withStrip(() => import('./cut.ts')),
+  dart: withStrip(() => import('./dart.ts')),
+  sewn: withStrip(() => import('./sewn.ts')),
+  caps: withStrip(() => import('./caps.ts')),
+  fullness: withStrip(() => import('./fullness.ts')),
+  finish: withStrip(() => import('./finish.ts')),
 };
 
 const fetched = new Set<Phase>();

@@ -1,6 +1,6 @@
 import { lineOf } from '../kinds/line.ts';
 import { connector, leftover, moveAlong, notches, separate, styleLine } from '../rules/line.ts';
-import { workingDart } from '../rules/move.ts';
+import { workingDart } from '../rules/working-dart.ts';
 import type { DrillKit } from './kit.ts';
 
 export const LINE = {

@@ -1,5 +1,6 @@
 import { moveOf } from '../kinds/move.ts';
-import { move, pivot, slashLine, workingDart } from '../rules/move.ts';
+import { move, pivot, slashLine } from '../rules/move.ts';
+import { workingDart } from '../rules/working-dart.ts';
 import type { DrillKit } from './kit.ts';
 
 export const MOVING = {

@@ -1,7 +1,8 @@
 import { parallelOf, severalOf } from '../kinds/row.ts';
 import { sewnPoint, trueLegs } from '../rules/finish.ts';
-import { move, workingDart } from '../rules/move.ts';
+import { move } from '../rules/move.ts';
 import { lines } from '../rules/row.ts';
+import { workingDart } from '../rules/working-dart.ts';
 import type { DrillKit } from './kit.ts';
 
 export const ROW = {
