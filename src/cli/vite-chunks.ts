@@ -21,8 +21,13 @@ const PHASES = [
   ['sewn', /\/phases\/sewn\.ts$/],
   ['line', /\/phases\/line\.ts$/],
 ] as const;
+/** The head of pages on which nothing is worked yet. */
+const HEAD = /\/panels\/PageHead\.svelte$/;
 /** What makes drills of each kind; what all kinds have in common is one file. */
 const MAKERS = /\/panels\/drills\/(moving|finish|fullness|row|princess|line)\.ts$/;
+const MOVING = /\/panels\/drills\/moving\.ts$/;
+/** What a drill's page begins with. */
+const OPENING = /\/panels\/(drill\.ts|DrillOpening\.svelte)$/;
 /** Fields to fill in: the small pages have none, though Svelte's list of all there is names them. */
 const FIELDS = /\/svelte\/src\/internal\/client\/dom\/elements\/bindings\/(select|input)\.js$/;
 
@@ -62,16 +67,30 @@ export function groups(): Group[] {
     const put = (name: string, modules: Iterable<string>): void => {
       for (const id of modules) all.set(id, name);
     };
+    // What makes one kind of drill; what moves a dart, with which most kinds begin; and what all have in common, with the opening.
     const makers = ids.filter((id) => MAKERS.test(id)).map((id) => reachedFrom(context, [id]));
+    const inMakers = (id: string): number => makers.filter((one) => one.has(id)).length;
+    makers.forEach((one, i) =>
+      put(
+        `maker-${i}`,
+        [...one].filter((id) => inMakers(id) === 1),
+      ),
+    );
+    put('moving', reached(context, MOVING));
     put(
       'drill',
-      makers.length === 0 ? [] : [...makers[0]!].filter((id) => makers.every((one) => one.has(id))),
+      [...reached(context, OPENING)].filter((id) => inMakers(id) === 0),
+    );
+    put(
+      'drill',
+      makers.flatMap((one) => [...one]).filter((id) => inMakers(id) === makers.length),
     );
     for (const [name, root] of PHASES.toReversed()) put(name, reached(context, root));
     put('standing', reached(context, STANDING));
     put('device', reached(context, DEVICE));
     put('table', table);
     put('shared', shared(PAGES));
+    put('shared', reached(context, HEAD));
     put('base', reached(context, BASE));
     put('base', shared(SMALL_PAGES));
     return all;

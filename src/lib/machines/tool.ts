@@ -1,4 +1,4 @@
-import { assign, enqueueActions, type ActorRefFrom } from 'xstate';
+import { assign, emit, type ActorRefFrom } from 'xstate';
 import { add, distance, sub } from '../geometry/point.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
@@ -153,7 +153,9 @@ export type ToolEvent =
   | { type: 'scene.set'; work: Work; fabric: Scene['fabric'] }
   | { type: 'reach.set'; reach: number };
 
-export type ToolEmitted = { type: 'command'; command: Command } | { type: 'refused'; refused: Refusal };
+/** `nothing`: a gesture came to its end without a command. */
+export type ToolEmitted =
+  { type: 'command'; command: Command } | { type: 'refused'; refused: Refusal } | { type: 'nothing' };
 
 export interface ToolContext {
   readonly scene: Scene;
@@ -187,6 +189,12 @@ const EMPTY = {
   refused: undefined,
   down: undefined,
 } as const;
+
+/** What letting go does. */
+const COMMIT = ['say', 'keepOptions'] as const;
+
+const said = (command: Command | undefined): ToolEmitted =>
+  command ? { type: 'command', command } : { type: 'nothing' };
 
 /** What is held, and what letting go would do. */
 export type Held = Pick<ToolContext, 'grip' | 'proposal' | 'preview' | 'refused'>;
@@ -328,25 +336,21 @@ export function toolMachine(spec: ToolSpec) {
         const other = gripOf(spec, context.scene, event.target);
         return other ? pulled(spec, context.scene, context.grip, other.from) : {};
       }),
-      commit: enqueueActions(({ context, enqueue }) => {
-        const { proposal, refused } = context;
-        if (refused) enqueue.emit({ type: 'refused', refused });
-        else if (proposal && 'command' in proposal)
-          enqueue.emit({ type: 'command', command: proposal.command });
-        else if (proposal)
-          enqueue.assign({
-            scene: { ...context.scene, options: { ...context.scene.options, ...proposal.options } },
-          });
+      say: emit(({ context: { proposal, refused } }): ToolEmitted => {
+        if (refused) return { type: 'refused', refused };
+        return said(proposal && 'command' in proposal ? proposal.command : undefined);
       }),
-      remove: enqueueActions(({ context, event, enqueue }) => {
-        if (event.type !== 'target.remove') return;
-        const command = spec.remove?.(context.scene, event.target);
-        if (command) enqueue.emit({ type: 'command', command });
-      }),
-      act: enqueueActions(({ context, event, enqueue }) => {
-        if (event.type !== 'act.do') return;
-        const act = spec.acts?.(context.scene).find((one) => one.id === event.act);
-        if (act) enqueue.emit({ type: 'command', command: act.command });
+      keepOptions: assign(({ context: { scene, proposal, refused } }) =>
+        !refused && proposal && 'options' in proposal
+          ? { scene: { ...scene, options: { ...scene.options, ...proposal.options } } }
+          : {},
+      ),
+      remove: emit(({ context, event }) =>
+        said(event.type === 'target.remove' ? spec.remove?.(context.scene, event.target) : undefined),
+      ),
+      act: emit(({ context, event }) => {
+        const acts = event.type === 'act.do' ? spec.acts?.(context.scene) : undefined;
+        return said(acts?.find((one) => event.type === 'act.do' && one.id === event.act)?.command);
       }),
       letGo: assign(EMPTY),
       setOption: assign(({ context, event }) =>
@@ -376,7 +380,7 @@ export function toolMachine(spec: ToolSpec) {
         on: {
           'pointer.down': { guard: 'hits', target: 'pointing', actions: 'press' },
           'target.pick': [
-            { guard: 'isTap', target: 'idle', reenter: true, actions: ['pick', 'commit'] },
+            { guard: 'isTap', target: 'idle', reenter: true, actions: ['pick', ...COMMIT] },
             { guard: 'isCarry', target: 'carrying', actions: 'pick' },
           ],
           'target.nudge': { guard: 'isCarry', target: 'carrying', actions: ['pick', 'nudge'] },
@@ -387,7 +391,7 @@ export function toolMachine(spec: ToolSpec) {
       pointing: {
         on: {
           'pointer.move': { guard: 'far', target: 'dragging', actions: 'drag' },
-          'pointer.up': [{ guard: 'heldIsTap', target: 'idle', actions: 'commit' }, { target: 'carrying' }],
+          'pointer.up': [{ guard: 'heldIsTap', target: 'idle', actions: COMMIT }, { target: 'carrying' }],
           'pointer.cancel': 'idle',
           'key.escape': 'idle',
         },
@@ -398,7 +402,7 @@ export function toolMachine(spec: ToolSpec) {
           'held.moved': { actions: 'moved' },
           'pointer.up': [
             { guard: 'stayed', target: 'carrying', actions: 'goBack' },
-            { target: 'idle', actions: 'commit' },
+            { target: 'idle', actions: COMMIT },
           ],
           'pointer.cancel': 'idle',
           'key.escape': 'idle',
@@ -410,7 +414,7 @@ export function toolMachine(spec: ToolSpec) {
           'held.moved': { actions: 'moved' },
           'pointer.down': { target: 'dragging', actions: ['follow', 'takeUpAt'] },
           'target.nudge': { actions: 'nudge' },
-          'target.pick': { target: 'idle', actions: ['placeAtTarget', 'commit'] },
+          'target.pick': { target: 'idle', actions: ['placeAtTarget', ...COMMIT] },
           'act.do': { target: 'idle', actions: 'act' },
           'key.escape': 'idle',
           'pointer.cancel': 'idle',

@@ -4,6 +4,7 @@ import type { Drill, ExerciseId } from '../lessons/drills/types.ts';
 import type { Lesson } from '../lessons/types.ts';
 import type { Block } from '../pattern/types.ts';
 import type { Settings } from '../progress/settings.ts';
+import type { DrillHints } from '../strings/drill-words/hints.ts';
 import type { Maker } from './drills/maker.ts';
 
 /** A drill made ready to be worked on: its lesson, and the block it begins on. */
@@ -38,11 +39,15 @@ async function blockOf(figure: string, form: string): Promise<Block> {
 }
 
 /**
- * Works a drill out, with its lengths in the learner's units. Rejects where its block, or what makes drills of its kind, cannot be
+ * Works a drill out, with those hints and its lengths in the learner's units. Rejects where its block, or what makes drills of its kind, cannot be
  * fetched.
  */
-export async function readyDrill(drill: Drill, units: Settings['units']): Promise<ReadyDrill> {
+export async function readyDrill(
+  drill: Drill,
+  hints: DrillHints,
+  units: Settings['units'],
+): Promise<ReadyDrill> {
   const begun = beginningOf(drill);
   const [{ make }, block] = await Promise.all([MAKERS[drill.exercise](), blockOf(begun.figure, begun.form)]);
-  return { drill, lesson: make(begun, block, units), block };
+  return { drill, lesson: make(begun, block, hints, units), block };
 }

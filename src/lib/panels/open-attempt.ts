@@ -23,13 +23,13 @@ export type Opened = { readonly ok: OpenAttempt } | { readonly problems: readonl
 
 type Found = { readonly lesson: Lesson; readonly address: string } | Problem;
 
-/** The lesson or drill of that id. Drills follow from their id; the rules of a lesson are fetched. */
+/** The lesson or drill of that id. Drills follow from their id, without hints; the rules of a lesson are fetched. */
 async function lessonOf(id: string, units: Units): Promise<Found> {
   const path = 'lesson.id';
   const drill = drillOfId(id);
   if (drill)
     return {
-      lesson: (await readyDrill(drill, units)).lesson,
+      lesson: (await readyDrill(drill, {}, units)).lesson,
       address: `${resolve('/practice')}#${toFragment(drill)}`,
     };
   const unknown = { path, expected: 'a lesson of the course, or a drill', found: id };

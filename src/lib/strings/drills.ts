@@ -2,6 +2,7 @@ import type { DrillWords } from '../lessons/drills/from-rules.ts';
 import type { ExerciseId, Variant } from '../lessons/drills/types.ts';
 import { FINISH_WORDS } from './drill-words/finish.ts';
 import { FULLNESS_WORDS } from './drill-words/fullness.ts';
+import { LADDERS } from './drill-words/hints.ts';
 import { wordsFrom, type KindWords } from './drill-words/kind-words.ts';
 import { LINE_WORDS } from './drill-words/line.ts';
 import { MOVING_WORDS } from './drill-words/moving.ts';
@@ -25,7 +26,7 @@ const WORDS: Readonly<Record<ExerciseId, KindWords>> = {
 
 /** The words of drills of all kinds, with lengths in the learner's units. */
 export function drillWords(units: Units): DrillWords {
-  const of = (v: Variant): DrillWords => wordsFrom(WORDS[v.drill.exercise], units);
+  const of = (v: Variant): DrillWords => wordsFrom(WORDS[v.drill.exercise], LADDERS, units);
   return {
     title: (v) => of(v).title(v),
     summary: (v) => of(v).summary(v),

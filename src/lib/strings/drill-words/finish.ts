@@ -3,7 +3,6 @@ import type { Variant } from '../../lessons/drills/types.ts';
 import type { KindWords, StepWords } from './kind-words.ts';
 import { capital, dartsOf, edgeOf, measured } from './measured.ts';
 import { MOVING_STEPS } from './moving.ts';
-import { SEWN_POINT_HINTS } from './sewn-point.ts';
 
 const FOLDS: Readonly<Record<Fold, string>> = {
   centre: 'towards centre front',
@@ -23,7 +22,6 @@ const sewnPoint: StepWords = {
     '',
     'The legs are drawn anew from there to their old ends. The intake at the edge stays as it is.',
   ],
-  hints: SEWN_POINT_HINTS,
 };
 
 const cap: StepWords = {
@@ -34,24 +32,6 @@ const cap: StepWords = {
     'The two legs have to be equally long first; where they are not, true them.',
     'The cap is the edge itself, reflected in the leg about which the paper is folded. So it differs with the',
     'way the dart is pressed.',
-  ],
-  hints: [
-    {
-      codes: ['dart-finished/point'],
-      rungs: [
-        'Is the dart still drawn to its sewn point?',
-        'The cap belongs to a dart that is backed off.',
-        'Back the dart off by the given length first, then cap it.',
-      ],
-    },
-    {
-      codes: ['dart-finished/cap'],
-      rungs: [
-        'Which way is the dart to be pressed here?',
-        'Not the habit counts but the way that the exercise names.',
-        'Take the tool for the cap, say which way the dart is folded, and choose the dart.',
-      ],
-    },
   ],
 };
 

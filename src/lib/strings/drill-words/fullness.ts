@@ -1,5 +1,5 @@
 import { decimal } from '../units.ts';
-import { always, type KindWords, type StepWords } from './kind-words.ts';
+import type { KindWords, StepWords } from './kind-words.ts';
 import { capital, COUNTS, dartsOf, edgeOf, measured, onPaper, paperOf } from './measured.ts';
 import { MOVING_STEPS } from './moving.ts';
 
@@ -27,11 +27,6 @@ const fill: StepWords = {
           ]),
     ];
   },
-  hints: always(
-    'What was the opening to become, and how far does the new edge reach?',
-    'As much of the old edge gives way on one side of the opening as on the other. Mind the scale of the length.',
-    'Take the tool for fullness, choose what the opening becomes, and type the length for both sides.',
-  ),
 };
 
 export const FULLNESS_WORDS: KindWords = {

@@ -1,16 +1,14 @@
 import type { DrillWords } from '../../lessons/drills/from-rules.ts';
 import type { DrillStepId } from '../../lessons/drills/steps.ts';
 import type { Variant } from '../../lessons/drills/types.ts';
-import type { HintLadder } from '../../lessons/types.ts';
 import type { Units } from '../units.ts';
+import type { DrillHints } from './hints.ts';
 import { goalLine } from './measured.ts';
 
 /** The words of one step. */
 export interface StepWords {
   readonly title: string | ((v: Variant) => string);
   readonly text: (v: Variant, units: Units) => readonly string[];
-  /** First rungs first. */
-  readonly hints: readonly HintLadder[];
 }
 
 /** The words of one kind of drill, or of a few that have their steps in common. */
@@ -25,14 +23,11 @@ export interface KindWords {
   readonly steps: Readonly<Partial<Record<DrillStepId, StepWords>>>;
 }
 
-/** One ladder for whatever is found. */
-export const always = (...rungs: readonly string[]): readonly HintLadder[] => [{ codes: [], rungs }];
-
 const goalLines = (v: Variant, units: Units): readonly string[] =>
   v.goals.map((goal) => goalLine(v, goal, units));
 
 /** The words of drills of a kind, with lengths in the learner's units. Throws Error for a step that the kind does not have. */
-export const wordsFrom = (kind: KindWords, units: Units): DrillWords => ({
+export const wordsFrom = (kind: KindWords, hints: DrillHints, units: Units): DrillWords => ({
   title: kind.title,
   summary: (v) =>
     [
@@ -43,7 +38,11 @@ export const wordsFrom = (kind: KindWords, units: Units): DrillWords => ({
   step: (v, id) => {
     const words = kind.steps[id];
     if (!words) throw new Error(`the words of the step ${id} are not at hand`);
-    const { title, text, hints } = words;
-    return { title: typeof title === 'string' ? title : title(v), text: text(v, units), hints };
+    const { title, text } = words;
+    return {
+      title: typeof title === 'string' ? title : title(v),
+      text: text(v, units),
+      hints: hints[id] ?? [],
+    };
   },
 });

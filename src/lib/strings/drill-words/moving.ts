@@ -1,6 +1,6 @@
 import type { ExerciseId, Variant } from '../../lessons/drills/types.ts';
 import { decimal } from '../units.ts';
-import { always, type KindWords, type StepWords } from './kind-words.ts';
+import type { KindWords, StepWords } from './kind-words.ts';
 import { capital, dartsOf, EDGES, goalLine, scaleNote } from './measured.ts';
 import { WORKING_DART } from './working-dart.ts';
 
@@ -16,11 +16,6 @@ const slashLine: StepWords = {
     '',
     scaleNote(v),
   ],
-  hints: always(
-    'Compare both ends of your line with what is asked: which one is off?',
-    'It begins at the given length on the given edge and ends in the bust point. Mind the scale of the length.',
-    'Type the length along the edge in the form under the table, and let the end snap to the bust point.',
-  ),
 };
 
 function moveText(v: Variant): readonly string[] {
@@ -52,11 +47,6 @@ function moveText(v: Variant): readonly string[] {
 export const MOVE: StepWords = {
   title: 'Slash and turn',
   text: moveText,
-  hints: always(
-    'Look at the old dart, then at the opening: which of them is not as asked?',
-    'Cut to the bust point, not through it, and turn about the bust point only.',
-    'Turn the freed part about the bust point, by intent where you can: until the legs meet, or by a share.',
-  ),
 };
 
 const pivot: StepWords = {
@@ -68,11 +58,6 @@ const pivot: StepWords = {
     'Pin the block at the bust point. Trace from the dart round to the mark, swing the block until the',
     'dart’s legs meet, and trace the rest.',
   ],
-  hints: always(
-    'Where was the pin, and which way did the block swing?',
-    'The pin stands in the bust point, and the block swings so that the old dart closes.',
-    'Place the mark at the given length, pin the bust point, and swing until the legs meet.',
-  ),
 };
 
 /** The steps that move a dart by a slash: other kinds begin with them. */

@@ -1,7 +1,6 @@
-import { always, type KindWords, type StepWords } from './kind-words.ts';
+import type { KindWords, StepWords } from './kind-words.ts';
 import { capital, COUNTS, dartsOf, edgeOf, measured, middleLine, onPaper, scaleNote } from './measured.ts';
 import { MOVE } from './moving.ts';
-import { SEWN_POINT_HINTS } from './sewn-point.ts';
 import { WORKING_DART } from './working-dart.ts';
 
 const lines: StepWords = {
@@ -23,11 +22,6 @@ const lines: StepWords = {
       scaleNote(v),
     ];
   },
-  hints: always(
-    'Measure along the edge from line to line, and from the middle of them to the end of the edge.',
-    'The middle of the row lies at the given place. Half of the distance goes to either side of it.',
-    'Work out where each line begins, and type these lengths along the edge one after the other.',
-  ),
 };
 
 const sewnPoints: StepWords = {
@@ -46,7 +40,6 @@ const sewnPoints: StepWords = {
       'Every point lies on the middle of its own dart.',
     ];
   },
-  hints: SEWN_POINT_HINTS,
 };
 
 const trueLegs: StepWords = {
@@ -57,11 +50,6 @@ const trueLegs: StepWords = {
     '',
     'True them: both legs become as long as their mean, and the edge beside them runs to their new ends.',
   ],
-  hints: always(
-    'Measure both legs of each dart: are they equally long?',
-    'A leg over an alternate pivot begins elsewhere than its partner. What is sewn together has to be equally long.',
-    'Take the tool that makes the legs alike, and use it on each dart.',
-  ),
 };
 
 export const ROW_WORDS: KindWords = {

@@ -11,14 +11,4 @@ export const WORKING_DART: StepWords = {
       'A dart is moved by the bust point, never by the point it is sewn to.',
     ];
   },
-  hints: [
-    {
-      codes: ['darts-extended/tip'],
-      rungs: [
-        'Where do the legs meet: at the bust point, or short of it?',
-        'The bust point is the small cross; the sewn dart stops before it.',
-        'Take the tool for the working dart and place the tip on the bust point.',
-      ],
-    },
-  ],
 };
