@@ -35,3 +35,21 @@ test('when the tools of the next step cannot be fetched it is said, and trying a
   await expect(page.getByRole('heading', { level: 2 })).toContainText('2.');
   await expect(said).toHaveCount(0);
 });
+
+test('when the block of a drill cannot be fetched it is said, and trying again begins it', async ({
+  page,
+}) => {
+  let asked = 0;
+  await page.route('**/practice/blocks/**', (route) => ((asked += 1), route.abort()));
+  await page.goto('/practice/#slash.4711.woven.usual.3');
+  const said = page.getByRole('alert');
+  await expect(said).toContainText('could not be fetched');
+  // Still no network: it is said again.
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect.poll(() => asked).toBe(2);
+  await expect(said).toBeVisible();
+  await page.unroute('**/practice/blocks/**');
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('button', { name: 'Begin', exact: true })).toBeVisible();
+  await expect(said).toHaveCount(0);
+});
