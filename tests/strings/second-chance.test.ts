@@ -7,6 +7,7 @@ import {
   MISTAKES,
   mistakeWords,
   NO_DRILL,
+  SECOND_CHANCE,
 } from '../../src/lib/strings/second-chance.ts';
 
 const codes = Object.keys(FINDINGS).filter((code) => !code.startsWith('paper/'));
@@ -30,6 +31,20 @@ it('several are joined, the same words once', () => {
   );
   expect(mistakeWords(['dart-finished/legs', 'dart-finished/cap'])).toBe(
     'the legs of the dart were not equally long, and the cap was drawn for another fold',
+  );
+});
+
+it('what is off now is told apart from what was off in an earlier mark, and nothing twice', () => {
+  const { linked } = SECOND_CHANCE;
+  expect(linked(['dart-moved/pivot'], [])).toBe(
+    'The parts came apart at the bust point. Doing it right restores the credit.',
+  );
+  expect(linked(['dart-moved/pivot'], ['dart-moved/opening', 'dart-closed/pivot'])).toBe(
+    'The parts came apart at the bust point. On the way the opening was not as wide as its angle makes it. ' +
+      'Doing it right restores the credit.',
+  );
+  expect(linked([], ['dart-moved/pivot'])).toBe(
+    'On the way the parts came apart at the bust point. Doing it right restores the credit.',
   );
 });
 

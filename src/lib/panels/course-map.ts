@@ -13,6 +13,8 @@ export interface LessonPlace {
   readonly next?: LessonName | undefined;
   readonly before: readonly LessonName[];
 }
+/** A drill has no place in the course: nothing follows it, and it builds on nothing. */
+export const isDrill = ({ next, before }: LessonPlace): boolean => !next && before.length === 0;
 
 /** A lesson on the course map. */
 export interface CourseEntry extends LessonName {

@@ -7,10 +7,11 @@ if (typeof document !== 'undefined')
     addEventListener(type, () => (acted = true), { once: true, capture: true });
 
 /**
- * Puts the keyboard on `element` when what had it is gone from the page: a button that led to the next step, a form that
- * has done its work. Not before the learner has done anything, so that a page that opens starts at its top.
+ * Puts the keyboard on `element` when what had it is gone from the page or dead: a button that led to the next step, a
+ * form that has done its work. Not before the learner has done anything, so that a page that opens starts at its top.
  */
 export async function catchFocus(element: HTMLElement | undefined): Promise<void> {
   await tick();
-  if (acted && document.activeElement === document.body) element?.focus();
+  const at = document.activeElement;
+  if (acted && (at === document.body || at?.matches(':disabled'))) element?.focus();
 }

@@ -65,7 +65,8 @@ export function pieceName(id: string): string {
 }
 
 /** A part that a slash or the pin freed is the only one of its kind, whatever the slash is called. */
-const freedPart = (of: string): string => (/^slash(-\d+)?$/.test(of) ? 'freed part' : `freed ${of} part`);
+const freedPart = (of: string): string =>
+  /^slash(-\d+)?$/.test(of) ? 'freed part' : `part freed at the ${dartName(of)}`;
 
 /** `freed-right` -> "freed right part", `upper` -> "main part"; several ids with commas between give several names. */
 export const partNames = (ids: string): string =>

@@ -118,10 +118,13 @@ export const SECOND_CHANCE = {
   gone: 'This mistake is made good already, or this device knows nothing of it.',
   what: (codes: readonly string[]): string => capital(mistakeWords(codes)),
   line: (codes: readonly string[]): string => `Second chance for: ${mistakeWords(codes)}.`,
-  linked: (codes: readonly string[], accepted: boolean): string =>
-    accepted
-      ? `On the way ${mistakeWords(codes)}. Doing it right restores the credit.`
-      : `${capital(mistakeWords(codes))}. Doing it right restores the credit.`,
+  /** `now`: what the mark itself says is off; `before`: what an earlier mark of the same go said. */
+  linked: (now: readonly string[], before: readonly string[]): string => {
+    const others = before.filter((code) => !now.some((one) => MISTAKES[one] === MISTAKES[code]));
+    const earlier = others.length === 0 ? '' : `On the way ${mistakeWords(others)}. `;
+    const said = now.length === 0 ? '' : `${capital(mistakeWords(now))}. `;
+    return `${said}${earlier}Doing it right restores the credit.`;
+  },
   restored: (codes: readonly string[]): string =>
     `The credit is restored for what was off before: ${mistakeWords(codes)}.`,
   shown: 'The solution was shown in this drill, so the credit waits: it comes back by your own hand.',
