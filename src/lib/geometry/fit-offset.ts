@@ -53,7 +53,7 @@ function nodeAt(t: number, start?: Point, end?: Point): Node {
     return { t, x: px + width * ty, y: py - width * tx, tx, ty, speed: v + width * bend };
   }
   // A control point lies on this end: the direction comes from the next one, the rate of turn from just inside.
-  const tangent = tangentAt(source, t);
+  const tangent = tangentAt(source, t < LEAST_SPAN ? 0 : t > 1 - LEAST_SPAN ? 1 : t);
   const inside = nodeAt(t < 0.5 ? t + 1e-4 : t - 1e-4);
   return {
     t,
