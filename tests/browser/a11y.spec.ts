@@ -44,7 +44,7 @@ for (const [name, viewport] of [
       test.use({ viewport, colorScheme });
 
       test('home, opening and every step, with findings, typed values and words open', async ({ page }) => {
-        test.setTimeout(150_000);
+        test.setTimeout(300_000);
         await page.goto('/');
         await expectNoViolation(page, 'home');
         await page.goto(LESSON_PATH);
