@@ -195,6 +195,18 @@ describe('the tool that turns', () => {
 
 describe('the tool that pins and swings', () => {
   const start = tableOf(WORKING);
+
+  it('once a swing is taken back, the pin stands in the bust point again and the mark where it was', () => {
+    const hand = new Hand(start).take('pivot').pick('mark:right/armhole');
+    const [pin, mark] = [hand.target(`pin:${WAIST}`).point, hand.target('mark').point];
+    hand.drag(`pin:${WAIST}`, { x: pin.x + 14, y: pin.y });
+    expect(hand.target(`pin:${WAIST}`).point.x).toBeCloseTo(pin.x + 14, 6);
+    hand.drag(`turn:${WAIST}:freed`, hand.target(`turn:${WAIST}:rest`).point);
+    expect(given<Pivot>(hand).about).toMatchObject({ dx: expect.closeTo(14, 6) });
+    hand.backTo(start);
+    expect(hand.target(`pin:${WAIST}`).point).toEqual(pin);
+    expect(hand.target('mark').point).toEqual(mark);
+  });
   const half = (): Hand => {
     const hand = new Hand(start).take('pivot');
     return hand.pick('mark:right/armhole');

@@ -2,7 +2,8 @@ import { createActor } from 'xstate';
 import { add, scale } from '../../src/lib/geometry/point.ts';
 import type { Point } from '../../src/lib/geometry/types.ts';
 import type { Options, OptionValue } from '../../src/lib/machines/scene.ts';
-import type { Over, ToolActor, ToolTarget } from '../../src/lib/machines/tool.ts';
+import type { Over, ToolTarget } from '../../src/lib/machines/tool-spec.ts';
+import type { ToolActor } from '../../src/lib/machines/tool.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { machineOf } from '../../src/lib/machines/tools/known.ts';
 import { apply } from '../../src/lib/recipe/apply.ts';
@@ -42,6 +43,13 @@ export class Hand {
     this.commands.push(command);
     this.work = applied.work;
     this.#actor.send({ type: 'scene.set', work: this.work, fabric: this.fabric });
+  }
+
+  /** The table as it lies after something was taken back. */
+  backTo(work: Work): this {
+    this.work = work;
+    this.#actor.send({ type: 'scene.set', work, fabric: this.fabric });
+    return this;
   }
 
   /** The work after a command that was typed, not made by hand. */

@@ -1,7 +1,8 @@
 import { createActor } from 'xstate';
 import { describe, expect, it } from 'vitest';
 import { add, scale } from '../../src/lib/geometry/point.ts';
-import { targetsOf, type ToolEvent } from '../../src/lib/machines/tool.ts';
+import { targetsOf } from '../../src/lib/machines/holding.ts';
+import type { ToolEvent } from '../../src/lib/machines/tool.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { machineOf } from '../../src/lib/machines/tools/known.ts';
 import { replayByStep } from '../../src/lib/recipe/replay.ts';

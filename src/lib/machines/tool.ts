@@ -1,142 +1,11 @@
 import { assign, emit, type ActorRefFrom } from 'xstate';
-import { add, distance, sub } from '../geometry/point.ts';
-import type { Chain, Point } from '../geometry/types.ts';
-import { apply } from '../recipe/apply.ts';
-import type { Command, CommandName, Refusal, Work } from '../recipe/types.ts';
+import { add, distance } from '../geometry/point.ts';
+import type { Point } from '../geometry/types.ts';
+import type { Command, Refusal, Work } from '../recipe/types.ts';
+import { following, gripOf, hold, pressed, pulled, type Held } from './holding.ts';
 import { setup } from './machine.ts';
-import type { Options, OptionValue, Scene } from './scene.ts';
-
-/** What kind of thing a target is; the table draws each kind in its own way. */
-export type TargetKind =
-  | 'landmark'
-  | 'edge'
-  | 'line'
-  | 'point'
-  | 'add'
-  | 'notch'
-  | 'tip'
-  | 'scissors'
-  | 'turn'
-  | 'pin'
-  | 'seam'
-  | 'piece'
-  | 'handle';
-
-/** Something a tool can take hold of (`carry`) or choose (`tap`). Ids stay the same while the thing stays the same. */
-export interface ToolTarget {
-  readonly id: string;
-  readonly kind: TargetKind;
-  readonly point: Point;
-  /** Piece on which it lies; the table shows it there. */
-  readonly piece: string;
-  readonly how: 'tap' | 'carry';
-  /** Id of the edge, landmark, notch, dart or seam it stands for. */
-  readonly ref?: string;
-  readonly dart?: string;
-  /** Place along what it lies on, mm. */
-  readonly at?: number;
-  readonly removable?: boolean;
-  /** It already has what the tool gives (named, allowed, walked ...). */
-  readonly done?: boolean;
-}
-
-/** What is held: where it was taken up and where it would come to lie, mm. */
-export interface Grip {
-  readonly target: string;
-  readonly from: Point;
-  readonly at: Point;
-  readonly how: 'tap' | 'carry';
-  /** Piece and part under the pointer when it was taken up. */
-  readonly piece?: string;
-  readonly part?: string;
-  /** The way of the hand since then, of a tool that follows it, mm. */
-  readonly trail?: readonly Point[];
-}
-
-/** What letting go would do: give a command, or only change a setting of the tool. */
-export type Proposal = { readonly command: Command } | { readonly options: Options };
-
-export interface ToolOption {
-  readonly id: string;
-  readonly kind: 'choice' | 'length' | 'percent';
-  readonly value: OptionValue;
-  readonly choices?: readonly string[];
-}
-
-/** A way to act at once, shown as a button. */
-export interface Act {
-  readonly id: string;
-  readonly about?: string;
-  readonly command: Command;
-}
-
-/** A live measure: a dimension between two points, an angle at `from`, or (without `to`) words at `from`. mm, radians. */
-export interface Reading {
-  readonly id: string;
-  readonly unit: 'mm' | 'rad';
-  readonly value: number;
-  readonly piece: string;
-  readonly from?: Point;
-  readonly to?: Point;
-  readonly dart?: string;
-  /** For an angle: the second ray's end. */
-  readonly other?: Point;
-}
-
-export interface Over {
-  readonly piece?: string;
-  readonly part?: string;
-}
-
-/** One tool, as data and pure functions; `toolMachine` gives it its states. */
-export interface ToolSpec {
-  readonly id: CommandName;
-  /** The whole way of the hand counts, not only where it has come to. */
-  readonly trail?: true;
-  readonly targets: (scene: Scene) => readonly ToolTarget[];
-  /** A press on the paper away from all targets: what is then held. */
-  readonly press?: (
-    scene: Scene,
-    point: Point,
-    over: Over,
-  ) => { target: string; how: 'tap' | 'carry' } | undefined;
-  /** Where the held thing comes to lie when it is pulled to `point` (snap, slide along a line). Same for pointer and keys. */
-  readonly pull?: (scene: Scene, grip: Grip, point: Point) => Point;
-  /** Where it comes to lie after a key asked for `by` mm; default: moved by it, then pulled. */
-  readonly nudge?: (scene: Scene, grip: Grip, by: Point) => Point;
-  readonly propose: (scene: Scene, grip: Grip) => Proposal | undefined;
-  readonly remove?: (scene: Scene, target: string) => Command | undefined;
-  readonly options?: (scene: Scene) => readonly ToolOption[];
-  /** The options that still hold once the table has changed; all of them where this is left out. */
-  readonly stillChosen?: (was: Scene, now: Work) => Options;
-  readonly acts?: (scene: Scene) => readonly Act[];
-  /** What the scissors have cut so far, and on which piece. */
-  readonly cut?: (scene: Scene, grip: Grip) => { readonly chain: Chain; readonly piece: string } | undefined;
-  readonly readings?: (scene: Scene, work: Work, grip?: Grip) => readonly Reading[];
-  readonly guide?: (scene: Scene, grip: Grip | undefined) => Circle | undefined;
-  /** The block as it is pinned and swung, and what is traced of it. */
-  readonly tracing?: (scene: Scene, grip: Grip | undefined) => Tracing | undefined;
-}
-
-/** A block that is pinned to the paper, swung, and traced in two goes: what lies still is traced first. mm, radians. */
-export interface Tracing {
-  readonly piece: string;
-  readonly pin: Point;
-  /** By how much the block is swung, positive clockwise on screen. */
-  readonly angle: number;
-  /** What of the outline is traced before it is swung, and after; both as the block lay at first. */
-  readonly first: Chain;
-  readonly second: Chain;
-  /** The second is on the paper too, and not only to come. */
-  readonly done?: true;
-}
-
-/** A circle to put something on, mm. */
-export interface Circle {
-  readonly centre: Point;
-  readonly radius: number;
-  readonly piece: string;
-}
+import type { OptionValue, Scene } from './scene.ts';
+import type { Over, ToolSpec } from './tool-spec.ts';
 
 export type ToolEvent =
   | { type: 'pointer.down'; point: Point; screen: Point; target?: string; over?: Over; touch?: boolean }
@@ -157,13 +26,8 @@ export type ToolEvent =
 export type ToolEmitted =
   { type: 'command'; command: Command } | { type: 'refused'; refused: Refusal } | { type: 'nothing' };
 
-export interface ToolContext {
+export interface ToolContext extends Held {
   readonly scene: Scene;
-  readonly grip: Grip | undefined;
-  readonly proposal: Proposal | undefined;
-  /** The table as it would be after letting go, computed by `apply`: what is shown is what will be stored. */
-  readonly preview: Work | undefined;
-  readonly refused: Refusal | undefined;
   /** Where the pointer went down: work mm and screen px. */
   readonly down:
     | {
@@ -196,68 +60,12 @@ const COMMIT = ['say', 'keepOptions'] as const;
 const said = (command: Command | undefined): ToolEmitted =>
   command ? { type: 'command', command } : { type: 'nothing' };
 
-/** What is held, and what letting go would do. */
-export type Held = Pick<ToolContext, 'grip' | 'proposal' | 'preview' | 'refused'>;
-
-function hold(spec: ToolSpec, scene: Scene, grip: Grip): Held {
-  const proposal = spec.propose(scene, grip);
-  if (!proposal || !('command' in proposal))
-    return { grip, proposal, preview: undefined, refused: undefined };
-  const applied = apply(scene.work, proposal.command);
-  return 'work' in applied
-    ? { grip, proposal, preview: applied.work, refused: undefined }
-    : { grip, proposal, preview: undefined, refused: applied.refused };
-}
-
-function pulled(spec: ToolSpec, scene: Scene, grip: Grip, point: Point, via: readonly Point[] = []): Held {
-  const held = { ...grip, at: spec.pull ? spec.pull(scene, grip, point) : point };
-  if (!spec.trail) return hold(spec, scene, held);
-  return hold(spec, scene, { ...held, trail: [...(grip.trail ?? [grip.from]), ...via, held.at] });
-}
-
-/**
- * What is held after a move of the pointer in a state where it goes along with it; undefined in the others. Pure, so that a
- * view may follow the hand by itself and tell the machine (`held.moved`) only where it came to.
- */
-export function following(
-  spec: ToolSpec,
-  state: string,
-  { scene, grip, down }: ToolContext,
-  { point, via }: { readonly point: Point; readonly via?: readonly Point[] },
-): Held | undefined {
-  if (grip && state === 'carrying') return pulled(spec, scene, grip, point, via);
-  if (grip && down && state === 'dragging')
-    return pulled(spec, scene, grip, add(grip.from, sub(point, down.point)), via);
-  return undefined;
-}
-
 const changed = (spec: ToolSpec, was: Scene, work: Work, fabric: Scene['fabric']): Scene => ({
   ...was,
   work,
   fabric,
   options: spec.stillChosen?.(was, work) ?? was.options,
 });
-
-/** The targets of a tool, each once: a landmark, or a group, that lies on two parts of a piece is one thing to choose. */
-export function targetsOf(spec: ToolSpec, scene: Scene): readonly ToolTarget[] {
-  const seen = new Set<string>();
-  return spec.targets(scene).filter(({ id }) => !seen.has(id) && seen.add(id));
-}
-
-function gripOf(spec: ToolSpec, scene: Scene, id: string): Grip | undefined {
-  const target = targetsOf(spec, scene).find((one) => one.id === id);
-  return target && { target: id, from: target.point, at: target.point, how: target.how, piece: target.piece };
-}
-
-function pressed(
-  spec: ToolSpec,
-  scene: Scene,
-  event: Extract<ToolEvent, { type: 'pointer.down' }>,
-): Grip | undefined {
-  if (event.target !== undefined) return gripOf(spec, scene, event.target);
-  const press = spec.press?.(scene, event.point, event.over ?? {});
-  return press && { ...press, from: event.point, at: event.point, ...event.over };
-}
 
 /**
  * The states every tool shares: idle > pointing > dragging, and carrying for those who pick and then place. A gesture ends in

@@ -22,6 +22,9 @@ export function markedAgain(marks: readonly Mark[]): string {
 /** What is said of where a mistake began, before it is known and where there is none. */
 export const LOOKING = 'Looking for where it began …';
 
+/** A share of what is off that counts as nothing. */
+const NOTHING = 0.005;
+
 /** Where what is wrong began, in words. `titleOf` gives a step's title. Plain text. */
 export function originText(origin: Origin, titleOf: (step: string) => string, units: Units): string {
   switch (origin.kind) {
@@ -32,11 +35,14 @@ export function originText(origin: Origin, titleOf: (step: string) => string, un
     case 'unknown':
       return `In “${titleOf(origin.shows)}” something is off, but no single command can be named with which it began.`;
     case 'began': {
-      const { index, command, step, shows } = origin;
+      const { index, command, step, shows, stemming } = origin;
       const elsewhere = shows === step ? '' : ` It shows in “${titleOf(shows)}”.`;
+      // Where something was left out before it, no finding owes anything to the command itself.
+      const alone = stemming.every(({ share }) => Math.abs(share) < NOTHING);
+      const more = alone ? ' Done rightly, this command alone would not be enough.' : '';
       return (
         `It began with command ${index + 1}, in “${titleOf(step)}”: ${describe(command, units)} ` +
-        `After it the result can no longer be reached by going on; this has to be taken back or done over.${elsewhere}`
+        `After it the result can no longer be reached by going on; this has to be taken back or done over.${more}${elsewhere}`
       );
     }
   }
@@ -49,8 +55,8 @@ export function stemText({ off, amount, share, unit }: Stemming, units: Units): 
   if (off === undefined || amount === undefined)
     return share > 0 ? 'It stems from there.' : 'It does not stem from there.';
   const show = (value: number): string => formatValue(value, unit, units, true);
-  if (Math.abs(share) < 0.005) return `None of the ${show(off)} stems from there.`;
-  if (Math.abs(share - 1) < 0.005) return `All of it stems from there: ${show(amount)}.`;
+  if (Math.abs(share) < NOTHING) return `None of the ${show(off)} stems from there.`;
+  if (Math.abs(share - 1) < NOTHING) return `All of it stems from there: ${show(amount)}.`;
   const much = `Of ${show(off)}, ${show(amount)} stem from there (${percent(share)})`;
   if (share < 0) return `${much}: without it, more would be off.`;
   return share > 1 ? `${much}: the rest works against it.` : `${much}.`;

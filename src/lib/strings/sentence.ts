@@ -41,6 +41,21 @@ function measured(finding: Finding, units: Units): string {
   return text;
 }
 
+/** The findings in their order, a cause that an earlier one has said of the same dart left out: it is one cause. */
+export function causesOnce(findings: readonly Finding[]): readonly Finding[] {
+  const said = new Set<string>();
+  return findings.map((finding) => {
+    if (!finding.cause) return finding;
+    const one = JSON.stringify([finding.cause, finding.about?.['dart']]);
+    if (!said.has(one)) {
+      said.add(one);
+      return finding;
+    }
+    const { cause: _, ...rest } = finding;
+    return rest;
+  });
+}
+
 /**
  * One finding as a plain sentence or two in the learner's units: what it is about, what was measured and expected, the tolerance and
  * its reason, and the likely cause. Text only, never markup.

@@ -1,7 +1,8 @@
 import { flushSync } from 'svelte';
 import { applyTo, invert } from '../geometry/isometry.ts';
 import type { Point } from '../geometry/types.ts';
-import { DRAG_THRESHOLD, TOUCH_THRESHOLD, type Over } from '../machines/tool.ts';
+import type { Over } from '../machines/tool-spec.ts';
+import { DRAG_THRESHOLD, TOUCH_THRESHOLD } from '../machines/tool.ts';
 import { TABLE } from '../strings/table.ts';
 import type { Units } from '../strings/units.ts';
 import { announce } from './announcer.ts';

@@ -1,6 +1,6 @@
 import { rotationByAngle } from '../geometry/isometry.ts';
 import type { Point } from '../geometry/types.ts';
-import type { Circle, Tracing } from '../machines/tool.ts';
+import type { Circle, Tracing } from '../machines/tool-spec.ts';
 import type { Work } from '../recipe/types.ts';
 import { matrixOf } from './layout.ts';
 import { partModel, type Drawn } from './model.ts';

@@ -2,7 +2,7 @@ import { applyTo } from '../geometry/isometry.ts';
 import { lerp, sub } from '../geometry/point.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import type { Finding } from '../grading/types.ts';
-import type { Reading } from '../machines/tool.ts';
+import type { Reading } from '../machines/tool-spec.ts';
 import type { Piece } from '../pattern/types.ts';
 import { dartName } from '../strings/names.ts';
 import { readingWords } from '../strings/table.ts';

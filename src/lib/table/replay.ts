@@ -8,7 +8,7 @@ import { fallApart } from '../pattern/fall-apart.ts';
 import { slashPaths } from '../machines/tools/cut-slash.ts';
 import { cutPaths } from '../machines/tools/slash.ts';
 import type { CutPath } from '../machines/tools/scissors.ts';
-import type { Tracing } from '../machines/tool.ts';
+import type { Tracing } from '../machines/tool-spec.ts';
 import { matrixOf } from './layout.ts';
 import { swings } from './swings.ts';
 import { swungParts, turnedParts } from './turned.ts';

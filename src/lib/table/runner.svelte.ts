@@ -1,15 +1,9 @@
 import { createActor } from 'xstate';
 import type { Point } from '../geometry/types.ts';
 import type { Options, Scene } from '../machines/scene.ts';
-import {
-  following,
-  type Grip,
-  type Held,
-  type ToolActor,
-  type ToolContext,
-  type ToolEvent,
-  type ToolSpec,
-} from '../machines/tool.ts';
+import type { Grip, ToolSpec } from '../machines/tool-spec.ts';
+import { following, type Held } from '../machines/holding.ts';
+import type { ToolActor, ToolContext, ToolEvent } from '../machines/tool.ts';
 import { machineOf, toolOf } from '../machines/tools/known.ts';
 import type { Command, CommandName, Fabric, Refusal, Work } from '../recipe/types.ts';
 

@@ -1,7 +1,7 @@
 import { chainLength, subchain } from '../geometry/chain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { frontOf } from '../machines/scene.ts';
-import type { Tracing } from '../machines/tool.ts';
+import type { Tracing } from '../machines/tool-spec.ts';
 import { tracingOf } from '../machines/tools/pivot.ts';
 import { pinned } from '../machines/tools/pinned.ts';
 import { edgePlace } from '../machines/tools/slashes.ts';

@@ -1,5 +1,5 @@
 import { compose, invert, rotationByAngle } from '../geometry/isometry.ts';
-import type { Tracing } from '../machines/tool.ts';
+import type { Tracing } from '../machines/tool-spec.ts';
 import type { Part } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
 import { matrixOf } from './layout.ts';

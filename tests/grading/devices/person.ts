@@ -3,13 +3,9 @@ import { applyTo, invert } from '../../../src/lib/geometry/isometry.ts';
 import { add, distance, scale, sub } from '../../../src/lib/geometry/point.ts';
 import type { Point } from '../../../src/lib/geometry/types.ts';
 import { isBack, pieceSet, type Options } from '../../../src/lib/machines/scene.ts';
-import {
-  DRAG_THRESHOLD,
-  TOUCH_THRESHOLD,
-  targetsOf,
-  type ToolActor,
-  type ToolTarget,
-} from '../../../src/lib/machines/tool.ts';
+import type { ToolTarget } from '../../../src/lib/machines/tool-spec.ts';
+import { targetsOf } from '../../../src/lib/machines/holding.ts';
+import { DRAG_THRESHOLD, TOUCH_THRESHOLD, type ToolActor } from '../../../src/lib/machines/tool.ts';
 import { TOOLS } from '../../../src/lib/machines/tools/index.ts';
 import { machineOf } from '../../../src/lib/machines/tools/known.ts';
 import type { Piece } from '../../../src/lib/pattern/types.ts';

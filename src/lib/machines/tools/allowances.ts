@@ -3,7 +3,7 @@ import { seamGroups } from '../../pattern/outline.ts';
 import type { CornerForm } from '../../pattern/types.ts';
 import type { ShapeCorner } from '../../recipe/types.ts';
 import { pieceSet, type Scene } from '../scene.ts';
-import type { ToolSpec, ToolTarget } from '../tool.ts';
+import type { ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { groupAt, groupTargets, pieceAnd } from './seam.ts';
 
 const width = (scene: Scene): number => {

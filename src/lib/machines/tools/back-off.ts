@@ -4,7 +4,7 @@ import { middleOfDart, sewnDart } from '../../pattern/back-off.ts';
 import { finishedDart } from '../../pattern/mouth.ts';
 import type { Dart, Piece } from '../../pattern/types.ts';
 import { dartsOf, type Scene } from '../scene.ts';
-import type { ToolSpec, ToolTarget } from '../tool.ts';
+import type { ToolSpec, ToolTarget } from '../tool-spec.ts';
 
 /** A dart that opens the outline, and its middle. */
 interface Open {

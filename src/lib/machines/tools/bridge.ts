@@ -4,7 +4,7 @@ import type { Piece } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
 import { frontPieces, type Scene } from '../scene.ts';
 import { openings } from '../../pattern/openings.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { nearestAlong, seamPoint } from './seam.ts';
 
 /** How far the bridge reaches on each side until the learner says otherwise, mm. */

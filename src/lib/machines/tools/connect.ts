@@ -2,7 +2,7 @@ import { chainLength } from '../../geometry/chain.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import { dartsOf, lineOf, type Scene } from '../scene.ts';
-import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { tipOf } from './dart-legs.ts';
 import { alongLine } from './notch.ts';
 

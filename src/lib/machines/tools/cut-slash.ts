@@ -2,7 +2,7 @@ import { chainLength } from '../../geometry/chain.ts';
 import { add, scale, sub, unit } from '../../geometry/point.ts';
 import { line as straight } from '../../geometry/segment.ts';
 import { frontOf, type Scene } from '../scene.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 import { BEYOND, scissors, type CutPath } from './scissors.ts';
 import { slashEnds, uncutSlashes } from './slashes.ts';
 

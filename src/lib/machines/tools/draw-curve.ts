@@ -9,7 +9,7 @@ import { anchorInside, anchorWith, fractionAt } from '../../recipe/anchors.ts';
 import type { Anchor, DrawCurve, Work } from '../../recipe/types.ts';
 import { frontOf, lineOf, type Scene } from '../scene.ts';
 import { laidOn, type OnEdge } from '../stroke.ts';
-import type { Reading, ToolSpec } from '../tool.ts';
+import type { Reading, ToolSpec } from '../tool-spec.ts';
 import { passes } from './draw-line.ts';
 
 const LINE = 'line';

@@ -6,7 +6,7 @@ import { anchorInside } from '../../recipe/anchors.ts';
 import { snap } from '../../recipe/snap.ts';
 import type { Anchor, DrawnLine, Work } from '../../recipe/types.ts';
 import { bustPoints, frontOf, lineOf, middleOf, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 
 const LINE = 'line';
 

@@ -6,7 +6,7 @@ import type { Piece } from '../../pattern/types.ts';
 import { anchorInside } from '../../recipe/anchors.ts';
 import type { DrawSlash } from '../../recipe/types.ts';
 import { frontOf, nearestOf, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import {
   anchorAt,
   edgePlace,

@@ -2,7 +2,7 @@ import { distance } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
 import { snap } from '../../recipe/snap.ts';
 import { dartsOf, landmarkIn, type Scene } from '../scene.ts';
-import type { ToolSpec, ToolTarget } from '../tool.ts';
+import type { ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { tipOf } from './dart-legs.ts';
 
 const snapped = (scene: Scene, point: Point, piece: string) =>

@@ -4,7 +4,7 @@ import { ALIKE } from '../../pattern/true-legs.ts';
 import type { Fold } from '../../pattern/types.ts';
 import type { Cap, Work } from '../../recipe/types.ts';
 import { dartsOf, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec } from '../tool.ts';
+import type { Grip, Reading, ToolSpec } from '../tool-spec.ts';
 import { dartIn, openMouths } from './back-off.ts';
 
 /** By how much the legs of the darts differ that are drawn straight to a sewn point. */

@@ -6,7 +6,7 @@ import { mouthOf, standsIn } from '../../pattern/mouth.ts';
 import type { Edge, FullnessKind } from '../../pattern/types.ts';
 import type { AddFullness, Work } from '../../recipe/types.ts';
 import { frontPieces, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { openMouths } from './back-off.ts';
 
 /** How far the new edge reaches on each side until the learner says otherwise, mm. */

@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/types.ts';
 import { apply } from '../../recipe/apply.ts';
 import { anchorInside } from '../../recipe/anchors.ts';
 import { pieceSet, type Scene } from '../scene.ts';
-import type { Grip, ToolSpec } from '../tool.ts';
+import type { Grip, ToolSpec } from '../tool-spec.ts';
 import { centreOf } from './whole-piece.ts';
 
 /** A grainline drawn this near to the centre front's direction lies along it, radians (2°). */

@@ -1,7 +1,7 @@
 import type { Anchor } from '../../recipe/types.ts';
 import { snap } from '../../recipe/snap.ts';
 import { frontOf, middleOf, type Scene } from '../scene.ts';
-import type { ToolSpec, ToolTarget } from '../tool.ts';
+import type { ToolSpec, ToolTarget } from '../tool-spec.ts';
 
 /** What the first step asks to be pointed out, in order. */
 export const ASKED = ['bust-point', 'dart-upper', 'dart-lower', 'centre-front', 'neck-point'] as const;

@@ -1,5 +1,5 @@
 import type { CommandName } from '../../recipe/types.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 import { BLOCK } from './block.ts';
 import { CAPS } from './caps.ts';
 import { CUT } from './cut.ts';

@@ -1,5 +1,6 @@
 import type { CommandName } from '../../recipe/types.ts';
-import { toolMachine, type ToolMachine, type ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
+import { toolMachine, type ToolMachine } from '../tool.ts';
 
 const known = new Map<CommandName, ToolSpec>();
 const machines = new Map<CommandName, ToolMachine>();

@@ -2,7 +2,7 @@ import type { Point } from '../../geometry/types.ts';
 import { styleSeam } from '../../pattern/style-seam.ts';
 import type { Piece, Treatment } from '../../pattern/types.ts';
 import { frontPieces, nearestOf, pieceSet, isBack, type Scene } from '../scene.ts';
-import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { leftovers } from './bridge.ts';
 import { asFabric, groupTargets, pieceAnd, seamNotches, seamPoint } from './seam.ts';
 

@@ -4,7 +4,7 @@ import { edgeLength } from '../../pattern/edge-length.ts';
 import { offOf, partedSeam, placeOff, type PartedSeam } from '../../pattern/notch-seam.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { frontPieces, type Scene } from '../scene.ts';
-import type { Reading, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { pieceAnd } from './seam.ts';
 
 interface Side {

@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/types.ts';
 import type { Notch } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
 import { bustPoints, frontOf, lineOf, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 
 /** The notches marked on the line that is not cut yet. */
 export const notchesOn = (work: Work, line: string): readonly Notch[] =>

@@ -1,5 +1,5 @@
 import { frontOf, isWhole, middleOf } from '../scene.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 
 /** Mirrors the half front across a straight edge. Any straight edge may be picked; only one of them is right. */
 export const openOut: ToolSpec = {

@@ -1,6 +1,6 @@
 import { sub } from '../../geometry/point.ts';
 import { frontPieces, pieceSet } from '../scene.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 import { pieceOf, wholePiece } from './whole-piece.ts';
 
 /** Lays each rigid part of a piece on the block, openings closed. */

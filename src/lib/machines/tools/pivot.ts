@@ -5,7 +5,7 @@ import type { Point } from '../../geometry/types.ts';
 import type { Dart, Piece } from '../../pattern/types.ts';
 import type { Pivot, TurnBy } from '../../recipe/types.ts';
 import { frontOf, middleOf, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget, Tracing } from '../tool.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget, Tracing } from '../tool-spec.ts';
 import { pinned, placeOn, type Pinned } from './pinned.ts';
 import { anchorAt, edgePlace, nextSlash, placeReadings, slashEdges, type EdgePlace } from './slashes.ts';
 import {
@@ -14,6 +14,7 @@ import {
   pinAnchor,
   pinAt,
   pinMoved,
+  pinsAgain,
   pulledRound,
   shareId,
   shareOf,
@@ -121,6 +122,7 @@ export const pivot: ToolSpec = {
       { id: shareId(dart), kind: 'percent', value: shareOf(scene, dart) },
     ];
   },
+  stillChosen: pinsAgain,
   acts: (scene) => {
     const table = tableOf(scene);
     const share = table?.dart ? shareOf(scene, table.dart) : 1;

@@ -8,7 +8,7 @@ import { outlineOf } from '../../pattern/outline.ts';
 import type { Edge, Piece } from '../../pattern/types.ts';
 import type { PartAtDarts } from '../../recipe/types.ts';
 import { dartsOf, frontPieces, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { pieceAnd } from './seam.ts';
 
 interface Candidate {

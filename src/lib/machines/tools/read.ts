@@ -2,7 +2,7 @@ import { distance, sub } from '../../geometry/point.ts';
 import { angleBetween } from '../../geometry/trig.ts';
 import { snap } from '../../recipe/snap.ts';
 import { frontOf, type Scene } from '../scene.ts';
-import type { Reading, ToolSpec } from '../tool.ts';
+import type { Reading, ToolSpec } from '../tool-spec.ts';
 
 /** A ruler laid from one point to another; kept as text in the tool's settings, since it is no part of the work. */
 interface Rule {

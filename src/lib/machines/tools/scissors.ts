@@ -4,7 +4,7 @@ import { distance } from '../../geometry/point.ts';
 import type { Chain } from '../../geometry/types.ts';
 import type { Command } from '../../recipe/types.ts';
 import type { Scene } from '../scene.ts';
-import type { Grip, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, ToolSpec, ToolTarget } from '../tool-spec.ts';
 
 /** How far past the tip the scissors may run, mm. */
 export const BEYOND = 12;

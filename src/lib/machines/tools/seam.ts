@@ -5,7 +5,7 @@ import { findEdge, groupOf, seamGroups } from '../../pattern/outline.ts';
 import { notchAlong, placeOnSeam, styleSeam, type StyleSeam } from '../../pattern/style-seam.ts';
 import type { EdgeNotch, Piece } from '../../pattern/types.ts';
 import { middleOf, type Scene } from '../scene.ts';
-import type { ToolTarget } from '../tool.ts';
+import type { ToolTarget } from '../tool-spec.ts';
 
 /** Where a notch stands on its piece, mm. */
 export function notchPoint(piece: Piece, notch: EdgeNotch): Point | undefined {

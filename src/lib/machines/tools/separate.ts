@@ -1,5 +1,5 @@
 import { frontOf, lineOf, middleOf } from '../scene.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 
 /** Cuts the rest of the line; the front comes apart. */
 export const separate: ToolSpec = {

@@ -1,5 +1,5 @@
 import { pieceSet } from '../scene.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 import { pieceOf, wholePiece } from './whole-piece.ts';
 
 /** Copies the pieces, to treat them for the other fabric. */

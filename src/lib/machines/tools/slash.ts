@@ -3,7 +3,7 @@ import { add, distance, scale, sub, unit } from '../../geometry/point.ts';
 import { line as straight } from '../../geometry/segment.ts';
 import type { Chain } from '../../geometry/types.ts';
 import { dartsOf, lineOf, type Scene } from '../scene.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 import { BEYOND, scissors, type CutPath } from './scissors.ts';
 
 /** A shorter way along the line is none, mm. */

@@ -6,7 +6,7 @@ import { anchorInside } from '../../recipe/anchors.ts';
 import type { Anchor, Work } from '../../recipe/types.ts';
 import type { Edge, InnerLine, Part, Piece } from '../../pattern/types.ts';
 import { tipsOn } from '../../pattern/slash-line.ts';
-import type { Reading } from '../tool.ts';
+import type { Reading } from '../tool-spec.ts';
 
 /** Points this near are one, mm. */
 const SAME = 1e-6;

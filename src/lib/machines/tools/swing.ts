@@ -3,9 +3,9 @@ import { add, distance, norm, scale, sub } from '../../geometry/point.ts';
 import { angleBetween } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Dart } from '../../pattern/types.ts';
-import type { Anchor, TurnBy } from '../../recipe/types.ts';
-import type { Scene } from '../scene.ts';
-import type { Grip } from '../tool.ts';
+import type { Anchor, TurnBy, Work } from '../../recipe/types.ts';
+import type { Options, Scene } from '../scene.ts';
+import type { Grip } from '../tool-spec.ts';
 import type { Leg } from './pairs.ts';
 
 /** How far the pin was moved from where it stands by itself, mm. */
@@ -29,6 +29,12 @@ export function pinAnchor(scene: Scene, dart: { id: string; bustPoint: string },
 export const pinMoved = (dart: string, tip: Point, to: Point): { options: Record<string, string> } => ({
   options: { [`pin:${dart}`]: `${to.x - tip.x} ${to.y - tip.y}` },
 });
+
+/** The settings once the table has changed: what was turned and is taken back is begun anew with the pin where it stands by itself. */
+export const pinsAgain = ({ options, work }: Scene, now: Work): Options =>
+  now.turns.length < work.turns.length
+    ? Object.fromEntries(Object.entries(options).filter(([id]) => !id.startsWith('pin:')))
+    : options;
 
 /** What is swung round a pin, and how far it has to go for the legs to meet. */
 export interface Swing {

@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/types.ts';
 import type { Edge } from '../../pattern/types.ts';
 import type { Command, TurnBy, Work } from '../../recipe/types.ts';
 import type { Scene } from '../scene.ts';
-import type { Grip, Reading, ToolOption, ToolSpec, ToolTarget } from '../tool.ts';
+import type { Grip, Reading, ToolOption, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { choicesOf, mouthIn, openingsOf, type Opening } from './openings.ts';
 import {
   byShare,
@@ -12,6 +12,7 @@ import {
   pinAnchor,
   pinAt,
   pinMoved,
+  pinsAgain,
   pulledRound,
   shareId,
   shareOf,
@@ -89,8 +90,9 @@ export const turn: ToolSpec = {
     ];
   },
   // What was to be opened has been: the next turn opens what is next, unless it is chosen again.
-  stillChosen: ({ options, work }, now) => {
-    const last = now.turns.length > work.turns.length ? now.turns.at(-1) : undefined;
+  stillChosen: (was, now) => {
+    const options = pinsAgain(was, now);
+    const last = now.turns.length > was.work.turns.length ? now.turns.at(-1) : undefined;
     if (last?.into === undefined || last.into !== options['into']) return options;
     return Object.fromEntries(Object.entries(options).filter(([id]) => id !== 'into'));
   },

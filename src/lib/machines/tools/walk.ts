@@ -1,6 +1,6 @@
 import { frontPieces, type Scene } from '../scene.ts';
 import type { Walk } from '../../recipe/types.ts';
-import type { ToolSpec } from '../tool.ts';
+import type { ToolSpec } from '../tool-spec.ts';
 import { groupTargets, pieceAnd } from './seam.ts';
 
 export const SEAMS = ['style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side'] as const;

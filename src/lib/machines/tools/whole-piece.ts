@@ -2,7 +2,7 @@ import { chainBounds } from '../../geometry/chain.ts';
 import { contains, signedArea } from '../../geometry/outline.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Piece } from '../../pattern/types.ts';
-import type { ToolTarget } from '../tool.ts';
+import type { ToolTarget } from '../tool-spec.ts';
 
 /** Where a piece as a whole is taken hold of, mm: on the paper of its largest part, as near the middle as that goes. */
 export function centreOf(piece: Piece): Point {

@@ -1,6 +1,6 @@
 import type { Scene } from '../../machines/scene.ts';
 import { toolOf } from '../../machines/tools/known.ts';
-import type { ToolSpec, ToolTarget } from '../../machines/tool.ts';
+import type { ToolSpec, ToolTarget } from '../../machines/tool-spec.ts';
 import { apply } from '../../recipe/apply.ts';
 import type { Command, CommandName } from '../../recipe/types.ts';
 import type { Form } from '../forms/form.ts';

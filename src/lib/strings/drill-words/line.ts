@@ -53,7 +53,8 @@ const separate: StepWords = {
 const leftover: StepWords = {
   title: 'Decide on the leftover',
   text: (v, units) => [
-    'The side piece is longer at the seam than its partner, by the gap at the foot of the connector.',
+    'The side piece, the lower one of the table, is longer at the seam than its partner: by the gap at the',
+    'foot of the connector.',
     '',
     ...(v.drill.fabric === 'knit'
       ? [

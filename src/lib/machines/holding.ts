@@ -1,0 +1,85 @@
+import { add, sub } from '../geometry/point.ts';
+import type { Point } from '../geometry/types.ts';
+import { apply } from '../recipe/apply.ts';
+import type { Refusal, Work } from '../recipe/types.ts';
+import type { Scene } from './scene.ts';
+import type { Grip, Over, Proposal, ToolSpec, ToolTarget } from './tool-spec.ts';
+
+/** What is held, and what letting go would do. */
+export interface Held {
+  readonly grip: Grip | undefined;
+  readonly proposal: Proposal | undefined;
+  /** The table as it would be after letting go, computed by `apply`: what is shown is what will be stored. */
+  readonly preview: Work | undefined;
+  readonly refused: Refusal | undefined;
+}
+
+/** What is held at a grip, and what letting go there would do. */
+export function hold(spec: ToolSpec, scene: Scene, grip: Grip): Held {
+  const proposal = spec.propose(scene, grip);
+  if (!proposal || !('command' in proposal))
+    return { grip, proposal, preview: undefined, refused: undefined };
+  const applied = apply(scene.work, proposal.command);
+  return 'work' in applied
+    ? { grip, proposal, preview: applied.work, refused: undefined }
+    : { grip, proposal, preview: undefined, refused: applied.refused };
+}
+
+/** What is held once it is pulled to a point; `via`: the way there, for a tool that follows it. mm. */
+export function pulled(
+  spec: ToolSpec,
+  scene: Scene,
+  grip: Grip,
+  point: Point,
+  via: readonly Point[] = [],
+): Held {
+  const held = { ...grip, at: spec.pull ? spec.pull(scene, grip, point) : point };
+  if (!spec.trail) return hold(spec, scene, held);
+  return hold(spec, scene, { ...held, trail: [...(grip.trail ?? [grip.from]), ...via, held.at] });
+}
+
+/** What a move of the pointer goes on from. */
+interface Following {
+  readonly scene: Scene;
+  readonly grip: Grip | undefined;
+  readonly down: { readonly point: Point } | undefined;
+}
+
+/**
+ * What is held after a move of the pointer in a state where it goes along with it; undefined in the others. Pure, so that a
+ * view may follow the hand by itself and tell the machine (`held.moved`) only where it came to.
+ */
+export function following(
+  spec: ToolSpec,
+  state: string,
+  { scene, grip, down }: Following,
+  { point, via }: { readonly point: Point; readonly via?: readonly Point[] },
+): Held | undefined {
+  if (grip && state === 'carrying') return pulled(spec, scene, grip, point, via);
+  if (grip && down && state === 'dragging')
+    return pulled(spec, scene, grip, add(grip.from, sub(point, down.point)), via);
+  return undefined;
+}
+
+/** The targets of a tool, each once: a landmark, or a group, that lies on two parts of a piece is one thing to choose. */
+export function targetsOf(spec: ToolSpec, scene: Scene): readonly ToolTarget[] {
+  const seen = new Set<string>();
+  return spec.targets(scene).filter(({ id }) => !seen.has(id) && seen.add(id));
+}
+
+/** Taking up a target; undefined where the tool has none of that id. */
+export function gripOf(spec: ToolSpec, scene: Scene, id: string): Grip | undefined {
+  const target = targetsOf(spec, scene).find((one) => one.id === id);
+  return target && { target: id, from: target.point, at: target.point, how: target.how, piece: target.piece };
+}
+
+/** What a press takes up: a target, or what the tool makes of the paper there. */
+export function pressed(
+  spec: ToolSpec,
+  scene: Scene,
+  event: { readonly point: Point; readonly target?: string; readonly over?: Over },
+): Grip | undefined {
+  if (event.target !== undefined) return gripOf(spec, scene, event.target);
+  const press = spec.press?.(scene, event.point, event.over ?? {});
+  return press && { ...press, from: event.point, at: event.point, ...event.over };
+}

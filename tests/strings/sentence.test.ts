@@ -1,0 +1,18 @@
+import { expect, it } from 'vitest';
+import type { Command } from '../../src/lib/recipe/types.ts';
+import { causesOnce, sentence } from '../../src/lib/strings/sentence.ts';
+import { edited, markOf } from '../grading/marks.ts';
+
+const slip = (c: Command): Command =>
+  c.do === 'turn' ? { ...c, about: { landmark: 'right/bust-point', dx: 14 }, by: { angle: -0.4 } } : c;
+
+it('a cause that two findings of one dart name is told with the first; other findings are left as they are', () => {
+  const { findings } = markOf('first-dart', edited('first-dart', slip));
+  const named = findings.filter(({ cause }) => cause?.code === 'pivot-slipped');
+  expect(named.map(({ code }) => code)).toEqual(['dart-closed/pivot', 'dart-closed/residual']);
+  const told = causesOnce(findings);
+  expect(told.filter(({ cause }) => cause?.code === 'pivot-slipped')).toEqual([named[0]]);
+  expect(told.map(({ code }) => code)).toEqual(findings.map(({ code }) => code));
+  const words = told.map((finding) => sentence(finding, 'mm')).join(' ');
+  expect(words.match(/14 mm/g)).toHaveLength(1);
+});
