@@ -31,7 +31,8 @@ export default defineConfig({
   outputDir: 'test-results/artifacts',
   use: {
     baseURL: address,
-    trace: 'retain-on-failure',
+    // A trace takes a picture of the page at every action and more than doubles the run: only the second try has one.
+    trace: 'on-first-retry',
     launchOptions: { executablePath: path, args: [...chromiumArgs()] },
   },
   projects: [
