@@ -2,7 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from '@playwright/test';
 import { SEEDS, toFragment } from '../../src/lib/lessons/drills/link.ts';
-import { EXERCISES } from '../../src/lib/lessons/drills/types.ts';
+import { EXERCISES, newest } from '../../src/lib/lessons/drills/types.ts';
 import { openFresh, setToWork } from './scripts.ts';
 
 const LESSONS = fileURLToPath(new URL('../../lessons', import.meta.url));
@@ -27,7 +27,7 @@ export async function pageSizes(browser: Browser, address: string): Promise<read
   const lessons = readdirSync(LESSONS).filter((id) => existsSync(`${LESSONS}/${id}/lesson.json`));
   for (const id of lessons) await measure(`lesson ${id}`, `/lesson/${id}/`, 'Start at once');
   for (const exercise of EXERCISES) {
-    const drill = { exercise, seed: 4711 % SEEDS, fabric: 'woven', band: 'usual', hints: 3 } as const;
+    const drill = newest({ exercise, seed: 4711 % SEEDS, fabric: 'woven', band: 'usual', hints: 3 });
     await measure(`drill ${exercise}`, `/practice/#${toFragment(drill)}`, 'Begin');
   }
   await measure('practice room', '/practice/');

@@ -7,7 +7,7 @@ import { offBy } from '../../src/lib/lessons/stemming.ts';
 import type { Lesson } from '../../src/lib/lessons/types.ts';
 import { blockOf } from '../../src/lib/lessons/block.ts';
 import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
-import { EXERCISES, type Drill } from '../../src/lib/lessons/drills/types.ts';
+import { EXERCISES, newest, type Drill } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { drillWords } from '../../src/lib/strings/drills.ts';
 import { workedLesson, workedStep } from '../../src/lib/lessons/worked/index.ts';
@@ -105,7 +105,7 @@ describe('the first divergence', () => {
 describe('in drills', () => {
   const ofKind = (exercise: Drill['exercise'], seed: number) => {
     const drill: Drill = { exercise, seed, fabric: 'woven', band: 'usual', hints: 0 };
-    const of = drillLesson(variantOf(drill), drillWords('mm'));
+    const of = drillLesson(variantOf(newest(drill)), drillWords('mm'));
     const { commands } = workedLesson(of, 'woven');
     const made = (edit: (command: Command) => Command): Attempt => ({
       format: 'pin-and-pivot/recipe',

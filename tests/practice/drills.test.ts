@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drillId } from '../../src/lib/lessons/drills/lesson.ts';
 import { SEEDS } from '../../src/lib/lessons/drills/link.ts';
 import { drillSkill } from '../../src/lib/lessons/drills/skill.ts';
-import { BANDS, EXERCISES, type Drill } from '../../src/lib/lessons/drills/types.ts';
+import { BANDS, EXERCISES, newest, type Drill } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { nextDrill } from '../../src/lib/practice/boundary.ts';
 import { DRILL_SKILLS, drillCandidates, drillOfId, levelOf } from '../../src/lib/practice/drill-skills.ts';
@@ -24,7 +24,7 @@ describe('drills of a skill', () => {
     const made = new Set<string>();
     for (const exercise of EXERCISES)
       for (let seed = 0; seed < 400; seed++)
-        made.add(drillSkill(variantOf({ exercise, seed, band: 'usual', ...rest })));
+        made.add(drillSkill(variantOf(newest({ exercise, seed, band: 'usual', ...rest }))));
     expect([...made].sort()).toEqual([...DRILL_SKILLS].sort());
   });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lessonIds, loadLesson } from '../../src/cli/load-lessons.ts';
 import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
 import { drillSkill } from '../../src/lib/lessons/drills/skill.ts';
-import { EXERCISES } from '../../src/lib/lessons/drills/types.ts';
+import { EXERCISES, newest } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
 import { DRILL_SKILLS, exerciseOf } from '../../src/lib/practice/drill-skills.ts';
@@ -30,7 +30,7 @@ describe('every step practises a skill that is known: dart place, method and fin
   it.each(EXERCISES)('in 200 drills of the kind %s, as named and as they are worked', (exercise) => {
     const words = drillWords('mm');
     for (let seed = 0; seed < 200; seed++) {
-      const variant = variantOf({ exercise, seed, fabric: 'knit', band: 'usual', hints: 0 });
+      const variant = variantOf(newest({ exercise, seed, fabric: 'knit', band: 'usual', hints: 0 }));
       const lesson = drillLesson(variant, words);
       const { commands } = workedLesson(lesson, 'knit');
       const practised = lesson.steps.map((step) => {

@@ -22,7 +22,7 @@ const MAKERS: Readonly<Record<ExerciseId, () => Promise<{ readonly make: Maker }
   pivot: moving,
   angle: moving,
   split: moving,
-  join: moving,
+  join: () => import('./drills/join.ts'),
   finish: () => import('./drills/finish.ts'),
   fullness: () => import('./drills/fullness.ts'),
   parallel: row,

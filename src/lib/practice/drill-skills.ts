@@ -41,7 +41,7 @@ const fromEither = (ending: string): readonly SkillId[] => [`waist-to-${ending}`
 export const DRILL_SKILLS: readonly SkillId[] = [
   ...['slash', 'pivot', 'angle'].flatMap((method) => moves(`${method}/plain`)),
   ...fromEither('two/slash/plain'),
-  ...EDGE_PLACES.map((to) => `both-to-${to}/slash/plain`),
+  ...[...EDGE_PLACES, 'low-side', 'waist'].map((to) => `both-to-${to}/slash/plain`),
   ...['side/drawn/cap', 'waist/drawn/cap', ...moves('slash/cap')],
   ...['gathers', 'tucks', 'ease'].flatMap((as) => fromEither(`edge/slash/${as}`)),
   ...['parallel', 'cluster', 'neck-rays'].flatMap((to) => fromEither(`${to}/slash/backed-off`)),

@@ -1,6 +1,6 @@
 import { drillSkill } from '../lessons/drills/skill.ts';
 import { SEEDS } from '../lessons/drills/link.ts';
-import { BANDS, type Band, type Drill } from '../lessons/drills/types.ts';
+import { BANDS, newest, type Band, type Drill } from '../lessons/drills/types.ts';
 import { variantOf } from '../lessons/drills/variant.ts';
 import type { Candidate } from './boundary.ts';
 import { exerciseOf, levelOf } from './drill-skills.ts';
@@ -22,7 +22,7 @@ export function drillFor(
   const off = (band: Band): number => Math.abs(levelOf({ exercise, band }) - level);
   const band = BANDS.reduce((best, one) => (off(one) < off(best) ? one : best));
   for (let i = 0; i < MOST_SEEDS; i++) {
-    const drill: Drill = { exercise, seed: (seed + i) % SEEDS, band, ...rest };
+    const drill = newest({ exercise, seed: (seed + i) % SEEDS, band, ...rest });
     if (drillSkill(variantOf(drill)) === skill) return drill;
   }
   return undefined;

@@ -1,7 +1,7 @@
 import { drillId, drillLesson, type DrillWords } from '../lessons/drills/lesson.ts';
 import { SEEDS } from '../lessons/drills/link.ts';
 import { drillSkill } from '../lessons/drills/skill.ts';
-import type { Drill } from '../lessons/drills/types.ts';
+import { newest, type Drill } from '../lessons/drills/types.ts';
 import { variantOf } from '../lessons/drills/variant.ts';
 import type { CheckSpec } from '../grading/types.ts';
 import type { Log } from '../progress/events.ts';
@@ -57,7 +57,7 @@ export function secondDrill(
     const seed = seedOf(`${first.of.id} ${first.code} ${tries}`);
     for (let i = 0; i < MOST_SEEDS; i++) {
       const drill = cloths
-        .map((fabric): Drill => ({ exercise: by.exercise, seed: (seed + i) % SEEDS, fabric, ...rest }))
+        .map((fabric) => newest({ exercise: by.exercise, seed: (seed + i) % SEEDS, fabric, ...rest }))
         .find(fits);
       if (!drill) continue;
       const id = drillId(variantOf(drill));

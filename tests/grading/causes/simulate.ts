@@ -3,7 +3,7 @@ import { chainLength } from '../../../src/lib/geometry/chain.ts';
 import { findEdge } from '../../../src/lib/pattern/outline.ts';
 import { blockOf } from '../../../src/lib/lessons/block.ts';
 import { drillLesson, type DrillWords } from '../../../src/lib/lessons/drills/lesson.ts';
-import { EXERCISES, type Drill } from '../../../src/lib/lessons/drills/types.ts';
+import { EXERCISES, newest, type Drill } from '../../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../../src/lib/lessons/drills/variant.ts';
 import type { Lesson } from '../../../src/lib/lessons/types.ts';
 import { workedStep } from '../../../src/lib/lessons/worked/index.ts';
@@ -140,7 +140,7 @@ function atDrill(
     band: 'usual',
     hints: 0,
   };
-  const variant = variantOf(drill);
+  const variant = variantOf(newest(drill));
   const lesson = drillLesson(variant, WORDS);
   const target = Math.floor(chance() * lesson.steps.length);
   if (steps && !steps.includes(lesson.steps[target]!.id)) return undefined;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { drillLesson } from '../../../src/lib/lessons/drills/lesson.ts';
 import { toFragment } from '../../../src/lib/lessons/drills/link.ts';
-import { EXERCISES, type Drill, type ExerciseId } from '../../../src/lib/lessons/drills/types.ts';
+import type { Drill, ExerciseId } from '../../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../../src/lib/lessons/drills/variant.ts';
 import { workedLesson } from '../../../src/lib/lessons/worked/index.ts';
 import type { Command } from '../../../src/lib/recipe/types.ts';
@@ -21,7 +21,7 @@ import {
   typed,
   type Route,
 } from './other-hands.ts';
-import { allAccepted, attemptOf, congruent, tablesApart, verdicts, WORDS } from './support.ts';
+import { allAccepted, attemptOf, congruent, DRAWS, tablesApart, verdicts, WORDS } from './support.ts';
 
 /*
  * Every drill is solved again by another hand, that has nothing of the generator's solution but the place where a line begins and what is to
@@ -93,13 +93,13 @@ const drillOf = (exercise: ExerciseId, seed: number): Drill => ({
   hints: 0,
 });
 
-describe.each(EXERCISES)('a thousand drills of the kind %s, solved again', (exercise) => {
-  test.each(ROUTES[exercise])(
+describe.each(DRAWS)('a thousand drills of the kind %s, solved again', (name, of) => {
+  test.each(ROUTES[of.exercise])(
     '%s: the same verdict, and the same outline to 1e-9 mm',
     (_name, route, how) => {
       let most = 0;
       for (let seed = 0; seed < 1000; seed++) {
-        const v = variantOf(drillOf(exercise, seed));
+        const v = variantOf({ ...drillOf(of.exercise, seed), ...of });
         const lesson = drillLesson(v, WORDS);
         const worked = workedLesson(lesson, lesson.fabrics[0]!);
         const again = route(v, worked.commands);
@@ -110,7 +110,7 @@ describe.each(EXERCISES)('a thousand drills of the kind %s, solved again', (exer
         most = Math.max(most, mm);
         expect(mm, toFragment(v.drill)).toBeLessThan(1e-9);
       }
-      console.info(`${exercise}, ${_name}: outlines at most ${most.toExponential(1)} mm apart`);
+      console.info(`${name}, ${_name}: outlines at most ${most.toExponential(1)} mm apart`);
     },
     120_000,
   );

@@ -4,7 +4,7 @@ import { gradeLesson } from '../../../src/lib/grading/grade.ts';
 import { ownFront } from '../../../src/lib/grading/table.ts';
 import { blockOf } from '../../../src/lib/lessons/block.ts';
 import { drillLesson, type DrillWords } from '../../../src/lib/lessons/drills/lesson.ts';
-import type { Variant } from '../../../src/lib/lessons/drills/types.ts';
+import { EXERCISES, SECOND_DRAW, type Drill, type Variant } from '../../../src/lib/lessons/drills/types.ts';
 import type { Lesson } from '../../../src/lib/lessons/types.ts';
 import { outlineOf } from '../../../src/lib/pattern/outline.ts';
 import type { Piece } from '../../../src/lib/pattern/types.ts';
@@ -16,6 +16,12 @@ export const WORDS: DrillWords = {
   summary: () => '',
   step: (_, id) => ({ title: id, text: [], hints: [] }),
 };
+
+/** Every draw of every kind, with a name for it. */
+export const DRAWS: readonly (readonly [name: string, of: Pick<Drill, 'exercise' | 'draw'>])[] = [
+  ...EXERCISES.map((exercise) => [exercise, { exercise }] as const),
+  ...SECOND_DRAW.map((exercise) => [`${exercise}, second draw`, { exercise, draw: 2 }] as const),
+];
 
 export const lessonOf = (variant: Variant): Lesson => drillLesson(variant, WORDS);
 

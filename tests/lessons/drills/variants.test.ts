@@ -4,7 +4,6 @@ import { gradeLesson } from '../../../src/lib/grading/grade.ts';
 import { fromFragment, SEEDS, toFragment } from '../../../src/lib/lessons/drills/link.ts';
 import {
   BANDS,
-  EXERCISES,
   FIRST_EXERCISES,
   SCALES,
   type Drill,
@@ -15,26 +14,26 @@ import { workedLesson } from '../../../src/lib/lessons/worked/index.ts';
 import { chainLength } from '../../../src/lib/geometry/chain.ts';
 import { findEdge } from '../../../src/lib/pattern/outline.ts';
 import { startWork } from '../../../src/lib/recipe/start.ts';
-import { allAccepted, attemptOf, lessonOf, verdicts } from './support.ts';
+import { allAccepted, attemptOf, DRAWS, lessonOf, verdicts } from './support.ts';
 
 const drill = fc
   .record({
-    exercise: fc.constantFrom(...EXERCISES),
+    of: fc.constantFrom(...DRAWS.map(([, of]) => of)),
     seed: fc.integer({ min: 0, max: SEEDS - 1 }),
     fabric: fc.constantFrom('woven' as const, 'knit' as const),
     band: fc.constantFrom(...BANDS),
     hints: fc.integer({ min: 0, max: 3 }),
     scale: fc.option(fc.constantFrom(...SCALES)),
   })
-  .map(({ scale, ...rest }): Drill => (scale === null ? rest : { ...rest, scale }));
+  .map(({ scale, of, ...rest }): Drill => ({ ...of, ...rest, ...(scale !== null && { scale }) }));
 
 describe('drills', () => {
-  test.each(EXERCISES)(
+  test.each(DRAWS)(
     'a thousand of the kind %s are solved by their own generator, and doing nothing never is',
-    (exercise) => {
+    (_name, of) => {
       for (let seed = 0; seed < 1000; seed++) {
         const fabric = seed % 2 === 0 ? 'woven' : 'knit';
-        const one: Drill = { exercise, seed, fabric, band: 'strict', hints: 0 };
+        const one: Drill = { ...of, seed, fabric, band: 'strict', hints: 0 };
         const lesson = lessonOf(variantOf(one));
         const { commands } = workedLesson(lesson, fabric);
         expect(verdicts(lesson, commands), toFragment(one)).toEqual(allAccepted(lesson));
@@ -69,22 +68,20 @@ describe('drills', () => {
     );
   });
 
-  test.each(EXERCISES)('of the kind %s there are more than a thousand different ones', (exercise) => {
+  test.each(DRAWS)('of the kind %s there are more than a thousand different ones', (name, of) => {
     const seen = new Set<string>();
     const seeds = 6000;
     for (let seed = 0; seed < seeds; seed++) {
-      const v = variantOf({ exercise, seed, fabric: 'woven', band: 'usual', hints: 0 });
+      const v = variantOf({ ...of, seed, fabric: 'woven', band: 'usual', hints: 0 });
       const { drill: _, ...rest } = v;
       seen.add(JSON.stringify(rest));
     }
     // Each of them comes in the three bands, which are three exercises: another error is the smallest that shows.
     const drills = seen.size * BANDS.length;
-    console.info(
-      `${exercise}: ${seen.size} figures and places among ${seeds} seeds, ${drills} with the bands`,
-    );
+    console.info(`${name}: ${seen.size} figures and places among ${seeds} seeds, ${drills} with the bands`);
     expect(drills).toBeGreaterThan(1000);
-    // Bringing both darts together has one form of the block and one place only; all others have a thousand without their bands.
-    expect(seen.size).toBeGreaterThan(exercise === 'join' ? 700 : 1000);
+    // At first, bringing both darts together had few; all others have a thousand without their bands.
+    expect(seen.size).toBeGreaterThan(name === 'join' ? 700 : 1000);
   });
 
   test('the scale that was asked for is the one on which lengths come out whole', () => {
@@ -125,9 +122,27 @@ describe('drills', () => {
     ['finish.1.woven.usual.0', 'exercise'],
     ['2.finish.1.woven.usual.0', 'link'],
     ['2.finish.1.woven.usual.0.quarter', 'scale'],
-    ['3.finish.1.woven.usual.0.any', 'version'],
+    // The third version knows kinds with a second draw only.
+    ['3.finish.1.woven.usual.0.any', 'exercise'],
+    ['3.join.1.woven.usual.0', 'link'],
+    ['4.join.1.woven.usual.0.any', 'version'],
   ])('the link %s is refused at its %s', (text, path) => {
     expect(fromFragment(text)).toMatchObject({ problem: { path } });
+  });
+});
+
+describe('links of the third version', () => {
+  // Written down when they came.
+  test.each([
+    [7, 'F5', 'full', 'right+right/waist-dart', 'right/armhole', 'right/underarm', 60],
+    [4711, 'F1', 'half', 'right+right/waist-dart', 'right/neckline', 'neck-centre', 80],
+    [500000, 'F1', 'full', 'right+right/waist-dart', 'right/waist-outer', 'right/side-waist', 55],
+    [999999, 'F1', 'half', 'right+right/waist-dart', 'right/side-lower', 'right/dart-lower-end', 50],
+  ] as const)('3.join.%i is the exercise that it always was', (seed, ...rest) => {
+    const v = variantOf({ exercise: 'join', draw: 2, seed, fabric: 'woven', band: 'usual', hints: 3 });
+    const { edge, from, mm } = v.goals[0]!;
+    expect([v.figure, v.scale, v.darts.join('+'), edge, from, mm]).toEqual(rest);
+    expect(toFragment(v.drill)).toBe(`3.join.${seed}.woven.usual.3.any`);
   });
 });
 
@@ -161,6 +176,12 @@ describe('links of the first version', () => {
     expect(toFragment({ exercise, seed, fabric: 'woven', band: 'usual', hints: 3 })).toBe(
       `${exercise}.${seed}.woven.usual.3`,
     );
+  });
+
+  test('and of the second are by the first draw', () => {
+    const v = variantOf({ exercise: 'join', seed: 7, fabric: 'woven', band: 'usual', hints: 3 });
+    expect(fromFragment('2.join.7.woven.usual.3.full')).toEqual({ ok: { ...v.drill, scale: 'full' } });
+    expect(variantOf({ ...v.drill, scale: 'full' }).goals).toEqual(v.goals);
   });
 
   test('know the kinds that they always knew', () => {

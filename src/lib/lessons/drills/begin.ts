@@ -15,6 +15,8 @@ const LATER: Readonly<Record<LaterId, number>> = {
   princess: 4,
   line: 5,
 };
+/** The same for second draws. */
+const SECOND: Readonly<Partial<Record<ExerciseId, number>>> = { join: 6 };
 /** Room for kinds to come, and beyond all seeds of the first kinds. */
 const MOST_KINDS = 16;
 const BEYOND = 8_000_000;
@@ -39,13 +41,10 @@ const FORMS: Readonly<Record<ExerciseId, readonly BlockForm[]>> = {
 };
 
 /** Neighbouring seeds of one exercise, and one seed of different exercises, have nothing to do with each other. */
-function chanceOf({ exercise, seed }: Drill): Chance {
+function chanceOf({ exercise, seed, draw }: Drill): Chance {
   const first = (FIRST_EXERCISES as readonly string[]).indexOf(exercise);
-  return chanceFrom(
-    first >= 0
-      ? seed * FIRST_EXERCISES.length + first
-      : BEYOND + seed * MOST_KINDS + LATER[exercise as LaterId],
-  );
+  if (first >= 0 && !draw) return chanceFrom(seed * FIRST_EXERCISES.length + first);
+  return chanceFrom(BEYOND + seed * MOST_KINDS + (draw ? SECOND[exercise]! : LATER[exercise as LaterId]));
 }
 
 /** What is drawn before all else: the block, and the scale of the lengths. The rest is drawn by `chance`, once. */

@@ -1,23 +1,34 @@
-import { BANDS, EXERCISES, FIRST_EXERCISES, SCALES, type Drill } from './types.ts';
+import {
+  BANDS,
+  EXERCISES,
+  FIRST_EXERCISES,
+  SCALES,
+  SECOND_DRAW,
+  type Drill,
+  type ExerciseId,
+} from './types.ts';
 
 /** Seeds are whole numbers below this. */
 export const SEEDS = 1_000_000;
 
 const FABRICS = ['woven', 'knit'] as const;
-/** The version that fragments are numbered with since there is one to number; a fragment without a number is of the first. */
-const VERSION = '2';
+/** The kinds that numbered fragments know, by their version; one without a number is of the first. */
+const KINDS: ReadonlyMap<string, readonly ExerciseId[]> = new Map([
+  ['2', EXERCISES],
+  ['3', SECOND_DRAW],
+]);
 /** In place of a scale: the seed says. */
 const BY_SEED = 'any';
 
 /**
  * The drill as the fragment of a link, without the `#`: `2.finish.4711.woven.usual.2.half`. What the first version could say is said
- * as it was said then, `pivot.4711.woven.usual.2`, so that it can be read by whatever version of the app opens it.
+ * as it was said then, `pivot.4711.woven.usual.2`, so that it can be read by whatever version of the app opens it. The third version is a second draw.
  */
-export function toFragment({ exercise, seed, fabric, band, hints, scale }: Drill): string {
+export function toFragment({ exercise, seed, fabric, band, hints, scale, draw }: Drill): string {
   const first = [exercise, seed, fabric, band, hints].join('.');
-  return scale === undefined && oneOf(FIRST_EXERCISES, exercise) !== undefined
+  return !draw && scale === undefined && oneOf(FIRST_EXERCISES, exercise) !== undefined
     ? first
-    : `${VERSION}.${first}.${scale ?? BY_SEED}`;
+    : `${draw ? 3 : 2}.${first}.${scale ?? BY_SEED}`;
 }
 
 /** What a fragment should be and is not. */
@@ -36,7 +47,8 @@ const whole = (text: string, below: number): number | undefined =>
 /** The parts of a fragment and the kinds that its version knows. */
 interface Taken {
   readonly parts: readonly string[];
-  readonly kinds: typeof EXERCISES | typeof FIRST_EXERCISES;
+  readonly kinds: readonly ExerciseId[];
+  readonly draw?: 2;
 }
 
 const bad = (path: BadLink['path'], expected: string, found: string) => ({
@@ -47,10 +59,12 @@ function taken(text: string): Taken | ReturnType<typeof bad> {
   const all = text.replace(/^#/, '').split('.');
   const [version = ''] = all;
   const numbered = /^\d+$/.test(version);
-  if (numbered && version !== VERSION) return bad('version', `version ${VERSION} or none`, version);
+  const known = KINDS.get(version);
+  if (numbered && !known) return bad('version', `version ${[...KINDS.keys()].join(', ')} or none`, version);
   const parts = numbered ? all.slice(1) : all;
   const wanted = numbered ? 6 : 5;
-  if (parts.length === wanted) return { parts, kinds: numbered ? EXERCISES : FIRST_EXERCISES };
+  if (parts.length === wanted)
+    return { parts, kinds: known ?? FIRST_EXERCISES, ...(version === '3' && { draw: 2 }) };
   const found = `${parts.length} ${parts.length === 1 ? 'part' : 'parts'}`;
   return bad('link', `${numbered ? 'six' : 'five'} parts with points between them`, found);
 }
@@ -60,7 +74,7 @@ export function fromFragment(text: string): { readonly ok: Drill } | { readonly 
   const read = taken(text);
   if ('problem' in read) return read;
   const [exercise = '', seed = '', fabric = '', band = '', hints = '', scale] = read.parts;
-  const what = oneOf<Drill['exercise']>(read.kinds, exercise);
+  const what = oneOf(read.kinds, exercise);
   if (what === undefined) return bad('exercise', `one of ${read.kinds.join(', ')}`, exercise);
   const number = whole(seed, SEEDS);
   if (number === undefined) return bad('seed', `a whole number below ${SEEDS}`, seed);
@@ -70,7 +84,10 @@ export function fromFragment(text: string): { readonly ok: Drill } | { readonly 
   if (width === undefined) return bad('band', `one of ${BANDS.join(', ')}`, band);
   const rungs = whole(hints, 4);
   if (rungs === undefined) return bad('hints', 'a whole number from 0 to 3', hints);
-  const drill = { exercise: what, seed: number, fabric: cloth, band: width, hints: rungs };
+  const drill: Drill = {
+    ...{ exercise: what, seed: number, fabric: cloth, band: width, hints: rungs },
+    ...(read.draw && { draw: read.draw }),
+  };
   if (scale === undefined || scale === BY_SEED) return { ok: drill };
   const paper = oneOf(SCALES, scale);
   if (paper === undefined) return bad('scale', `one of ${[...SCALES, BY_SEED].join(', ')}`, scale);

@@ -15,6 +15,9 @@ export const EXERCISES = [
 ] as const;
 export type ExerciseId = (typeof EXERCISES)[number];
 
+/** The kinds that are drawn anew, from more than at first: their second draw. Never take one away: links hang on it. */
+export const SECOND_DRAW: readonly ExerciseId[] = ['join'];
+
 /** How narrow the tolerances are: `wide` twice as wide as usual, `strict` half of it. */
 export const BANDS = ['wide', 'usual', 'strict'] as const;
 export type Band = (typeof BANDS)[number];
@@ -37,7 +40,13 @@ export interface Drill {
   readonly hints: number;
   /** The paper on which lengths are given; left out: the seed says. */
   readonly scale?: Scale;
+  /** By which draw of its kind the rest follows from the seed; left out: the first. */
+  readonly draw?: 2;
 }
+
+/** The drill as it is made today: by the last draw of its kind. */
+export const newest = (drill: Drill): Drill =>
+  SECOND_DRAW.includes(drill.exercise) ? { ...drill, draw: 2 } : drill;
 
 /** Where a new dart is to begin: so many mm (full size) along an edge from the landmark at one of its ends. */
 export interface Goal {
@@ -52,7 +61,7 @@ export interface Goal {
   readonly at: number;
 }
 
-export type PlaceName = 'side' | 'shoulder' | 'neckline' | 'armhole' | 'centre-front' | 'waist';
+export type PlaceName = 'side' | 'low-side' | 'shoulder' | 'neckline' | 'armhole' | 'centre-front' | 'waist';
 
 /** How a dart is to be sewn: so many mm from the bust point, and the way it is pressed. */
 export interface Sewn {

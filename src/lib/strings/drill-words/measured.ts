@@ -7,6 +7,7 @@ export const capital = (text: string): string => `${text.slice(0, 1).toUpperCase
 
 export const EDGES: Readonly<Record<Goal['place'], string>> = {
   side: 'side seam',
+  'low-side': 'side seam below the dart',
   shoulder: 'shoulder seam',
   neckline: 'neckline',
   armhole: 'armhole',
@@ -14,14 +15,24 @@ export const EDGES: Readonly<Record<Goal['place'], string>> = {
   waist: 'waist',
 };
 
-const FROM: Readonly<Record<Goal['place'], string>> = {
-  side: 'below the underarm',
-  shoulder: 'from the neck point',
-  neckline: 'from the neck point',
-  armhole: 'from the shoulder point, along the curve',
-  'centre-front': 'below the neckline',
-  waist: 'from centre front',
+/** Where a length begins, by the landmark there; the same landmark is the end of two edges. */
+const FROM: Readonly<Record<string, string>> = {
+  'side right/underarm': 'below the underarm',
+  'low-side right/dart-lower-end': 'below the dart',
+  'low-side right/side-waist': 'above the waist',
+  'shoulder right/neck-point': 'from the neck point',
+  'shoulder right/shoulder-point': 'from the shoulder point',
+  'neckline right/neck-point': 'from the neck point',
+  'neckline neck-centre': 'from centre front, along the curve',
+  'armhole right/shoulder-point': 'from the shoulder point, along the curve',
+  'armhole right/underarm': 'from the underarm, along the curve',
+  'centre-front neck-centre': 'below the neckline',
+  'centre-front waist-centre': 'above the waist',
+  'waist waist-centre': 'from centre front',
+  'waist right/side-waist': 'from the side seam',
+  'waist right/waist-dart-side-end': 'from the waist dart, towards the side',
 };
+const from = ({ place, from: landmark }: Goal): string => FROM[`${place} ${landmark}`]!;
 
 const dartName = (id: string): string => (id === 'right/waist-dart' ? 'waist dart' : 'side dart');
 export const dartsOf = (v: Variant): string => v.darts.map(dartName).join(' and the ');
@@ -42,21 +53,21 @@ export const measured = (v: Variant, mm: number, units: Units): string =>
   `${onPaper(v, mm, units)} (${paperOf(v)})`;
 
 export const goalLine = (v: Variant, goal: Goal, units: Units): string =>
-  `On the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${FROM[goal.place]}.`;
+  `On the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${from(goal)}.`;
 
 /** The same of the middle of a row. */
 export const middleLine = (v: Variant, units: Units): string => {
   const goal = v.goals[0]!;
-  return `Their middle on the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${FROM[goal.place]}.`;
+  return `Their middle on the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${from(goal)}.`;
 };
 
 /** Where a style line begins and ends, and how near it passes. */
 export function lineLines(v: Variant, units: Units): readonly string[] {
   const { end, least, most } = v.line!;
-  const from = (goal: Goal): string => `${measured(v, goal.mm, units)} ${FROM[goal.place]}`;
+  const place = (goal: Goal): string => `${measured(v, goal.mm, units)} ${from(goal)}`;
   return [
-    `It begins on the ${EDGES[v.goals[0]!.place]}, ${from(v.goals[0]!)}.`,
-    `It ends on the ${EDGES[end.place]}, ${from(end)}.`,
+    `It begins on the ${EDGES[v.goals[0]!.place]}, ${place(v.goals[0]!)}.`,
+    `It ends on the ${EDGES[end.place]}, ${place(end)}.`,
     `It passes the bust point on the side of centre front, ${onPaper(v, least, units)} to ${measured(v, most, units)} from it.`,
   ];
 }

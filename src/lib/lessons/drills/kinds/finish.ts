@@ -12,6 +12,7 @@ const FOLDS: Readonly<Record<PlaceName, readonly Fold[]>> = {
   armhole: ['up', 'down'],
   'centre-front': ['up', 'down'],
   side: ['up', 'down'],
+  'low-side': ['up', 'down'],
 };
 
 /** Sewn points: 1/2 to 3/4 in from the bust point at the waist, about an inch elsewhere (memory: Joseph-Armstrong). mm. */

@@ -1,6 +1,7 @@
 import type { ExerciseId } from '../types.ts';
 import { FINISH } from './finish.ts';
 import { FULLNESS } from './fullness.ts';
+import { JOIN } from './join.ts';
 import type { DrillKit } from './kit.ts';
 import { LINE } from './line.ts';
 import { MOVING } from './moving.ts';
@@ -13,7 +14,7 @@ export const KITS: Readonly<Record<ExerciseId, DrillKit>> = {
   pivot: MOVING,
   angle: MOVING,
   split: MOVING,
-  join: MOVING,
+  join: JOIN,
   finish: FINISH,
   fullness: FULLNESS,
   parallel: ROW,
