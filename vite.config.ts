@@ -30,6 +30,8 @@ export default defineConfig({
   },
   test: {
     environment: 'node',
+    // No test is about time; on a busy machine the longest take some ten seconds.
+    testTimeout: 60_000,
     setupFiles: ['tests/support/seed.ts'],
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],

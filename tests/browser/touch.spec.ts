@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test';
 import * as lesson from './support/lesson.ts';
-import { Desk, touchHand } from './support/table.ts';
+import { Desk, distance, touchHand } from './support/table.ts';
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 });
 
@@ -11,4 +11,28 @@ test('the whole lesson is done by touch on a phone, and every step is accepted',
   await desk.push('Start at once');
   await lesson.wholeLesson(desk, 'touch');
   expect(desk.errors).toEqual([]);
+});
+
+test('a finger on an edge begins the slash line where it pressed, though the handle of the edge is near', async ({
+  page,
+}) => {
+  const hand = await touchHand(page);
+  const desk = new Desk(page, hand);
+  await page.goto('/practice/#slash.587608.woven.usual.3');
+  await desk.push('Begin');
+  await desk.push('Leave it, flagged');
+  const seam = await desk.drawn('right/side');
+  const handle = await desk.at('start:right/side');
+  const pressed = await desk.place(seam.pointAt(0.62 * seam.length));
+  // Within the reach of a finger, and on no handle; and without looking nearer first.
+  expect(distance(pressed, handle)).toBeGreaterThan(10);
+  expect(distance(pressed, handle)).toBeLessThan(24);
+  const bust = await desk.at('end:right/bust-point');
+  await hand.press(pressed);
+  await hand.move(bust);
+  await hand.lift();
+  await expect(desk.handle('from:slash')).toBeVisible();
+  expect(distance(await desk.at('from:slash'), pressed)).toBeLessThan(2);
+  // The other end is in the bust point, and so has no handle of its own.
+  await expect(desk.handle('to:slash')).toHaveCount(0);
 });

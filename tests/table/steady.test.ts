@@ -57,6 +57,15 @@ describe('a hand is steadied', () => {
     expect(graspedAt(handles, { x: 25, y: 0 }, 'touch')).toBe(handles[1]);
   });
 
+  it('beside the handle of a whole edge a press means the place that was pressed', () => {
+    const handles = [{ at: { x: 0, y: 0 }, target: { anywhere: true as const } }, { at: { x: 40, y: 0 } }];
+    expect(graspedAt(handles, { x: 5, y: 0 }, 'touch')).toBe(handles[0]);
+    expect(graspedAt(handles, { x: 9, y: 0 }, 'touch')).toBeUndefined();
+    expect(graspedAt(handles, { x: 9, y: 0 }, 'mouse')).toBeUndefined();
+    // A handle of its own is not in its shadow.
+    expect(graspedAt(handles, { x: 15, y: 0 }, 'touch')).toBe(handles[1]);
+  });
+
   it('what is snapped to is never far off in mm, but for a line in one stroke', () => {
     expect(snapReach(2)).toBeCloseTo(5.5);
     expect(snapReach(0.6)).toBe(6);

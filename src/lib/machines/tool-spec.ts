@@ -32,6 +32,8 @@ export interface ToolTarget {
   /** Place along what it lies on, mm. */
   readonly at?: number;
   readonly removable?: boolean;
+  /** It stands for every place on an edge: a pointer beside it means the place under the pointer. */
+  readonly anywhere?: true;
   /** It already has what the tool gives (named, allowed, walked ...). */
   readonly done?: boolean;
 }

@@ -16,8 +16,16 @@ export const snapReach = (k: number, trail?: boolean): number =>
 /** How near a press must be to a line or an edge to be on it, px. */
 export const reachFor = (pointer: string): number => Math.max(REACH, (3 / 4) * nearFor(pointer));
 
+/** How near a press must be to the handle of a whole edge to mean just that place of it, px. */
+const PLACE = 6;
+
+interface Handle {
+  readonly at: Point;
+  readonly target?: { readonly anywhere?: true };
+}
+
 /** The nearest of the handles that a press takes hold of. px. */
-export function graspedAt<T extends { readonly at: Point }>(
+export function graspedAt<T extends Handle>(
   handles: readonly T[],
   press: Point,
   pointer: string,
@@ -26,7 +34,7 @@ export function graspedAt<T extends { readonly at: Point }>(
   let least = nearFor(pointer);
   for (const handle of handles) {
     const d = distance(handle.at, press);
-    if (d <= least) [least, best] = [d, handle];
+    if (d <= least && (d <= PLACE || !handle.target?.anywhere)) [least, best] = [d, handle];
   }
   return best;
 }

@@ -86,6 +86,7 @@ export const drawLine: ToolSpec = {
           piece: 'front',
           how: 'carry',
           ref: edge.id,
+          anywhere: true,
         }));
     const at = stations(line);
     const last = line.points.length - 1;
@@ -119,7 +120,9 @@ export const drawLine: ToolSpec = {
   press: (scene, point, over) => {
     const line = lineOf(scene.work);
     if (!scene.work.opened) return undefined;
-    if (!line) return over.piece === 'front' ? { target: 'start', how: 'carry' } : undefined;
+    const onFront = () =>
+      over.piece === 'front' || snap(scene.work, point, scene.reach, ['edge'], 'front').snapped !== 'none';
+    if (!line) return onFront() ? { target: 'start', how: 'carry' } : undefined;
     const near = nearestOnChain(line.chain, point);
     if (near.distance > scene.reach) return undefined;
     const span = stations(line).findLastIndex((at) => at <= near.length);

@@ -129,6 +129,7 @@ export const drawSlash: ToolSpec = {
         piece: 'front',
         how: 'carry',
         ref: one.edge.id,
+        anywhere: true,
       })),
       ...slashEnds(front).map(({ id, point, landmark, dart }): ToolTarget => ({
         id,

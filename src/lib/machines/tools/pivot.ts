@@ -141,6 +141,7 @@ export const pivot: ToolSpec = {
         piece: 'front',
         how: 'tap',
         ref: edge.id,
+        anywhere: true,
       }));
     const base = { piece: 'front', how: 'carry' } as const;
     const own: ToolTarget = { ...base, id: 'mark', kind: 'point', point: mark.point, ref: mark.edge.id };
