@@ -126,3 +126,14 @@ test('the room suggests a drill with the reason, first the plain one, later what
   await next.getByRole('button', { name: 'Practise this' }).click();
   await expect(page.locator('.task')).toContainText('Slash and spread.');
 });
+
+test('a drill that was begun says where the learner stands, and goes on from there', async ({ page }) => {
+  await page.goto('/practice/#slash.587608.woven.usual.3');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByRole('button', { name: 'Leave it, flagged' }).click();
+  await expect(page.getByRole('heading', { name: '2. Draw the slash line' })).toBeVisible();
+  await page.reload();
+  await expect(page.getByText('you are at step 2')).toBeVisible();
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect(page.getByRole('heading', { name: '2. Draw the slash line' })).toBeVisible();
+});
