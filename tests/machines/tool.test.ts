@@ -139,6 +139,25 @@ describe('draw-line', () => {
     expect(hand.commands).toHaveLength(1);
   });
 
+  it('takes an end to its edge from half an inch off, pressed or lifted, and from no farther', () => {
+    for (const [off, ends] of [
+      [11, ['right/shoulder', 'left/side-lower']],
+      [14, [undefined, undefined]],
+    ] as const) {
+      const hand = new Hand(before('style-line')).take('draw-line');
+      const from = hand.target('start:right/shoulder').point;
+      const to = hand.target('start:left/side-lower').point;
+      // Straight off the shoulder, which falls outwards by some 21 degrees, and off the side seam, which is upright.
+      hand
+        .down({ x: from.x + off * 0.36, y: from.y + off * 0.93 }, undefined, { piece: 'front' })
+        .move({ x: to.x - off, y: to.y })
+        .up();
+      const { points, ends: found } = hand.work.lines[0]!;
+      expect([found[0], found[1]]).toEqual(ends);
+      expect(points).toHaveLength(2);
+    }
+  });
+
   it('lays the same line by keys: pick the start, Enter on the end', () => {
     const hand = new Hand(before('style-line')).take('draw-line');
     hand.pick('start:right/shoulder').pick('start:left/side-lower');

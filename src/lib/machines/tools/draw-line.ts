@@ -10,10 +10,13 @@ import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 
 const LINE = 'line';
 
+/** An end belongs on an edge, and only where along it is the learner's to say: half an inch off is near enough, mm. */
+const END = 12.7;
+
 /** Both ends go to an edge; points in between stay where they are put. */
 const anchorFor = ({ work, reach }: Scene, point: Point, end: boolean): Anchor =>
   end
-    ? snap(work, point, Math.max(reach, 0.01), ['edge'], 'front').anchor
+    ? snap(work, point, Math.max(reach, END), ['edge'], 'front').anchor
     : anchorInside(work, 'front', point);
 
 const anchored = new WeakMap<Point, { work: Work; end: boolean; anchor: Anchor }>();
@@ -131,7 +134,7 @@ export const drawLine: ToolSpec = {
   pull: (scene, grip, point) => {
     const line = lineOf(scene.work);
     const end = !line || grip.target === 'point:0' || grip.target === `point:${line.points.length - 1}`;
-    return end ? snap(scene.work, point, scene.reach, ['edge'], 'front').point : point;
+    return end ? snap(scene.work, point, Math.max(scene.reach, END), ['edge'], 'front').point : point;
   },
   nudge: (scene, grip, by) => {
     const to = { x: grip.at.x + by.x, y: grip.at.y + by.y };
