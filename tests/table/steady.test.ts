@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { graspedAt, snapReach } from '../../src/lib/table/grasp.ts';
-import { Track, type Sample } from '../../src/lib/table/steady.ts';
+import type { Sample } from '../../src/lib/table/fine.ts';
+import { Track } from '../../src/lib/table/steady.ts';
 
 /** A pointer that goes from the left to 100 px in 300 ms, rests as long, and slips down by so much in the last 60 ms. */
 function pulled(pointer: string, slip: number, rests = 300): { track: Track; end: number } {

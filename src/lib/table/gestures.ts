@@ -11,7 +11,7 @@ import { placeOf } from './layout.ts';
 import { spokenReadings } from './marks.ts';
 import type { Picture } from './picture.svelte.ts';
 import { stepOf, type ToolRunner } from './runner.svelte.ts';
-import { Track } from './steady.ts';
+import { Track, type Place } from './steady.ts';
 import type { LabelledTarget } from './targets.ts';
 import type { Viewport } from './viewport.svelte.ts';
 
@@ -106,12 +106,19 @@ export class Gestures {
     this.#request = 0;
     if (!this.#last || !this.#runner.busy) return;
     this.#followed = this.#last.timeStamp;
-    this.#goTo(this.#onSvg(this.#last), this.#last.timeStamp);
+    const { timeStamp: t } = this.#last;
+    const screen = this.#onSvg(this.#last);
+    this.#goTo({ ...screen, t, led: this.#fine?.last.led ?? screen });
   };
 
-  #goTo(screen: Point, t: number): void {
+  /** The way of a hand that holds something, but for a tool that follows it all. */
+  get #fine(): Track | undefined {
+    return this.#view.held && !this.#runner.spec?.trail ? this.#track : undefined;
+  }
+
+  #goTo({ led, t, ...screen }: Place): void {
     const piece = this.#picture.grip?.piece ?? 'front';
-    const point = this.#inPiece(screen, piece);
+    const point = this.#inPiece(led, piece);
     const via = this.#via.map((event) => this.#inPiece(this.#onSvg(event), piece));
     this.#via = [];
     const slow = this.#view.held && this.#track?.slow(t) === true;
@@ -127,7 +134,7 @@ export class Gestures {
       this.#follow();
     }
     // What is held comes to lie where the hand rested: how it was lifted does not count.
-    if (!this.#runner.spec?.trail && track.slipped(t)) this.#goTo(track.rest(t), t);
+    if (this.#fine && track.slipped(t)) this.#goTo({ ...track.rest(t), t });
     this.#view.held = false;
     const stayed = track.stayed(t, pointerType === 'mouse' ? DRAG_THRESHOLD : TOUCH_THRESHOLD);
     this.#runner.send({ type: 'pointer.up', stayed });

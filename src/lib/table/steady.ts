@@ -1,9 +1,10 @@
 import { distance } from '../geometry/point.ts';
 import type { Point } from '../geometry/types.ts';
+import { Fine, type Sample } from './fine.ts';
 
-/** Where a pointer was, px, and when, ms. */
-export interface Sample extends Point {
-  readonly t: number;
+/** Where a hand was, and where it had brought what it holds, px. */
+export interface Place extends Sample {
+  readonly led: Point;
 }
 
 /** Lifting a finger, a pen or a button takes so long, ms (ours). */
@@ -20,22 +21,29 @@ const LEAST = 2;
 /** The way of a pointer from the press on: tells what of it was meant. */
 export class Track {
   readonly pointer: string;
-  readonly #samples: Sample[];
+  readonly #samples: Place[];
   readonly #first: Sample;
+  readonly #fine: Fine;
   #farthest = 0;
 
   constructor(pointer: string, first: Sample) {
     this.pointer = pointer;
     this.#first = first;
-    this.#samples = [first];
+    this.#samples = [{ ...first, led: first }];
+    this.#fine = new Fine(pointer, first);
   }
 
   add(sample: Sample): void {
     const all = this.#samples;
-    all.push(sample);
+    all.push({ ...sample, led: this.#fine.go(sample) });
     this.#farthest = Math.max(this.#farthest, distance(sample, this.#first));
     // What lies longer back than two liftings is asked for no more.
     while (all.length > 2 && all[1]!.t < sample.t - 2 * LIFTS) all.shift();
+  }
+
+  /** Where the hand is now. */
+  get last(): Place {
+    return this.#samples.at(-1)!;
   }
 
   /** Whether a press that goes on until then is too long for a tap. */
@@ -44,8 +52,8 @@ export class Track {
   }
 
   /** Where the hand rested before it was lifted at a time; where it came to, when it did not rest. */
-  rest(t: number): Sample {
-    const last = this.#samples.at(-1)!;
+  rest(t: number): Place {
+    const { last } = this;
     const rested = this.#before(t - LIFTS);
     const earlier = this.#before(t - 2 * LIFTS);
     const still = distance(earlier, rested) <= STILL && distance(rested, last) <= (SLIPS[this.pointer] ?? 0);
@@ -53,9 +61,9 @@ export class Track {
   }
   /** Whether it was lifted elsewhere than where it rested. */
   slipped(t: number): boolean {
-    return this.rest(t) !== this.#samples.at(-1);
+    return this.rest(t) !== this.last;
   }
-  #before(t: number): Sample {
+  #before(t: number): Place {
     return this.#samples.findLast((one) => one.t <= t) ?? this.#samples[0]!;
   }
 

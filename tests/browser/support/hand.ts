@@ -89,19 +89,30 @@ export async function penHand(page: Page): Promise<Hand> {
   };
 }
 
+/** A quick finger's places follow upon each other so soon, s. */
+const QUICK = 0.004;
+
 export async function touchHand(page: Page): Promise<Hand> {
   const session: CDPSession = await page.context().newCDPSession(page);
-  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd' | 'touchCancel', points: readonly Point[]) =>
+  // A slow finger moves finely what it holds: each event is dated as a quick hand's, however busy the machine is.
+  let clock = 0;
+  const send = (
+    type: 'touchStart' | 'touchMove' | 'touchEnd' | 'touchCancel',
+    points: readonly Point[],
+    timestamp = (clock = Date.now() / 1000),
+  ) =>
     session.send('Input.dispatchTouchEvent', {
       type,
       touchPoints: points.map(({ x, y }, id) => ({ x, y, id })),
+      timestamp,
     });
   let at: Point = { x: 0, y: 0 };
   const slide = async (to: Point, steps: number, ...others: readonly (readonly [Point, Point])[]) => {
     const from = at;
     for (let i = 1; i <= steps; i += 1) {
       const part = i / steps;
-      await send('touchMove', [mix(from, to, part), ...others.map(([a, b]) => mix(a, b, part))]);
+      clock += QUICK;
+      await send('touchMove', [mix(from, to, part), ...others.map(([a, b]) => mix(a, b, part))], clock);
     }
     at = to;
   };

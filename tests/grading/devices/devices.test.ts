@@ -21,6 +21,7 @@ const still: Device = {
 describe('the same person with a mouse, a pen and a finger', () => {
   const rows = tried(KINDS, DEVICES, ATTEMPTS, FIRST);
   const [mouse, pen, finger] = inSum(rows) as [number, number, number];
+  const [perfect] = inSum(tried(KINDS, [still], ATTEMPTS, FIRST)) as [number];
 
   it('is accepted alike with mouse and pen, and not far less with a finger', () => {
     console.table(Object.fromEntries(rows.map(({ kind, accepted }) => [kind, accepted])));
@@ -30,7 +31,6 @@ describe('the same person with a mouse, a pen and a finger', () => {
   });
 
   it('is accepted for what is meant: a hand that never errs not always, and more often than most', () => {
-    const [perfect] = inSum(tried(KINDS, [still], ATTEMPTS, FIRST)) as [number];
     expect(perfect).toBeLessThan(97);
     expect(perfect).toBeGreaterThan(78);
   });

@@ -5,6 +5,7 @@ import { nearestOnChain } from '../../../src/lib/geometry/nearest.ts';
 import { add, distance, lerp, scale, sub, unit } from '../../../src/lib/geometry/point.ts';
 import { angleBetween } from '../../../src/lib/geometry/trig.ts';
 import type { Chain, Point } from '../../../src/lib/geometry/types.ts';
+import { tightest } from '../../../src/lib/grading/curvature.ts';
 import { blockOf } from '../../../src/lib/lessons/block.ts';
 import type { LessonStep } from '../../../src/lib/lessons/types.ts';
 import { workedStep } from '../../../src/lib/lessons/worked/index.ts';
@@ -119,6 +120,9 @@ const byPoints = kind(
 /** A free line is begun and ended beyond the edge, so far as it looks to be enough: mm of the screen. */
 const BEYOND = 2.5;
 
+/** A line that somewhere bends more tightly than this is seen to have a hook or a kink, and is drawn anew, mm. */
+const HOOK = 20;
+
 const lines = new Map<string, Chain>();
 /** The line that passes the bust points at so many mm, to half a millimetre. */
 function meantLine(work: Work, ...passes: readonly [number, number]): Chain {
@@ -152,13 +156,28 @@ const inOneGo = kind('free stroke', ['slanted-seam', 'style-line'], { content: 4
   for (let tries = 0; tries < PATIENCE; tries++) {
     person.draw(path, 'front');
     const drawn = lineOf(person.work);
-    if (!drawn || (drawn.kinks ?? 0) > 0) continue;
-    const off = [passing(person.work, 'right') - d1!, passing(person.work, 'left') - d2!].map((one) =>
-      person.reads(one),
-    );
-    if (off.every((one) => Math.abs(one) <= person.task.content)) return;
+    if (drawn && (drawn.kinks ?? 0) === 0 && tightest(drawn.chain).radius > HOOK) break;
   }
+  mended(person, chain);
 });
+
+/** Looks at a line drawn in one go, and pulls those of its points that lie off what was meant. */
+function mended(person: Person, meant: Chain): void {
+  person.take('draw-line');
+  const last = (lineOf(person.work)?.points.length ?? 0) - 1;
+  for (let i = 0; i <= last; i++) {
+    const now = person.target(`point:${i}`);
+    if (!now) return;
+    const to =
+      i === 0
+        ? pointAtLength(meant, 0)
+        : i === last
+          ? chainEnd(meant)
+          : nearestOnChain(meant, now.point).point;
+    if (Math.abs(person.reads(distance(now.point, to))) > person.task.content)
+      person.bring(now.id, { to, read: true });
+  }
+}
 
 const NOTCHES = [
   ['right', -1],
@@ -294,7 +313,10 @@ const bending = kind(
       const there = pointAtLength(edge, nearestOnChain(edge, start).length + mind.normal(1.2));
       const pinned = add(bust, scale(unit(sub(add(bend, sub(there, start)), bust)), 22.2));
       const count = person.work.lines.length;
-      person.pullFrom(there, 'front', { to: bust, read: true });
+      const drawn = () => person.work.lines.length > count;
+      if (!person.pullFrom(there, 'front', { to: bust, read: true }, drawn))
+        // Too near to the line before: the edge's own handle lies in the middle of what is free.
+        person.pullNew(`start:${ends[0]!}`, { to: bust, read: true }, drawn);
       const id = person.work.lines[count]?.id;
       if (id === undefined) return;
       person.bring(`from:${id}`, { to: there, read: true });

@@ -1,6 +1,6 @@
 import { createActor } from 'xstate';
 import { applyTo, invert } from '../../../src/lib/geometry/isometry.ts';
-import { add, distance, scale, sub } from '../../../src/lib/geometry/point.ts';
+import { add, distance, lerp, norm, scale, sub } from '../../../src/lib/geometry/point.ts';
 import type { Point } from '../../../src/lib/geometry/types.ts';
 import { isBack, pieceSet, type Options } from '../../../src/lib/machines/scene.ts';
 import type { ToolTarget } from '../../../src/lib/machines/tool-spec.ts';
@@ -12,12 +12,53 @@ import type { Piece } from '../../../src/lib/pattern/types.ts';
 import { apply } from '../../../src/lib/recipe/apply.ts';
 import type { Command, CommandName, Fabric, Work } from '../../../src/lib/recipe/types.ts';
 import { graspedAt, reachFor, snapReach } from '../../../src/lib/table/grasp.ts';
-import { Track } from '../../../src/lib/table/steady.ts';
+import { Fine } from '../../../src/lib/table/fine.ts';
+import { Track, type Place } from '../../../src/lib/table/steady.ts';
 import { layOut, placeOf, tableBox, type Layout } from '../../../src/lib/table/layout.ts';
 import { Chance, CORRECTIONS, ENLARGED, PATIENCE, SEES, Tip, type Device, type Sample } from './noise.ts';
 
 const within = (pointer: string): number => (pointer === 'mouse' ? DRAG_THRESHOLD : TOUCH_THRESHOLD);
 
+/** The samples on the way from one place to another. */
+function between(from: Sample, to: Sample, hz: number): Sample[] {
+  const count = Math.max(1, Math.round(((to.t - from.t) * hz) / 1000));
+  return Array.from({ length: count - 1 }, (_, i) => {
+    const s = (i + 1) / count;
+    return { ...lerp(from, to, s * s * s * (10 - 15 * s + 6 * s * s)), t: from.t + s * (to.t - from.t) };
+  });
+}
+/** A movement lasts so long, ms. */
+const MOVES = 300;
+/** How well a person knows how much farther than what it holds the hand must go, as a part of it (ours). */
+const KNOWS = 0.2;
+const ways = new Map<string, number>();
+/** How many times as far a hand must go in one movement as what it holds shall go, px. */
+function wayFor(length: number, pointer: string, hz: number): number {
+  if (length === 0) return 1;
+  const goal = Math.ceil(4 * length) / 4;
+  const key = `${pointer} ${hz} ${goal}`;
+  const known = ways.get(key);
+  if (known !== undefined) return known;
+  const reached = (way: number): number => {
+    const from = { x: 0, y: 0, t: 0 };
+    const to = { x: way, y: 0, t: MOVES };
+    const fine = new Fine(pointer, from);
+    for (const one of between(from, to, hz)) fine.go(one);
+    return fine.go(to).x;
+  };
+  let [low, high] = [goal, 4 * goal];
+  for (let i = 0; i < 20; i++) {
+    const way = (low + high) / 2;
+    if (reached(way) < goal) low = way;
+    else high = way;
+  }
+  const way = high / goal;
+  ways.set(key, way);
+  return way;
+}
+
+/** So large on the screen is what makes somebody content when they look at a thing from near, mm. */
+const NEAR = 0.8;
 /** The app's free room round the pieces, px. */
 const ROOM = 40;
 
@@ -71,9 +112,24 @@ export class Person {
     const near = (ENLARGED.fills * Math.min(window.width, window.height)) / field;
     return Math.min(ENLARGED.most * fitted, Math.max(fitted, near));
   }
-  /** Looks nearer at so many mm of the table. */
-  look(field: number): void {
-    this.k = this.#enlarged(field);
+  /** Does something, and looks at the table from where one looked before. */
+  #thenBack<T>(work: () => T): T {
+    const { k } = this;
+    try {
+      return work();
+    } finally {
+      this.#lookAt(k);
+    }
+  }
+  /** Looks nearer for another try, at a way of so many px that has to stay in sight. */
+  #nearer(way: number): void {
+    const { window, perMm } = this.tip.device;
+    const whole = (ENLARGED.fills * Math.min(window.width, window.height) * this.k) / Math.max(way, 1);
+    const wanted = (NEAR * perMm) / this.task.content;
+    this.#lookAt(Math.max(this.k, Math.min(wanted, whole, ENLARGED.most * this.#enlarged())));
+  }
+  #lookAt(k: number): void {
+    this.k = k;
     this.#actor.send({ type: 'reach.set', reach: this.#reach });
   }
   get #reach(): number {
@@ -164,14 +220,14 @@ export class Person {
     });
     this.#actor.send({ type: 'reach.set', reach: this.#reach });
   }
-  #move(at: Sample, piece: string, via: readonly Sample[] = []): void {
+  #move(at: Sample, piece: string): void {
     this.#track.add(at);
-    this.#go(at, piece, via);
+    this.#go(this.#track.last, piece);
   }
-  #go(at: Sample, piece: string, via: readonly Sample[] = [], slow = this.#track.slow(at.t)): void {
+  #go(at: Place, piece: string, via: readonly Sample[] = [], slow = this.#track.slow(at.t)): void {
     this.#actor.send({
       type: 'pointer.move',
-      point: this.#mm(at, piece),
+      point: this.#mm(at.led, piece),
       screen: at,
       via: via.map((one) => this.#mm(one, piece)),
       slow,
@@ -180,10 +236,10 @@ export class Person {
   /** Lifts the tip from where it rests. */
   #up(piece: string): void {
     const samples = this.tip.lift();
-    for (const one of samples) this.#track.add(one);
+    const places = samples.map((one) => (this.#track.add(one), this.#track.last));
     const { t } = samples.at(-1)!;
     // All of them have reached the machine; only where it came to makes a difference.
-    const farthest = samples.reduce((a, b) => (distance(b, samples[0]!) > distance(a, samples[0]!) ? b : a));
+    const farthest = places.reduce((a, b) => (distance(b, samples[0]!) > distance(a, samples[0]!) ? b : a));
     if (this.state === 'pointing') this.#go(farthest, piece);
     this.#go(this.#track.rest(t), piece, [], true);
     this.#actor.send({ type: 'pointer.up', stayed: this.#track.stayed(t, within(this.pointer)) });
@@ -204,12 +260,26 @@ export class Person {
     return Math.sqrt(off.x * off.x + off.y * off.y) <= Math.max(this.task.content * this.k, 2 * sight);
   }
 
+  /**
+   * Moves what is held by so much, px, in one movement (minimum jerk: Flash and Hogan 1985), with the eye on it. How far the hand has to go
+   * is known from use where they do not go alike, to about a fifth.
+   */
+  #slide(by: Point, piece: string): void {
+    const { hz } = this.tip.device;
+    const way = wayFor(norm(by), this.pointer, hz);
+    const meant = scale(by, way > 1.01 ? way * Math.max(0.3, this.tip.chance.normal(KNOWS, 1)) : 1);
+    const from = this.tip.now;
+    const to = this.tip.slide(meant);
+    for (const one of between(from, to, hz)) this.#track.add(one);
+    this.#move(to, piece);
+  }
+
   /** Slides what is held towards where it is meant to be, until that looks right. */
   #correct(meant: Meant, from: Point, piece: string): void {
     for (let i = 0; i < CORRECTIONS; i++) {
       const off = this.#missing(meant, this.context.grip?.at ?? from, piece);
       if (i > 0 && this.#content(off, meant.read)) return;
-      this.#move(this.tip.slide(off), piece);
+      this.#slide(off, piece);
     }
   }
 
@@ -233,8 +303,14 @@ export class Person {
 
   /** Brings a handle to where it is meant to be; `then`: its name afterwards. As often as patience lasts. */
   bring(id: string, meant: Meant, then = id): void {
+    this.#thenBack(() => this.#bring(id, meant, then));
+  }
+  #bring(id: string, meant: Meant, then: string): void {
     let name = id;
     for (let tries = 0; tries < PATIENCE; tries++) {
+      // What did not come right at once is looked at from nearer.
+      const own = tries > 0 ? this.target(name) : undefined;
+      if (own) this.#nearer(distance(this.#px(own.point, own.piece), this.#px(meant.to, own.piece)));
       if (!this.#pull(name, meant)) continue;
       if (this.target(then)) name = then;
       const now = this.target(name);
@@ -242,9 +318,25 @@ export class Person {
     }
   }
 
+  /** Pulls something new from a handle, until it is there. */
+  pullNew(id: string, meant: Meant, there: () => boolean): void {
+    this.#thenBack(() => {
+      for (let tries = 0; tries < PATIENCE && !there(); tries++) {
+        const own = this.target(id);
+        if (!own) return;
+        if (tries > 0) this.#nearer(distance(this.#px(own.point, own.piece), this.#px(meant.to, own.piece)));
+        this.#pull(id, meant);
+      }
+    });
+  }
+
   /** Chooses a handle; what else was chosen by mistake is taken back. */
   tap(id: string): void {
+    this.#thenBack(() => this.#tap(id));
+  }
+  #tap(id: string): void {
     for (let tries = 0; tries < PATIENCE; tries++) {
+      if (tries > 0) this.#nearer(0);
       const own = this.target(id);
       if (!own) return;
       const count = this.commands.length;
@@ -261,7 +353,11 @@ export class Person {
 
   /** Presses on the paper itself; true when that did something. */
   tapAt(place: Point, piece: string, done: () => boolean): boolean {
+    return this.#thenBack(() => this.#tapAt(place, piece, done));
+  }
+  #tapAt(place: Point, piece: string, done: () => boolean): boolean {
     for (let tries = 0; tries < PATIENCE; tries++) {
+      if (tries > 0) this.#nearer(0);
       const [down, up] = this.tip.tap(this.#px(place, piece)) as [Sample, Sample];
       this.#down(down, graspedAt(this.#handles, down, this.pointer)?.target.id, piece);
       this.#move(up, piece);
@@ -274,7 +370,11 @@ export class Person {
 
   /** Presses on the paper at a place and pulls from there. */
   pullFrom(place: Point, piece: string, meant: Meant, good = () => true): boolean {
+    return this.#thenBack(() => this.#pullFrom(place, piece, meant, good));
+  }
+  #pullFrom(place: Point, piece: string, meant: Meant, good: () => boolean): boolean {
     for (let tries = 0; tries < PATIENCE; tries++) {
+      if (tries > 0) this.#nearer(distance(this.#px(place, piece), this.#px(meant.to, piece)));
       const count = this.commands.length;
       const pressed = this.tip.press(this.#px(place, piece));
       this.#down(pressed, graspedAt(this.#handles, pressed, this.pointer)?.target.id, piece);
@@ -284,6 +384,7 @@ export class Person {
       this.#up(piece);
       if (this.commands.length > count && good()) return true;
       this.#actor.send({ type: 'pointer.cancel' });
+      if (this.commands.length > count && tries < PATIENCE - 1) this.undo(count);
     }
     return false;
   }
@@ -293,7 +394,8 @@ export class Person {
     const samples = this.tip.draw((part) => this.#px(along(part), piece));
     this.#down(samples[0]!, undefined, piece);
     const rest = [...samples.slice(1), ...this.tip.lift()];
-    this.#move(rest.at(-1)!, piece, rest.slice(0, -1));
+    const last = rest.at(-1)!;
+    this.#go({ ...last, led: last }, piece, rest.slice(0, -1));
     this.#actor.send({ type: 'pointer.up' });
   }
 
