@@ -61,8 +61,9 @@ describe('a hand is steadied', () => {
   it('beside the handle of a whole edge a press means the place that was pressed', () => {
     const handles = [{ at: { x: 0, y: 0 }, target: { anywhere: true as const } }, { at: { x: 40, y: 0 } }];
     expect(graspedAt(handles, { x: 5, y: 0 }, 'touch')).toBe(handles[0]);
-    expect(graspedAt(handles, { x: 9, y: 0 }, 'touch')).toBeUndefined();
+    expect(graspedAt(handles, { x: 9, y: 0 }, 'touch')).toBe(handles[0]);
     expect(graspedAt(handles, { x: 9, y: 0 }, 'mouse')).toBeUndefined();
+    expect(graspedAt(handles, { x: 0, y: 15 }, 'touch')).toBeUndefined();
     // A handle of its own is not in its shadow.
     expect(graspedAt(handles, { x: 15, y: 0 }, 'touch')).toBe(handles[1]);
   });

@@ -56,8 +56,10 @@ export function following(
   { point, via }: { readonly point: Point; readonly via?: readonly Point[] },
 ): Held | undefined {
   if (grip && state === 'carrying') return pulled(spec, scene, grip, point, via);
-  if (grip && down && state === 'dragging')
-    return pulled(spec, scene, grip, add(grip.from, sub(point, down.point)), via);
+  if (grip && down && state === 'dragging') {
+    const to = grip.under ? point : add(grip.from, sub(point, down.point));
+    return pulled(spec, scene, grip, to, via);
+  }
   return undefined;
 }
 
@@ -70,7 +72,9 @@ export function targetsOf(spec: ToolSpec, scene: Scene): readonly ToolTarget[] {
 /** Taking up a target; undefined where the tool has none of that id. */
 export function gripOf(spec: ToolSpec, scene: Scene, id: string): Grip | undefined {
   const target = targetsOf(spec, scene).find((one) => one.id === id);
-  return target && { target: id, from: target.point, at: target.point, how: target.how, piece: target.piece };
+  if (!target) return undefined;
+  const { point, how, piece, anywhere } = target;
+  return { target: id, from: point, at: point, how, piece, ...(anywhere && { under: true }) };
 }
 
 /** What a press takes up: a target, or what the tool makes of the paper there. */

@@ -32,7 +32,7 @@ export interface ToolTarget {
   /** Place along what it lies on, mm. */
   readonly at?: number;
   readonly removable?: boolean;
-  /** It stands for every place on an edge: a pointer beside it means the place under the pointer. */
+  /** It stands for every place on an edge or a line: a pointer beside it means the place under the pointer. */
   readonly anywhere?: true;
   /** It already has what the tool gives (named, allowed, walked ...). */
   readonly done?: boolean;
@@ -44,6 +44,8 @@ export interface Grip {
   readonly from: Point;
   readonly at: Point;
   readonly how: 'tap' | 'carry';
+  /** What is pulled from it lies under the pointer, and not as far beside it as the pointer came down. */
+  readonly under?: true;
   /** Piece and part under the pointer when it was taken up. */
   readonly piece?: string;
   readonly part?: string;

@@ -16,8 +16,10 @@ export const snapReach = (k: number, trail?: boolean): number =>
 /** How near a press must be to a line or an edge to be on it, px. */
 export const reachFor = (pointer: string): number => Math.max(REACH, (3 / 4) * nearFor(pointer));
 
-/** How near a press must be to the handle of a whole edge to mean just that place of it, px. */
-const PLACE = 6;
+/** How much of that reach has the handle of a whole edge or line: beside it a press means the place that it came down on. */
+const PLACE = 0.4;
+/** And the other handles of such a tool, px: farther from them a press is meant for a new place. */
+const OTHERS = 18;
 
 interface Handle {
   readonly at: Point;
@@ -31,10 +33,11 @@ export function graspedAt<T extends Handle>(
   pointer: string,
 ): T | undefined {
   let best: T | undefined;
-  let least = nearFor(pointer);
+  const near = nearFor(pointer);
+  let least = handles.some(({ target }) => target?.anywhere) ? Math.min(near, OTHERS) : near;
   for (const handle of handles) {
     const d = distance(handle.at, press);
-    if (d <= least && (d <= PLACE || !handle.target?.anywhere)) [least, best] = [d, handle];
+    if (d <= least && (d <= PLACE * near || !handle.target?.anywhere)) [least, best] = [d, handle];
   }
   return best;
 }

@@ -289,8 +289,10 @@ export class Person {
     if (!own) return false;
     const pressed = this.tip.press(this.#px(own.point, own.piece));
     const taken = graspedAt(this.#handles, pressed, this.pointer)?.target;
-    if (taken?.id !== id) return false;
-    this.#down(pressed, id, own.piece);
+    // Beside what stands for a whole line, it is the line that is pressed, and pulled from there.
+    if (taken?.id !== id && (taken || !own.anywhere)) return false;
+    this.#down(pressed, taken?.id, own.piece);
+    if (this.state === 'idle') return false;
     this.#correct(meant, own.point, own.piece);
     this.#up(own.piece);
     if (this.state !== 'carrying') return true;

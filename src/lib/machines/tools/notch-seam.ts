@@ -79,6 +79,7 @@ export const notchSeam: ToolSpec = {
         piece: piece.id,
         how: 'carry',
         at: 0,
+        anywhere: true,
       };
       return [...marked, fresh].sort((a, b) => a.at! - b.at!);
     }),

@@ -54,6 +54,7 @@ export const notch: ToolSpec = {
         how: 'carry',
         dart: dart.id,
         at: near.length,
+        anywhere: true,
       };
     });
     return [...marked, ...fresh].sort((a, b) => a.at! - b.at!);
