@@ -47,7 +47,7 @@ test('the practice room: a drill is made, typed, checked and finished, and the n
   await keys.button('Begin');
   let table = start;
   for (const [i, { id }] of lesson.steps.entries()) {
-    const typed = await typeStep(page, keys, id, commands, table);
+    const typed = await typeStep(page, keys, id, commands, table, lesson.scale);
     expect(typed.verdict, `${id}: ${typed.off.join(' | ')}`).toBe('accepted');
     table = typed.work;
     await expectHeld(page);

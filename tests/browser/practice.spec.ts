@@ -1,8 +1,10 @@
 import { expect, test, type Page } from '@playwright/test';
 import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
+import type { Command } from '../../src/lib/recipe/types.ts';
 import { errorsOf } from './support/attempt.ts';
 import { fileOf, lessonOf, typeStep } from './support/drill.ts';
 import { Keys } from './support/keys.ts';
+import { unfold } from './support/typed.ts';
 
 async function open(page: Page, fragment: string): Promise<void> {
   await page.goto(`/practice/#${fragment}`);
@@ -66,6 +68,28 @@ test('the scale of the lengths can be chosen, and the link says it', async ({ pa
   await expect(page.locator('.task')).toContainText('measured at full size');
 });
 
+test('at half scale what is asked, typed and read are lengths of the same paper', async ({ page }) => {
+  const fragment = '2.finish.12.woven.usual.3.half';
+  await open(page, fragment);
+  const far = fileOf(fragment, (all) =>
+    all.flatMap((c): Command[] => {
+      if (c.do !== 'draw-slash') return c.step === 'working-dart' ? [c] : [];
+      return 'on' in c.from ? [{ ...c, from: { ...c.from, at: c.from.at + 0.08 } }] : [];
+    }),
+  );
+  await page.getByLabel('Attempt file').setInputFiles(far);
+  await page.locator('nav button[data-step="slash-line"][aria-current="step"]').waitFor();
+  await expect(page.getByText('On the shoulder seam: 30 mm (measured at half scale)')).toBeVisible();
+  await expect(page.getByText(/half scale, as all lengths here/)).toBeVisible();
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
+  // 0.08 of a shoulder of 127.2 mm at full size is 10.2 mm, 5.1 mm on the paper.
+  await expect(page.getByText(/measured 24.9 mm, expected 30 mm, tolerance 1.6 mm/).first()).toBeVisible();
+  await unfold(page, 'typed');
+  const form = page.locator('form[data-form="draw-slash"]');
+  await expect(form.getByLabel('On the')).toContainText('right shoulder seam (63.6 mm)');
+  await expect(form.getByLabel('measured', { exact: true })).toHaveCount(0);
+});
+
 /* Each kind that came after the first five, once by key presses alone: every step is typed into the forms, checked, and accepted. */
 for (const fragment of [
   '2.finish.12.woven.usual.3.half',
@@ -87,7 +111,7 @@ for (const fragment of [
     await keys.button('Begin');
     let work = start;
     for (const [i, step] of lesson.steps.entries()) {
-      const typed = await typeStep(page, keys, step.id, commands, work);
+      const typed = await typeStep(page, keys, step.id, commands, work, lesson.scale);
       expect(typed.verdict, `${step.id}: ${typed.off.join(' | ')}`).toBe('accepted');
       work = typed.work;
       if (i < lesson.steps.length - 1) await keys.button('Next step');

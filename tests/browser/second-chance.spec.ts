@@ -31,7 +31,7 @@ async function work(page: Page, keys: Keys, edit = (commands: readonly Command[]
   await keys.button('Begin');
   let table = start;
   for (const [i, { id }] of lesson.steps.entries()) {
-    const typed = await typeStep(page, keys, id, edit(commands), table);
+    const typed = await typeStep(page, keys, id, edit(commands), table, lesson.scale);
     table = typed.work;
     if (i === lesson.steps.length - 1) return typed;
     expect(typed.verdict, `${id}: ${typed.off.join(' | ')}`).toBe('accepted');
@@ -195,7 +195,7 @@ test('with the solution shown it does not count, and another drill is offered th
       if ('refused' in next) throw new Error(JSON.stringify(next.refused));
       return next.work;
     }, start);
-  const typed = await typeStep(page, keys, 'cap', commands, before);
+  const typed = await typeStep(page, keys, 'cap', commands, before, asked.scale);
   expect(typed.verdict).toBe('accepted');
   await expect(mark(page)).toContainText('With 1 hint.');
   await page.getByRole('button', { name: 'Finish' }).click();

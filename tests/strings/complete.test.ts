@@ -55,7 +55,7 @@ describe.each(lessonIds())('the lesson %s', (id) => {
 });
 
 it('a refusal that nobody has words for yet still says something', () => {
-  expect(explain({ code: 'something-new' })).toContain('something-new');
+  expect(explain({ code: 'something-new' }, 'mm')).toContain('something-new');
   expect(explain({ code: 'slash-stops-short', detail: { dart: 'right', mm: 12.7 } }, 'inch')).toContain(
     '1/2 in',
   );

@@ -29,6 +29,18 @@ describe('lengths', () => {
     expect(formatLength(0.79375, 'mm', false, 32)).toBe('0.8 mm');
   });
 
+  it('are half as long on half-scale paper, where an inch is told twice as finely', () => {
+    expect(formatLength(90, 'half mm')).toBe('45 mm');
+    expect(formatLength(-3.2, 'half mm', true)).toBe('−1.6 mm');
+    expect(formatLength(25.4, 'half inch')).toBe('1/2 in');
+    // 3.175 mm is 1/8 in, 1.5875 mm 1/16 in of the garment (arithmetic).
+    expect(formatLength(1.5875, 'half inch')).toBe('1/32 in');
+    expect(formatArea(40_000, 'half mm')).toBe('100 cm²');
+    expect(parseLength('45', 'half mm')).toBe(90);
+    expect(parseLength('1/2 in', 'half mm')).toBe(25.4);
+    expect(parseLength('−3', 'half inch')).toBeCloseTo(-152.4, 9);
+  });
+
   it('have a plus when it is asked for, and never at nothing', () => {
     expect(formatLength(3.2, 'mm', true)).toBe('+3.2 mm');
     expect(formatLength(12.7, 'inch', true)).toBe('+1/2 in');

@@ -241,6 +241,8 @@ describe('small things', () => {
   it('shows a ruler that is round at half scale', () => {
     expect(rulerAt(1.2, 'mm').text).toBe('50 mm half scale, 100 mm full size');
     expect(rulerAt(1.2, 'inch').text).toBe('2 in half scale, 4 in full size');
+    expect(rulerAt(1.2, 'half mm').text).toBe('50 mm half scale, as all lengths here');
+    expect(rulerAt(1.2, 'half mm').d).toBe(rulerAt(1.2, 'mm').d);
   });
 
   it('walks the seams of a treated set side by side', () => {

@@ -44,6 +44,8 @@ export interface Lesson {
   /** Form of the block in which attempts start; then the half front is the paper to work on. */
   readonly form?: BlockForm;
   readonly fabrics: readonly Fabric[];
+  /** The paper that its lengths are measured on; left out: full size. */
+  readonly scale?: 'half';
   /** Lesson ids that should come before. */
   readonly needs: readonly string[];
   readonly steps: readonly LessonStep[];

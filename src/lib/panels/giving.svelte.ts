@@ -1,5 +1,6 @@
 import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
 import type { Command, Refusal } from '../recipe/types.ts';
+import type { Units } from '../strings/units.ts';
 import { announce } from '../table/announcer.ts';
 
 interface Session {
@@ -12,9 +13,12 @@ export class Giving {
   /** Why the last one was refused; whoever shows the table clears it once the table has changed. */
   message = $state('');
   readonly #session: Session;
+  readonly #units: () => Units;
 
-  constructor(session: Session) {
+  /** `units`: those of the learner now, for what is said. */
+  constructor(session: Session, units: () => Units) {
     this.#session = session;
+    this.#units = units;
   }
 
   give(command: Command): void {
@@ -29,7 +33,7 @@ export class Giving {
 
   async refuse(refusal: Refusal): Promise<void> {
     const { explain } = await import('../strings/explain.ts');
-    this.message = explain(refusal);
+    this.message = explain(refusal, this.#units());
     announce(this.message);
   }
 }

@@ -5,7 +5,7 @@ import type { Lesson } from '../lessons/types.ts';
 import { drillOfId } from '../practice/drill-skills.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt } from '../recipe/types.ts';
-import type { Units } from '../strings/units.ts';
+import type { RulerUnits } from '../strings/units.ts';
 import { fetchFor } from '../table/phases/index.ts';
 import { readyDrill } from './drill.ts';
 
@@ -24,7 +24,7 @@ export type Opened = { readonly ok: OpenAttempt } | { readonly problems: readonl
 type Found = { readonly lesson: Lesson; readonly address: string } | Problem;
 
 /** The lesson or drill of that id. Drills follow from their id, without hints; the rules of a lesson are fetched. */
-async function lessonOf(id: string, units: Units): Promise<Found> {
+async function lessonOf(id: string, units: RulerUnits): Promise<Found> {
   const path = 'lesson.id';
   const drill = drillOfId(id);
   if (drill)
@@ -41,7 +41,7 @@ async function lessonOf(id: string, units: Units): Promise<Found> {
 }
 
 /** Makes an attempt ready to be watched from its text: all or nothing, with what is wrong. Never rejects. */
-export async function openAttempt(text: string, units: Units): Promise<Opened> {
+export async function openAttempt(text: string, units: RulerUnits): Promise<Opened> {
   const parsed = readHandedIn(text);
   if ('problems' in parsed) return parsed;
   const { attempt, claimed } = parsed.ok;

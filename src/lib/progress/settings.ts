@@ -1,16 +1,16 @@
-import type { Units } from '../strings/units.ts';
+import type { RulerUnits } from '../strings/units.ts';
 
 export type Theme = 'system' | 'light' | 'dark';
 
 export interface Settings {
-  readonly units: Units;
+  readonly units: RulerUnits;
   readonly theme: Theme;
 }
 
 export const DEFAULT_SETTINGS: Settings = { units: 'mm', theme: 'system' };
 
 const KEY = 'pin-and-pivot:settings';
-const UNITS: readonly unknown[] = ['mm', 'inch'] satisfies Units[];
+const UNITS: readonly unknown[] = ['mm', 'inch'] satisfies RulerUnits[];
 const THEMES: readonly unknown[] = ['system', 'light', 'dark'] satisfies Theme[];
 
 function isSettings(data: unknown): data is Settings {

@@ -8,7 +8,7 @@ import { LINE_WORDS } from './drill-words/line.ts';
 import { MOVING_WORDS } from './drill-words/moving.ts';
 import { PRINCESS_WORDS } from './drill-words/princess.ts';
 import { ROW_WORDS } from './drill-words/row.ts';
-import type { Units } from './units.ts';
+import type { RulerUnits } from './units.ts';
 
 const WORDS: Readonly<Record<ExerciseId, KindWords>> = {
   slash: MOVING_WORDS,
@@ -25,7 +25,7 @@ const WORDS: Readonly<Record<ExerciseId, KindWords>> = {
 };
 
 /** The words of drills of all kinds, with lengths in the learner's units. */
-export function drillWords(units: Units): DrillWords {
+export function drillWords(units: RulerUnits): DrillWords {
   const of = (v: Variant): DrillWords => wordsFrom(WORDS[v.drill.exercise], LADDERS, units);
   return {
     title: (v) => of(v).title(v),

@@ -4,7 +4,7 @@ import { filled } from './template.ts';
 import type { Units } from './units.ts';
 
 /** Why a command was refused, and what can be done about it. */
-export function explain(refusal: Refusal, units: Units = 'mm'): string {
+export function explain(refusal: Refusal, units: Units): string {
   const text = REFUSALS[refusal.code] ?? `This cannot be done here (${refusal.code}).`;
   return filled(text, refusal.detail ?? {}, units);
 }

@@ -1,6 +1,6 @@
 import { MEASURE_LIMITS } from '../pattern/figures.ts';
 import type { Measures } from '../pattern/types.ts';
-import { formatLength, type Units } from './units.ts';
+import { formatLength, type RulerUnits } from './units.ts';
 
 /** The measures of the draft, and how each is taken. */
 export const MEASURE_WORDS: Readonly<
@@ -19,15 +19,15 @@ export const OWN_STAY =
   'They stay on this device, in this work only, and in a recipe file that you save yourself. They go when you delete the work and empty the bin.';
 export const OWN_FIT =
   'A block from three measures is a beginning: fit it in a toile before you trust it on a body.';
-export const OWN_UNITS: Readonly<Record<Units, string>> = {
+export const OWN_UNITS: Readonly<Record<RulerUnits, string>> = {
   mm: 'In millimetres, or with the unit written behind: 84 cm, 33 1/8 in.',
   inch: 'In inches, or with the unit written behind: 33 1/8, 84 cm, 840 mm.',
 };
 
-const GRAIN: Readonly<Record<Units, number>> = { mm: 0.1, inch: 25.4 / 16 };
+const GRAIN: Readonly<Record<RulerUnits, number>> = { mm: 0.1, inch: 25.4 / 16 };
 
 /** The nearest length that can be shown and lies within. */
-const shown = (mm: number, round: (n: number) => number, edge: number, units: Units): string =>
+const shown = (mm: number, round: (n: number) => number, edge: number, units: RulerUnits): string =>
   formatLength(round(mm / GRAIN[units] + edge) * GRAIN[units], units);
 
 /** What is wrong with a measure that was typed: what the draft can be drawn with beside the others, in mm, and what was found. */
@@ -35,7 +35,7 @@ export function measureProblem(
   key: keyof Measures,
   { min, max }: { readonly min: number; readonly max: number },
   typed: string,
-  units: Units,
+  units: RulerUnits,
 ): string {
   const own = MEASURE_LIMITS[key];
   const beside = min !== own.min || max !== own.max ? ' beside this bust' : '';

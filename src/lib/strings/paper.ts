@@ -1,7 +1,7 @@
 import { degrees, radians } from '../geometry/trig.ts';
 import type { PaperMeasure } from '../grading/paper-value.ts';
 import { nameOf, theDart } from './names.ts';
-import { decimal, formatLength, parseLength, type Units } from './units.ts';
+import { decimal, formatLength, parseLength, type RulerUnits } from './units.ts';
 
 const INCH = 25.4;
 /** Parts of an inch that a ruler's reading may be given in. */
@@ -37,7 +37,7 @@ export const BENT =
   'These legs bend at an alternate pivot: lay ruler and protractor straight from the bust point to the ends of the legs all the same.';
 
 /** The value of a field: mm on paper or radians. undefined where nothing stands in it; NaN for what is no length above zero, or no angle up to 180°. */
-export function paperValue(text: string, what: PaperMeasure, units: Units): number | undefined {
+export function paperValue(text: string, what: PaperMeasure, units: RulerUnits): number | undefined {
   if (text.trim() === '') return undefined;
   if (what !== 'dart-angle') {
     const length = parseLength(text, units);
@@ -49,7 +49,7 @@ export function paperValue(text: string, what: PaperMeasure, units: Units): numb
 }
 
 /** A value as it stands in a field: mm on paper or radians, in the learner's units; inches as a fraction where they are one. */
-export function paperText(value: number, what: PaperMeasure, units: Units): string {
+export function paperText(value: number, what: PaperMeasure, units: RulerUnits): string {
   if (what === 'dart-angle') return decimal(degrees(value), 2);
   if (units === 'mm') return decimal(value, 2);
   const count = Math.floor((value / INCH) * PARTS + 0.5);
@@ -58,7 +58,7 @@ export function paperText(value: number, what: PaperMeasure, units: Units): stri
 }
 
 /** What is expected in a field. */
-export const paperExpected = (what: PaperMeasure, units: Units): string =>
+export const paperExpected = (what: PaperMeasure, units: RulerUnits): string =>
   what === 'dart-angle'
     ? 'degrees, 0 to 180, such as 18 or 18.5'
     : units === 'mm'
@@ -66,9 +66,9 @@ export const paperExpected = (what: PaperMeasure, units: Units): string =>
       : 'inches, such as 2 9/16 or 2.56';
 
 /** How a field is to be filled in when it cannot be read. */
-export const paperProblem = (what: PaperMeasure, units: Units): string =>
+export const paperProblem = (what: PaperMeasure, units: RulerUnits): string =>
   `Give ${paperExpected(what, units)}.`;
 
 /** What the comparison goes by, with its tolerances: mm on paper, radians. */
-export const paperTolerances = (ruler: number, protractor: number, units: Units): string =>
+export const paperTolerances = (ruler: number, protractor: number, units: RulerUnits): string =>
   `Lengths are compared within ${formatLength(ruler, units, false, 32)}, as finely as a ruler on paper is read; on the garment that is ${formatLength(2 * ruler, units)}. Angles are compared within ${decimal(degrees(protractor), 1)}°, as finely as a protractor is read.`;

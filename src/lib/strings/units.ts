@@ -1,7 +1,17 @@
 import { degrees } from '../geometry/trig.ts';
 
-/** How lengths are shown; inside everything is mm. */
-export type Units = 'mm' | 'inch';
+/** What a ruler is read in. */
+export type RulerUnits = 'mm' | 'inch';
+/** How lengths are shown and typed, at full size or as they are on half-scale paper; inside everything is mm at full size. */
+export type Units = RulerUnits | `half ${RulerUnits}`;
+
+/** The units in which an exercise is worked whose lengths are given at that scale. */
+export const unitsAt = (scale: 'half' | 'full' | undefined, units: RulerUnits): Units =>
+  scale === 'half' ? `half ${units}` : units;
+/** What its lengths are read in, whatever the paper. */
+export const rulerOf = (units: Units): RulerUnits => (units.endsWith('mm') ? 'mm' : 'inch');
+/** How often a length that is shown goes into that of the garment. */
+export const sizeOf = (units: Units): 1 | 2 => (units.startsWith('half') ? 2 : 1);
 
 const INCH = 25.4;
 const SIXTEENTHS = 16;
@@ -33,12 +43,14 @@ function fraction(count: number, parts: number): string {
 }
 
 /**
- * A length in the learner's units: "12.7 mm", "1/2 in". Inches go to the nearest sixteenth; what is smaller than half of
- * that, yet not nothing, is said to be under 1/32 in. `signed` writes a plus before lengths above zero; `parts` are the
- * parts of an inch where sixteenths are too coarse (a power of two).
+ * A length (mm at full size) in the learner's units: "12.7 mm", "1/2 in". Inches go to the nearest sixteenth; what is smaller than half of
+ * that, yet not nothing, is said to be under 1/32 in. `signed` writes a plus before lengths above zero; `given` are the
+ * parts of an inch of the garment where sixteenths are too coarse (a power of two).
  */
-export function formatLength(mm: number, units: Units, signed = false, parts = SIXTEENTHS): string {
-  if (units === 'mm') {
+export function formatLength(full: number, units: Units, signed = false, given = SIXTEENTHS): string {
+  const mm = full / sizeOf(units);
+  const parts = given * sizeOf(units);
+  if (rulerOf(units) === 'mm') {
     const text = decimal(Math.abs(mm), 1);
     if (text === '0') return Math.abs(mm) > 1e-6 && Math.abs(mm) < 0.05 ? 'under 0.1 mm' : '0 mm';
     return `${sign(mm < 0, signed)}${text} mm`;
@@ -56,13 +68,15 @@ export function formatAngle(radians: number, signed = false): string {
 
 /** An area in cm² or square inches. */
 export function formatArea(mm2: number, units: Units, signed = false): string {
-  const value = Math.abs(units === 'mm' ? mm2 / 100 : mm2 / (INCH * INCH));
+  const metric = rulerOf(units) === 'mm';
+  const value = Math.abs(mm2 / (metric ? 100 : INCH * INCH)) / sizeOf(units) ** 2;
   const text = decimal(value, 2) === '0' && value > 1e-9 ? 'under 0.01' : decimal(value, 2);
-  return `${sign(mm2 < 0, signed)}${text} ${units === 'mm' ? 'cm²' : 'sq in'}`;
+  return `${sign(mm2 < 0, signed)}${text} ${metric ? 'cm²' : 'sq in'}`;
 }
 
 /**
- * Reads a length that a person typed, in mm: "12,5", "12.5 mm", "1 3/16 in", "5/8\"", "2 cm"; a bare number is taken in `units`.
+ * Reads a length that a person typed, in mm at full size: "12,5", "12.5 mm", "1 3/16 in", "5/8\"", "2 cm"; a bare number is taken in `units`, any
+ * as one on their paper.
  * undefined when it is no length.
  */
 export function parseLength(text: string, units: Units): number | undefined {
@@ -75,7 +89,7 @@ export function parseLength(text: string, units: Units): number | undefined {
   const fraction = Number(top ?? soloTop ?? 0) / Number(below ?? soloBelow ?? 1);
   const value = Number((whole ?? '0').replace(',', '.')) + fraction;
   if (!Number.isFinite(value)) return undefined;
-  const given = unit?.toLowerCase() ?? units;
+  const given = unit?.toLowerCase() ?? rulerOf(units);
   const size = given === 'mm' ? 1 : given === 'cm' ? 10 : INCH;
-  return (minus === '-' || minus === MINUS ? -1 : 1) * value * size;
+  return (minus === '-' || minus === MINUS ? -1 : 1) * value * size * sizeOf(units);
 }

@@ -44,13 +44,14 @@ export async function typeStep(
   step: string,
   commands: readonly Command[],
   before: Work,
+  scale?: 'half',
 ): Promise<{ readonly work: Work; readonly verdict: string | null; readonly off: readonly string[] }> {
   await expect(stepButton(page, step)).toHaveAttribute('aria-current', 'step');
   await keys.unfold('By typed values');
   let work = before;
   let done = 0;
   for (const command of commands.filter((one) => one.step === step)) {
-    await keys.give(typedOf(command, work));
+    await keys.give(typedOf(command, work, scale));
     const next = apply(work, command);
     if ('refused' in next) throw new Error(`${step}: ${JSON.stringify(next.refused)}`);
     work = next.work;

@@ -13,11 +13,14 @@ export interface Typed {
   readonly values: Readonly<Record<string, string | boolean>>;
 }
 
-const mm = (value: number): string => value.toFixed(3);
+/** What the boxes are of: 2 where an exercise is measured on half-scale paper. */
+let size = 1;
+const mm = (value: number): string => (value / size).toFixed(4);
 const degrees = (radians: number): string => ((radians * 180) / Math.PI).toFixed(4);
 
-/** The way to type a command on the table `work`, in millimetres and degrees. */
-export function typedOf(command: Command, work: Work): Typed {
+/** The way to type a command on the table `work`, in millimetres (of half-scale paper where the exercise is measured on it) and degrees. */
+export function typedOf(command: Command, work: Work, scale: 'half' | 'full' = 'full'): Typed {
+  size = scale === 'half' ? 2 : 1;
   const whole = work.lines[0] ? chainLength(work.lines[0].chain) : 0;
   switch (command.do) {
     case 'identify': {
@@ -202,12 +205,16 @@ function off(
   return { [x]: mm(to.x - from.x), [y]: mm(to.y - from.y) };
 }
 
-/** A place on an edge, from the edge's start at full size. */
+/** A place on an edge, from the edge's start. */
 function placed(work: Work, place: Anchor): Record<string, string> {
   if (!('on' in place)) throw new Error('a place on an edge is expected');
   const edge = work.pieces.map((piece) => findEdge(piece, place.on)).find((one) => one !== undefined);
   if (!edge) throw new Error(`there is no edge ${place.on}`);
-  return { from: `${place.on}|start`, at: mm(place.at * chainLength(edge.chain)), scale: 'full' };
+  return {
+    from: `${place.on}|start`,
+    at: mm(place.at * chainLength(edge.chain)),
+    ...(size === 1 && { scale: 'full' }),
+  };
 }
 
 function by(turn: TurnBy): Record<string, string> {

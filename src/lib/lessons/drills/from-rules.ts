@@ -57,6 +57,7 @@ export function lessonFrom(variant: Variant, rules: StepRules, words: DrillWords
     figure,
     form,
     fabrics: [drill.fabric],
+    ...(variant.scale === 'half' && { scale: variant.scale }),
     needs: [],
     steps,
   };

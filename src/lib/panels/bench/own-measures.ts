@@ -1,7 +1,7 @@
 import { measureRange, MEASURES, unfitMeasure } from '../../pattern/figures.ts';
 import type { Measures } from '../../pattern/types.ts';
 import { measureProblem } from '../../strings/own-measures.ts';
-import { parseLength, type Units } from '../../strings/units.ts';
+import { parseLength, type RulerUnits } from '../../strings/units.ts';
 import { toTyped } from '../typed.ts';
 
 /** What stands in the boxes, as it was typed. */
@@ -10,7 +10,7 @@ export type TypedMeasures = Readonly<Record<keyof Measures, string>>;
 export const NO_MEASURES: TypedMeasures = { bust: '', waist: '', napeToWaist: '' };
 
 /** Measures in mm as they stand in the boxes: read again they are the same to the last bit. */
-export function typedMeasures(measures: Measures, units: Units): TypedMeasures {
+export function typedMeasures(measures: Measures, units: RulerUnits): TypedMeasures {
   const typed = (key: keyof Measures): string => {
     const mm = measures[key];
     const text = toTyped({ id: key, label: '', kind: 'length', value: mm }, units);
@@ -20,7 +20,7 @@ export function typedMeasures(measures: Measures, units: Units): TypedMeasures {
 }
 
 /** What was typed in units that are not set any more: bare numbers get their unit, so that they mean what they meant. */
-export function keepUnit(typed: TypedMeasures, units: Units): TypedMeasures {
+export function keepUnit(typed: TypedMeasures, units: RulerUnits): TypedMeasures {
   const kept = (text: string): string =>
     parseLength(text, 'mm') === parseLength(text, 'inch')
       ? text
@@ -35,7 +35,7 @@ export type ReadMeasures =
  * Reads the three measures that were typed in the learner's units; what the block cannot be drafted with is told for each box, with what
  * was expected beside the other two and what was found. All or nothing.
  */
-export function readMeasures(typed: TypedMeasures, units: Units): ReadMeasures {
+export function readMeasures(typed: TypedMeasures, units: RulerUnits): ReadMeasures {
   const read = (key: keyof Measures): number => parseLength(typed[key], units) ?? Number.NaN;
   const measures: Measures = { bust: read('bust'), waist: read('waist'), napeToWaist: read('napeToWaist') };
   if (unfitMeasure(measures) === undefined) return { ok: measures };

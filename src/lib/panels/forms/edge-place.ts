@@ -4,7 +4,7 @@ import { slashEdges } from '../../machines/tools/slashes.ts';
 import type { Edge, Part, Piece } from '../../pattern/types.ts';
 import type { Anchor } from '../../recipe/types.ts';
 import { nameOf } from '../../strings/names.ts';
-import { formatLength, type Units } from '../../strings/units.ts';
+import { formatLength, sizeOf, type Units } from '../../strings/units.ts';
 import { choice, length, number, text, type Field, type Option, type Values } from './form.ts';
 
 type Way = 'start' | 'end';
@@ -29,10 +29,15 @@ export function placeFields(front: Piece, units: Units): Field[] {
   return [
     choice('from', 'On the', options),
     { ...length('at', 'so far along it'), value: '' },
-    choice('scale', 'measured', [
-      { value: 'full', label: 'at full size' },
-      { value: 'half', label: 'at half scale' },
-    ]),
+    // Where all lengths are those of half-scale paper there is nothing to choose.
+    ...(sizeOf(units) > 1
+      ? []
+      : [
+          choice('scale', 'measured', [
+            { value: 'full', label: 'at full size' },
+            { value: 'half', label: 'at half scale' },
+          ]),
+        ]),
   ];
 }
 

@@ -4,7 +4,7 @@ import type { PaperItem } from '../../grading/paper-value.ts';
 import type { Problem } from '../../recipe/problem.ts';
 import { pieceName } from '../../strings/names.ts';
 import { paperExpected, paperLabel, paperText, paperValue } from '../../strings/paper.ts';
-import type { Units } from '../../strings/units.ts';
+import type { RulerUnits } from '../../strings/units.ts';
 
 /** The name under which a measured item is kept. */
 export const keyOf = ({ what, about, piece }: Required<PaperItem>): string => `${piece} ${what} ${about}`;
@@ -24,7 +24,7 @@ export function byPiece(
 /** The fields that can be read, as they are kept: mm on paper, or radians. Empty and unreadable ones are left out. */
 export function valuesOf(
   typed: Readonly<Record<string, string>>,
-  units: Units,
+  units: RulerUnits,
 ): Readonly<Record<string, number>> {
   const values: Record<string, number> = {};
   for (const [key, text] of Object.entries(typed)) {
@@ -43,7 +43,7 @@ export interface Unread extends Problem {
 export const unreadOf = (
   items: readonly Measurable[],
   typed: Readonly<Record<string, string>>,
-  units: Units,
+  units: RulerUnits,
 ): readonly Unread[] =>
   items.flatMap((item) => {
     const key = keyOf(item);
@@ -56,7 +56,7 @@ export const unreadOf = (
 /** The other way: kept values as they stand in the fields. */
 export const textsOf = (
   values: Readonly<Record<string, number>>,
-  units: Units,
+  units: RulerUnits,
 ): Readonly<Record<string, string>> =>
   Object.fromEntries(
     Object.entries(values).map(([key, value]) => [key, paperText(value, whatOf(key), units)]),

@@ -1,14 +1,14 @@
 import type { DrillWords } from '../../lessons/drills/from-rules.ts';
 import type { DrillStepId } from '../../lessons/drills/steps.ts';
 import type { Variant } from '../../lessons/drills/types.ts';
-import type { Units } from '../units.ts';
+import type { RulerUnits } from '../units.ts';
 import type { DrillHints } from './hints.ts';
 import { goalLine } from './measured.ts';
 
 /** The words of one step. */
 export interface StepWords {
   readonly title: string | ((v: Variant) => string);
-  readonly text: (v: Variant, units: Units) => readonly string[];
+  readonly text: (v: Variant, units: RulerUnits) => readonly string[];
 }
 
 /** The words of one kind of drill, or of a few that have their steps in common. */
@@ -17,17 +17,17 @@ export interface KindWords {
   /** What it is about, in a sentence. */
   readonly method: (v: Variant) => string;
   /** Where it is done; left out: the goals one after the other. */
-  readonly where?: (v: Variant, units: Units) => readonly string[];
+  readonly where?: (v: Variant, units: RulerUnits) => readonly string[];
   /** What is made of the moved dart. */
-  readonly ending?: (v: Variant, units: Units) => string;
+  readonly ending?: (v: Variant, units: RulerUnits) => string;
   readonly steps: Readonly<Partial<Record<DrillStepId, StepWords>>>;
 }
 
-const goalLines = (v: Variant, units: Units): readonly string[] =>
+const goalLines = (v: Variant, units: RulerUnits): readonly string[] =>
   v.goals.map((goal) => goalLine(v, goal, units));
 
 /** The words of drills of a kind, with lengths in the learner's units. Throws Error for a step that the kind does not have. */
-export const wordsFrom = (kind: KindWords, hints: DrillHints, units: Units): DrillWords => ({
+export const wordsFrom = (kind: KindWords, hints: DrillHints, units: RulerUnits): DrillWords => ({
   title: kind.title,
   summary: (v) =>
     [

@@ -1,5 +1,5 @@
 import type { Goal, Variant } from '../../lessons/drills/types.ts';
-import { formatLength, type Units } from '../units.ts';
+import { formatLength, unitsAt, type RulerUnits } from '../units.ts';
 
 export const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five'] as const;
 
@@ -41,28 +41,28 @@ export const dartsOf = (v: Variant): string => v.darts.map(dartName).join(' and 
 export const edgeOf = (v: Variant): string => EDGES[v.goals[0]!.place];
 
 /** A length as it is to be measured on the paper that the drill speaks of. */
-export const onPaper = (v: Variant, mm: number, units: Units): string =>
-  formatLength(v.scale === 'half' ? mm / 2 : mm, units);
+export const onPaper = (v: Variant, mm: number, units: RulerUnits): string =>
+  formatLength(mm, unitsAt(v.scale, units));
 
 /** Which paper that is. */
 export const paperOf = (v: Variant): string =>
   v.scale === 'half' ? 'measured at half scale' : 'measured at full size';
 
 /** The length to measure on the paper in front of the learner, and which paper that is. */
-export const measured = (v: Variant, mm: number, units: Units): string =>
+export const measured = (v: Variant, mm: number, units: RulerUnits): string =>
   `${onPaper(v, mm, units)} (${paperOf(v)})`;
 
-export const goalLine = (v: Variant, goal: Goal, units: Units): string =>
+export const goalLine = (v: Variant, goal: Goal, units: RulerUnits): string =>
   `On the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${from(goal)}.`;
 
 /** The same of the middle of a row. */
-export const middleLine = (v: Variant, units: Units): string => {
+export const middleLine = (v: Variant, units: RulerUnits): string => {
   const goal = v.goals[0]!;
   return `Their middle on the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${from(goal)}.`;
 };
 
 /** Where a style line begins and ends, and how near it passes. */
-export function lineLines(v: Variant, units: Units): readonly string[] {
+export function lineLines(v: Variant, units: RulerUnits): readonly string[] {
   const { end, least, most } = v.line!;
   const place = (goal: Goal): string => `${measured(v, goal.mm, units)} ${from(goal)}`;
   return [
@@ -72,8 +72,8 @@ export function lineLines(v: Variant, units: Units): readonly string[] {
   ];
 }
 
-/** How lengths that are typed or read on the table go with those of the exercise. */
+/** Which size lengths are that are typed or read on the table: that of the exercise. */
 export const scaleNote = (v: Variant): string =>
   v.scale === 'half'
-    ? 'The lengths are those of half-scale paper. What is written on the table and in the marks is full size: twice as much.'
+    ? 'The lengths are those of the half-scale paper, also those that you type, and what is written on the table and in the marks.'
     : 'The lengths are full size, as they are written on the table and in the marks; the paper itself is half scale.';
