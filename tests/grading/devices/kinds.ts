@@ -295,7 +295,10 @@ const slashing = kind(
     const from = onEdge(person.work, 'right/shoulder', mind.normal(0.1, 0.5));
     person.pullFrom(from, 'front', { to: mind.around(bust, 0.7), read: true });
     const [drawn] = person.work.lines.filter((one) => one.kind === 'slash');
-    if (drawn) person.bring(`from:${drawn.id}`, { to: from, read: true });
+    if (!drawn) return;
+    // An end that came to no point has a ring of its own: it is seen, and pulled there.
+    if (person.target(`to:${drawn.id}`)) person.bring(`to:${drawn.id}`, { to: bust, read: true });
+    person.bring(`from:${drawn.id}`, { to: from, read: true });
   },
 );
 
@@ -319,6 +322,7 @@ const bending = kind(
         person.pullNew(`start:${ends[0]!}`, { to: bust, read: true }, drawn);
       const id = person.work.lines[count]?.id;
       if (id === undefined) return;
+      if (person.target(`to:${id}`)) person.bring(`to:${id}`, { to: bust, read: true });
       person.bring(`from:${id}`, { to: there, read: true });
       person.bring(`via:${id}`, { to: mind.around(pinned, 1), read: true });
     }
