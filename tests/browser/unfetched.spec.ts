@@ -1,8 +1,36 @@
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import { Desk } from './support/table.ts';
 
 // Before everything was fetched once a step may be gone to whose tools are not there: the service worker is kept out.
 test.use({ serviceWorkers: 'block' });
+
+/** Keeps every file back whose text has that in it; tells how often one was asked for. */
+async function keepBack(page: Page, what: RegExp): Promise<readonly string[]> {
+  const asked: string[] = [];
+  await page.route('**/*.js', async (route) => {
+    const response = await route.fetch();
+    if (!what.test(await response.text())) return route.fulfill({ response });
+    asked.push(route.request().url());
+    return route.abort();
+  });
+  return asked;
+}
+
+/** Presses "Try again" without and then with a network: it is said again, and goes on. */
+async function tryTwice(page: Page, asked: readonly string[]): Promise<void> {
+  const said = page.getByRole('alert');
+  const again = page.getByRole('button', { name: 'Try again' });
+  await expect(said).toContainText('could not be fetched');
+  const before = asked.length;
+  await again.click();
+  await expect.poll(() => asked.length).toBeGreaterThan(before);
+  await expect(said).toContainText('could not be fetched');
+  // What was pressed is gone: the keyboard waits where it can be tried again.
+  await expect(again).toBeFocused();
+  await page.unroute('**/*.js');
+  await page.keyboard.press('Enter');
+  await expect(said).toHaveCount(0);
+}
 
 test('when the tools of the next step cannot be fetched it is said, and trying again goes on', async ({
   page,
@@ -13,13 +41,7 @@ test('when the tools of the next step cannot be fetched it is said, and trying a
   await desk.drag('tip:right/waist-dart', 'to:right/waist-dart');
   await desk.hasDone(1);
   // The file with the next step's tool does not come; everything else does.
-  const asked: string[] = [];
-  await page.route('**/*.js', async (route) => {
-    const response = await route.fetch();
-    if (!/\bid:\s*[`'"]draw-slash/.test(await response.text())) return route.fulfill({ response });
-    asked.push(route.request().url());
-    return route.abort();
-  });
+  const asked = await keepBack(page, /\bid:\s*[`'"]draw-slash/);
   await page.getByRole('button', { name: 'Check', exact: true }).click();
   await expect(page.locator('[data-verdict="accepted"]')).toBeVisible();
   await page.getByRole('button', { name: 'Next step', exact: true }).click();
@@ -52,4 +74,34 @@ test('when the block of a drill cannot be fetched it is said, and trying again b
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('button', { name: 'Begin', exact: true })).toBeVisible();
   await expect(said).toHaveCount(0);
+});
+
+test('when the table cannot be fetched once a lesson is begun it is said, and trying again begins it', async ({
+  page,
+}) => {
+  const asked = await keepBack(page, /Leave it, flagged/);
+  await page.goto('/lesson/waist-to-side/');
+  await page.getByRole('button', { name: 'Start at once' }).click();
+  await tryTwice(page, asked);
+  await expect(page.getByRole('button', { name: 'Check', exact: true })).toBeVisible();
+});
+
+test('when the first tools of a drill cannot be fetched it is said, and trying again begins it', async ({
+  page,
+}) => {
+  const asked = await keepBack(page, /\bid:\s*[`'"]extend-dart/);
+  await page.goto('/practice/#slash.4711.woven.usual.3');
+  await page.getByRole('button', { name: 'Begin', exact: true }).click();
+  await tryTwice(page, asked);
+  await expect(page.getByRole('button', { name: 'Check', exact: true })).toBeVisible();
+});
+
+test('when the desk of the free bench cannot be fetched it is said, and trying again lays the work on it', async ({
+  page,
+}) => {
+  const asked = await keepBack(page, /All works/);
+  await page.goto('/bench/');
+  await page.getByRole('button', { name: 'Lay it on the bench' }).click();
+  await tryTwice(page, asked);
+  await expect(page.locator('svg [data-piece]').first()).toBeVisible();
 });

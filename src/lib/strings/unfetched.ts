@@ -3,3 +3,9 @@ export const UNFETCHED = 'The tools of the next step could not be fetched. Your 
 
 /** Said when a drill cannot be begun, because what it is made of did not come. */
 export const DRILL_UNFETCHED = 'This drill could not be fetched. Look whether you are connected.';
+
+/** Said while the table, on which all else is done, is fetched. */
+export const SETTING = 'The table is being set.';
+
+/** Said in the place of a part of the page that did not come. */
+export const PART_UNFETCHED = 'This part could not be fetched. Look whether you are connected.';
