@@ -133,6 +133,9 @@ test('testing out by keys: no hints, no solution, no mark before the end; it cou
     for (const name of ['Check', 'A hint', 'Show me how, on my own table', 'Leave it, flagged'])
       await expect(page.getByRole('button', { name, exact: true })).toHaveCount(0);
     await expect(page.locator('[data-verdict]')).toHaveCount(0);
+    // What is asked, and not how it is done.
+    await expect(page.getByRole('heading', { name: 'What is asked' })).toBeVisible();
+    await expect(page.getByText('What to do, and why')).toHaveCount(0);
     await keys.button(last ? 'Hand the test in' : 'Next step');
   });
   await expect(page.locator('[data-test-result]')).toHaveAttribute('data-test-result', 'passed');
@@ -173,10 +176,15 @@ test('a test that is not passed says what was short, counts for nothing, and beg
   await expect(page.locator('[data-verdict]')).toHaveAttribute('data-verdict', 'accepted');
   // What was handed in is over: there is nothing to take hold of, and a reload begins anew.
   await expect(page.locator('[data-target]')).toHaveCount(0);
+  await expect(result).not.toContainText('as a hint');
   await page.getByRole('button', { name: 'Begin the test again' }).click();
+  // The lesson's own text is help, and the result says so.
+  await keys.unfold('The lesson’s text: counts as a hint');
+  await expect(page.getByText('You read the lesson’s text of this step.')).toBeVisible();
   await expect(page.getByText('What was done in this step (0)')).toBeVisible();
   await page.getByRole('button', { name: 'Next step' }).click();
   await page.getByRole('button', { name: 'Hand the test in' }).click();
+  await expect(result).toContainText(`With the lesson’s text as a hint: ${small.steps[0]!.title}.`);
   // What it would have taught is one press away.
   await page.getByRole('link', { name: 'To the lesson' }).click();
   await expect(page.getByRole('button', { name: 'Start at once' })).toBeVisible();

@@ -65,6 +65,18 @@ describe('a lesson worked as a test', () => {
     expect(test.marked()).toBe(0);
   });
 
+  it('has the lesson’s own text as the one help, counted once a step, and a new test without it', () => {
+    const test = begun();
+    const [first] = lesson.steps;
+    test.send({ type: 'text.read' }, { type: 'text.read' });
+    expect(test.now().context.hints).toEqual({ [first!.id]: 1 });
+    work(test);
+    test.send({ type: 'test.handIn' });
+    expect(test.now().context.hints).toEqual({ [first!.id]: 1 });
+    test.send({ type: 'test.again' });
+    expect(test.now().context.hints).toEqual({});
+  });
+
   it('is marked as a whole when it is handed in, as the grader marks the attempt', () => {
     const test = begun();
     work(test);

@@ -31,6 +31,8 @@ export type LessonEvent =
   | { type: 'solution.show' }
   | { type: 'solution.stop' }
   | { type: 'fabric.set'; fabric: Fabric }
+  /** In a test the lesson's own text is read: help, once a step. */
+  | { type: 'text.read' }
   | { type: 'test.handIn' }
   | { type: 'test.again' }
   | { type: 'attempt.open'; attempt: Attempt };
@@ -192,6 +194,7 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
       hint: assign(({ context }) => ({
         hints: { ...context.hints, [context.step]: (context.hints[context.step] ?? 0) + 1 },
       })),
+      helped: assign(({ context }) => ({ hints: { ...context.hints, [context.step]: 1 } })),
       fabric: assign(({ context, event }) =>
         event.type === 'fabric.set'
           ? replayed({ ...context, base: { ...context.base, fabric: event.fabric } })
@@ -235,6 +238,7 @@ export function lessonMachine(lesson: Lesson, grade: Grade) {
           'step.next': { guard: 'testGoesOn', target: '.entering', actions: 'next' },
           'hint.next': { guard: 'learning', actions: 'hint' },
           'solution.show': { guard: 'learning', target: 'watching' },
+          'text.read': { guard: 'testing', actions: 'helped' },
           'test.handIn': { guard: 'testing', target: 'handedIn', actions: 'markAll' },
         },
         states: {
