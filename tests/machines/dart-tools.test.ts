@@ -42,6 +42,20 @@ describe('the tool for slash lines', () => {
     expect(hand.work.lines.map(({ id }) => id)).toEqual(['slash']);
   });
 
+  it('where a hand itself has come to the bust point it has brought the end there, though the end lags; on an edge it has not', () => {
+    const hand = new Hand(start).take('draw-slash');
+    const bust = bustOf(start);
+    hand.down(on(start, 'right/side', 0.3)).lead({ x: bust.x - 60, y: bust.y }, { x: bust.x - 8, y: bust.y });
+    expect(readings(hand).find(({ id }) => id === 'from-bust')!.value).toBeCloseTo(60, 6);
+    hand.lead({ x: bust.x - 50, y: bust.y }, { x: bust.x - 3, y: bust.y + 2 }).up();
+    expect(given<DrawSlash>(hand)).toMatchObject({ to: BUST });
+
+    const { point } = hand.target('from:slash');
+    const [led, goal] = [on(start, 'right/side', 0.4), on(start, 'right/side', 0.6)];
+    hand.down(point, 'from:slash').lead(led, goal).up();
+    expect((given<DrawSlash>(hand).from as { at: number }).at).toBeCloseTo(0.4, 6);
+  });
+
   it('picked and placed by keys alone, then slid along its edge; the next line gets the next free name', () => {
     const hand = new Hand(start).take('draw-slash');
     hand.pick('start:right/shoulder').pick(`end:${BUST.landmark}`);

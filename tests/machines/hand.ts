@@ -87,6 +87,11 @@ export class Hand {
     this.#actor.send({ type: 'pointer.move', point, screen: scale(point, K), via });
     return this;
   }
+  /** What is held is led to a point, and lags behind the hand. */
+  lead(point: Point, hand: Point): this {
+    this.#actor.send({ type: 'pointer.move', point, hand, screen: scale(hand, K) });
+    return this;
+  }
   up(): this {
     this.#actor.send({ type: 'pointer.up' });
     return this;

@@ -1,4 +1,4 @@
-import { add, sub } from '../geometry/point.ts';
+import { add, distance, sub } from '../geometry/point.ts';
 import type { Point } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
 import type { Refusal, Work } from '../recipe/types.ts';
@@ -45,6 +45,21 @@ interface Following {
   readonly down: { readonly point: Point } | undefined;
 }
 
+/** Closer than this is the same place, mm. */
+const SAME = 1e-9;
+/** A little to the side of a place, mm. */
+const ASIDE = [
+  { x: 0.01, y: 0 },
+  { x: 0, y: 0.01 },
+];
+
+/** Whether a point snaps to one place, from wherever about: not to the nearest place of a line. */
+function snaps({ pull }: ToolSpec, scene: Scene, grip: Grip, point: Point): boolean {
+  const at = pull?.(scene, grip, point);
+  if (!pull || !at || distance(at, point) < SAME) return false;
+  return ASIDE.every((aside) => distance(pull(scene, grip, add(point, aside)), at) < SAME);
+}
+
 /**
  * What is held after a move of the pointer in a state where it goes along with it; undefined in the others. Pure, so that a
  * view may follow the hand by itself and tell the machine (`held.moved`) only where it came to.
@@ -53,14 +68,14 @@ export function following(
   spec: ToolSpec,
   state: string,
   { scene, grip, down }: Following,
-  { point, via }: { readonly point: Point; readonly via?: readonly Point[] },
+  { point, hand, via }: { readonly point: Point; readonly hand?: Point; readonly via?: readonly Point[] },
 ): Held | undefined {
   if (grip && state === 'carrying') return pulled(spec, scene, grip, point, via);
-  if (grip && down && state === 'dragging') {
-    const to = grip.under ? point : add(grip.from, sub(point, down.point));
-    return pulled(spec, scene, grip, to, via);
-  }
-  return undefined;
+  if (!grip || !down || state !== 'dragging') return undefined;
+  const to = (p: Point): Point => (grip.under ? p : add(grip.from, sub(p, down.point)));
+  // A hand that has come to where the thing would snap has brought it there, though it went by a part of the way.
+  const there = hand && snaps(spec, scene, grip, to(hand)) ? hand : point;
+  return pulled(spec, scene, grip, to(there), via);
 }
 
 /** The targets of a tool, each once: a landmark, or a group, that lies on two parts of a piece is one thing to choose. */

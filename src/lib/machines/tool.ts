@@ -9,7 +9,15 @@ import type { Over, ToolSpec } from './tool-spec.ts';
 
 export type ToolEvent =
   | { type: 'pointer.down'; point: Point; screen: Point; target?: string; over?: Over; touch?: boolean }
-  | { type: 'pointer.move'; point: Point; screen: Point; via?: readonly Point[]; slow?: boolean }
+  | {
+      type: 'pointer.move';
+      point: Point;
+      screen: Point;
+      /** Where the hand itself is, mm, if what it holds does not go all of its way. */
+      hand?: Point;
+      via?: readonly Point[];
+      slow?: boolean;
+    }
   | { type: 'held.moved'; held: Held }
   | { type: 'pointer.up'; stayed?: boolean }
   | { type: 'pointer.cancel' }

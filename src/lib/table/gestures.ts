@@ -1,4 +1,5 @@
 import { flushSync } from 'svelte';
+import { distance } from '../geometry/point.ts';
 import { applyTo, invert } from '../geometry/isometry.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Over } from '../machines/tool-spec.ts';
@@ -119,11 +120,12 @@ export class Gestures {
   #goTo({ led, t, ...screen }: Place): void {
     const piece = this.#picture.grip?.piece ?? 'front';
     const point = this.#inPiece(led, piece);
+    const hand = distance(led, screen) < 1 ? {} : { hand: this.#inPiece(screen, piece) };
     const via = this.#via.map((event) => this.#inPiece(this.#onSvg(event), piece));
     this.#via = [];
     const slow = this.#view.held && this.#track?.slow(t) === true;
     // Drawn at once: nothing else can come in between.
-    flushSync(() => this.#runner.send({ type: 'pointer.move', point, screen, via, slow }));
+    flushSync(() => this.#runner.send({ type: 'pointer.move', point, screen, ...hand, via, slow }));
   }
 
   up = ({ timeStamp: t, pointerType }: PointerEvent): void => {

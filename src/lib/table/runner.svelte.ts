@@ -68,7 +68,7 @@ export class ToolRunner {
   }
 
   /** Takes what is held along with the pointer; false when nothing goes along with it. */
-  #follow(event: { point: Point; via?: readonly Point[] }): boolean {
+  #follow(event: { point: Point; hand?: Point; via?: readonly Point[] }): boolean {
     const { spec } = this;
     const context = this.#context;
     const held = spec && context && following(spec, this.state, context, event);

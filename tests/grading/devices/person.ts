@@ -229,6 +229,7 @@ export class Person {
       type: 'pointer.move',
       point: this.#mm(at.led, piece),
       screen: at,
+      hand: this.#mm(at, piece),
       via: via.map((one) => this.#mm(one, piece)),
       slow,
     });
