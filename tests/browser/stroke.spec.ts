@@ -41,9 +41,12 @@ async function drawn(desk: Desk, name: string): Promise<void> {
   await expect(desk.finding('line-shape/kinks', 'right')).toHaveCount(1);
 
   await desk.take('Style line');
-  const ring = await desk.at('point:2');
+  // How many points the curve has goes by how large it was drawn.
+  const rings = (await desk.handles()).filter((id) => id.startsWith('point:'));
+  const middle = rings[Math.floor(rings.length / 2)]!;
+  const ring = await desk.at(middle);
   const scale = await desk.scale();
-  await desk.drag('point:2', () => Promise.resolve({ x: ring.x, y: ring.y + 20 * scale }));
+  await desk.drag(middle, () => Promise.resolve({ x: ring.x, y: ring.y + 20 * scale }));
   await desk.hasDone(2);
   const shaped = await desk.drawn('in line');
   const moved = line.points.map((p) => shaped.nearest(p).off);

@@ -100,6 +100,10 @@ const byPoints = kind(
     const aims = { right: mind.normal(4.5, 17.5), left: mind.normal(4.5, 17.5) };
     person.bring('start:right/shoulder', { to: middle(work, 'left/side-lower') }, 'point:1');
     if (!lineOf(person.work)) return;
+    // An end that came to lie beside the edge is seen, and put on it.
+    ['right/shoulder', 'left/side-lower'].forEach((edge, i) => {
+      if (lineOf(person.work)!.ends[i] === undefined) person.bring(`point:${i}`, { to: middle(work, edge) });
+    });
     const around = (p: Point) => mind.around(p, 2);
     person.bring('add:0', { to: around(add(b1, scale(OUT.right, aims.right))) }, 'point:1');
     person.bring('add:1', { to: around(add(lerp(b1, b2, 0.5), { x: -8, y: 8 })) }, 'point:2');
@@ -317,9 +321,12 @@ const bending = kind(
       const pinned = add(bust, scale(unit(sub(add(bend, sub(there, start)), bust)), 22.2));
       const count = person.work.lines.length;
       const drawn = () => person.work.lines.length > count;
-      if (!person.pullFrom(there, 'front', { to: bust, read: true }, drawn))
-        // Too near to the line before: the edge's own handle lies in the middle of what is free.
+      const given = person.commands.length;
+      if (!person.pullFrom(there, 'front', { to: bust, read: true }, drawn)) {
+        // Too near to the line before, which went along instead: the edge's own handle lies in the middle of what is free.
+        person.undo(given);
         person.pullNew(`start:${ends[0]!}`, { to: bust, read: true }, drawn);
+      }
       const id = person.work.lines[count]?.id;
       if (id === undefined) return;
       if (person.target(`to:${id}`)) person.bring(`to:${id}`, { to: bust, read: true });

@@ -15,19 +15,26 @@ import { passes } from './draw-line.ts';
 const LINE = 'line';
 /** The curve runs within this of the stroke, mm at full size: half a millimetre at half scale, a pencil line. */
 const TOLERANCE = 1;
+/** On a small view within this part of the reach, which is not quite 3 px there: a hand's wavering that can hardly be seen is not kept. */
+const OF_REACH = 1 / 4;
 /** A shorter stroke is a slip of the hand, mm. */
 const SHORTEST = 20;
 /** A break of direction that was meant or made, not rounding, radians. */
 const BREAK = 0.1;
 
-/** The command for a stroke on the front: its ends put on the edges that are near, the rest fitted. */
-export function curveOf(work: Work, stroke: readonly Point[], reach: number): DrawCurve | undefined {
+/** The command for a stroke on the front: its ends put on the edges within `reach`, the rest fitted within `tolerance`; mm. */
+export function curveOf(
+  work: Work,
+  stroke: readonly Point[],
+  reach: number,
+  tolerance = TOLERANCE,
+): DrawCurve | undefined {
   const front = frontOf(work);
   if (!front || !work.opened) return undefined;
   const laid = laidOn(front, stroke, reach);
   const length = laid.stroke.reduce((sum, p, i) => sum + (i > 0 ? distance(laid.stroke[i - 1]!, p) : 0), 0);
   if (length < SHORTEST) return undefined;
-  const { cubics, kinks } = fitStroke(laid.stroke, TOLERANCE);
+  const { cubics, kinks } = fitStroke(laid.stroke, tolerance);
   const joints = [cubics[0]!.a, ...cubics.map((s) => s.d)];
   const ends = [laid.start, ...cubics.slice(1).map(() => undefined), laid.end];
   const at = joints.map((joint, i) => jointAnchor(work, joint, ends[i]));
@@ -71,7 +78,8 @@ export const drawCurve: ToolSpec = {
     return near ? { target: 'stroke', how: 'carry' } : undefined;
   },
   propose: (scene, grip) => {
-    const command = curveOf(scene.work, grip.trail ?? [], scene.reach);
+    const { work, reach } = scene;
+    const command = curveOf(work, grip.trail ?? [], reach, Math.max(TOLERANCE, OF_REACH * reach));
     return command && { command };
   },
   readings: (scene, work) => [...passes(scene, work), ...kinksOf(work)],
