@@ -49,7 +49,7 @@ export function mouseHand(page: Page): Hand {
         y: (factor * from.y - to.y) / (factor - 1),
       };
       await page.mouse.move(at.x, at.y);
-      // d3-zoom enlarges by 2 ^ (0.002 px) of the wheel.
+      // The table is enlarged by 2 ^ (0.002 px) of the wheel.
       await page.mouse.wheel(0, -Math.log2(factor) / 0.002);
     },
   };
