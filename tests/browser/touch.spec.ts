@@ -36,3 +36,29 @@ test('a finger on an edge begins the slash line where it pressed, though the han
   // The other end is in the bust point, and so has no handle of its own.
   await expect(desk.handle('to:slash')).toHaveCount(0);
 });
+
+test('what a finger holds goes by a third of its way while it is slow, and by all of it while it is quick', async ({
+  page,
+}) => {
+  const desk = new Desk(page, await touchHand(page));
+  await desk.startAt('05-working-darts');
+  await desk.onStep('Draw the working darts');
+  const tip = await desk.at('tip:right');
+  await desk.hand.press(tip);
+  await desk.hand.move({ x: tip.x + 50, y: tip.y + 40 });
+  const quick = await desk.at('tip:right');
+  expect(quick.x - tip.x).toBeCloseTo(50, 0);
+  expect(quick.y - tip.y).toBeCloseTo(40, 0);
+  await desk.picture('finger-quick');
+  await desk.hand.creep!({ x: tip.x + 50, y: tip.y + 70 });
+  const slow = await desk.at('tip:right');
+  // The speed is taken over what went before too: its first samples still count as quick.
+  expect(slow.y - quick.y).toBeGreaterThan(9);
+  expect(slow.y - quick.y).toBeLessThan(15);
+  await desk.picture('finger-slow');
+  await desk.hand.lift();
+  await desk.hasDone(1);
+  const laid = await desk.at('tip:right');
+  expect(laid.y).toBeCloseTo(slow.y, 0);
+  expect(desk.errors).toEqual([]);
+});

@@ -12,6 +12,8 @@ export interface Hand {
   readonly near: number;
   press(at: Point): Promise<void>;
   move(to: Point): Promise<void>;
+  /** Moves on slowly, as a finger that places something finely. */
+  creep?(to: Point): Promise<void>;
   lift(): Promise<void>;
   /** Breaks a press off where the person would: the second finger for touch, Escape for the mouse. */
   breakOff(): Promise<void>;
@@ -91,6 +93,8 @@ export async function penHand(page: Page): Promise<Hand> {
 
 /** A quick finger's places follow upon each other so soon, s. */
 const QUICK = 0.004;
+/** So quick is one that places something finely, px/s. */
+const CREEPS = 30;
 
 export async function touchHand(page: Page): Promise<Hand> {
   const session: CDPSession = await page.context().newCDPSession(page);
@@ -99,7 +103,7 @@ export async function touchHand(page: Page): Promise<Hand> {
   const send = (
     type: 'touchStart' | 'touchMove' | 'touchEnd' | 'touchCancel',
     points: readonly Point[],
-    timestamp = (clock = Date.now() / 1000),
+    timestamp = (clock = Math.max(clock, Date.now() / 1000)),
   ) =>
     session.send('Input.dispatchTouchEvent', {
       type,
@@ -107,11 +111,16 @@ export async function touchHand(page: Page): Promise<Hand> {
       timestamp,
     });
   let at: Point = { x: 0, y: 0 };
-  const slide = async (to: Point, steps: number, ...others: readonly (readonly [Point, Point])[]) => {
+  const slide = async (
+    to: Point,
+    steps: number,
+    every = QUICK,
+    ...others: readonly (readonly [Point, Point])[]
+  ) => {
     const from = at;
     for (let i = 1; i <= steps; i += 1) {
       const part = i / steps;
-      clock += QUICK;
+      clock += every;
       await send('touchMove', [mix(from, to, part), ...others.map(([a, b]) => mix(a, b, part))], clock);
     }
     at = to;
@@ -123,6 +132,7 @@ export async function touchHand(page: Page): Promise<Hand> {
       await send('touchStart', [to]);
     },
     move: (to) => slide(to, 4),
+    creep: (to) => slide(to, 24, Math.hypot(to.x - at.x, to.y - at.y) / 24 / CREEPS),
     lift: async () => {
       // A finger rests for a moment before it is taken off; one that is still moving would start a fling.
       await page.waitForTimeout(60);
@@ -141,7 +151,7 @@ export async function touchHand(page: Page): Promise<Hand> {
       at = plus(from, near, -1);
       await send('touchStart', [at]);
       await send('touchStart', [at, plus(from, near, 1)]);
-      await slide(plus(to, far, -1), 6, [plus(from, near, 1), plus(to, far, 1)]);
+      await slide(plus(to, far, -1), 6, QUICK, [plus(from, near, 1), plus(to, far, 1)]);
       await send('touchEnd', []);
     },
   };
