@@ -4,7 +4,7 @@ import { distance } from '../geometry/point.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
 import { nearestOnChain, nearestOnSegment } from '../geometry/nearest.ts';
 import { chainEnd, chainLength, chainStart } from '../geometry/chain.ts';
-import { contains } from '../geometry/outline.ts';
+import { contains } from '../geometry/inside.ts';
 import { intersectSegments, selfIntersections } from '../geometry/intersect.ts';
 import { shortSort } from '../geometry/short-sort.ts';
 import { clearOf } from './clear.ts';
