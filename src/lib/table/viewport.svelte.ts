@@ -1,11 +1,12 @@
+import { select } from 'd3-selection';
+import { zoom, zoomIdentity, type ZoomBehavior } from 'd3-zoom';
 import type { Box, Point } from '../geometry/types.ts';
-import { placeUnder, showing, Zoom } from './zoom.ts';
 
 /** Free desk round the pieces, and below them for their names, px. */
 const ROOM = 40;
 const NAMES = 34;
 
-/** Where the table is looked at from: the zoom, and the size of the window on it. px and mm. */
+/** Where the table is looked at from: the zoom, kept by d3-zoom, and the size of the window on it. px and mm. */
 export class Viewport {
   /** px for each mm at full size. */
   k = $state(1);
@@ -15,18 +16,28 @@ export class Viewport {
   height = $state(0);
   /** Set while a tool holds the pointer, so that the table stands still. */
   held = false;
-  #zoom: Zoom | undefined;
+  #svg: SVGSVGElement | undefined;
+  #zoom: ZoomBehavior<SVGSVGElement, unknown> | undefined;
   #fitted = '';
 
   /** Attaches wheel, pinch and drag to the drawing; gives what takes it off again. */
   attach(svg: SVGSVGElement): () => void {
-    const zoom = new Zoom(svg, this);
-    this.#zoom = zoom;
-    const ended = zoom.attach();
+    this.#svg = svg;
+    this.#zoom = zoom<SVGSVGElement, unknown>()
+      .filter(
+        (event: Event) =>
+          !this.held && !(event instanceof MouseEvent && event.button > 1 && event.type === 'mousedown'),
+      )
+      .on('zoom', ({ transform }) => {
+        this.k = transform.k;
+        this.x = transform.x;
+        this.y = transform.y;
+      });
+    const selection = select(svg).call(this.#zoom).on('dblclick.zoom', null);
     // A finger that carries something is no scrolling: left to itself the browser takes its end for a fling, and then
     // swallows the next tap.
     const still = (event: Event): void => {
-      if (this.held || zoom.pulling) event.preventDefault();
+      if (this.held) event.preventDefault();
     };
     svg.addEventListener('touchmove', still, { passive: false });
     const observer = new ResizeObserver(() => {
@@ -39,13 +50,13 @@ export class Viewport {
     return () => {
       observer.disconnect();
       svg.removeEventListener('touchmove', still);
-      ended();
+      selection.on('.zoom', null);
     };
   }
 
   /** Shows the whole box; with `once` only when that key was not the last one fitted. */
   fit(box: Box | undefined, once?: string): void {
-    if (!box || !this.#zoom || this.width < 20 || this.height < 20) return;
+    if (!box || !this.#svg || !this.#zoom || this.width < 20 || this.height < 20) return;
     if (once !== undefined && once === this.#fitted) return;
     this.#fitted = once ?? '';
     const room = Math.min(ROOM, this.width / 12);
@@ -55,16 +66,12 @@ export class Viewport {
     );
     const x = this.width / 2 - (k * (box.minX + box.maxX)) / 2;
     const y = (this.height - NAMES) / 2 - (k * (box.minY + box.maxY)) / 2;
-    this.#zoom.least = k / 3;
-    this.#zoom.most = k * 24;
-    this.#zoom.show({ k, x, y });
+    this.#zoom.scaleExtent([k / 3, k * 24]);
+    select(this.#svg).call(this.#zoom.transform, zoomIdentity.translate(x, y).scale(k));
   }
 
-  /** Enlarges about the middle of the window. */
   zoomBy(factor: number): void {
-    const at = { x: this.width / 2, y: this.height / 2 };
-    const k = this.#zoom?.within(this.k * factor);
-    if (k) this.#zoom?.show(showing(k, { at, on: this.toTable(at) }));
+    if (this.#svg && this.#zoom) select(this.#svg).call(this.#zoom.scaleBy, factor);
   }
 
   toScreen(p: Point): Point {
@@ -73,6 +80,6 @@ export class Viewport {
 
   /** A point of the drawing in px, from its upper left corner, on the table in mm. */
   toTable(p: Point): Point {
-    return placeUnder(this, p);
+    return { x: (p.x - this.x) / this.k, y: (p.y - this.y) / this.k };
   }
 }

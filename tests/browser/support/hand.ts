@@ -51,7 +51,7 @@ export function mouseHand(page: Page): Hand {
         y: (factor * from.y - to.y) / (factor - 1),
       };
       await page.mouse.move(at.x, at.y);
-      // The table is enlarged by 2 ^ (0.002 px) of the wheel.
+      // d3-zoom enlarges by 2 ^ (0.002 px) of the wheel.
       await page.mouse.wheel(0, -Math.log2(factor) / 0.002);
     },
   };
