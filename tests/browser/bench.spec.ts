@@ -407,10 +407,20 @@ test('own measures: typed by keys, told what is wrong and nothing lost; kept wit
   // On a figure and back, by the same measures to the last bit; then by others, in inches.
   await keys.select('.work select', 'F4');
   await expect.poll(async () => (await kept()).block).toEqual({ figure: 'F4', form: 'side' });
+  // Also after a reload.
+  await page.reload();
+  await page.locator('[data-invariants="angle"]').waitFor();
   await keys.select('.work select', 'own');
   await expect(measure('napeToWaist')).toHaveValue('393.7');
   await keys.button('Lay it on these measures');
   await expect.poll(async () => (await kept()).block).toEqual(block);
+  // What was wrong is not said any more when the measures are unfolded again.
+  await keys.type('[data-measure="waist"]', 'a metre');
+  await keys.button('Lay it on these measures');
+  await expect(page.locator('[data-own] .problem')).toHaveCount(1);
+  await page.getByText('The measures', { exact: true }).click();
+  await page.getByText('The measures', { exact: true }).click();
+  await expect(page.locator('[data-own] .problem')).toHaveCount(0);
   await page.getByText('This work', { exact: true }).click();
   await keys.type('[data-measure="waist"]', '980');
   await page.getByLabel('Lengths in').selectOption('inch');

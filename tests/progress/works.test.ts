@@ -57,6 +57,13 @@ describe('a kept work', () => {
     expect(parseWork(workToText(work('a')))).toEqual({ ok: work('a') });
   });
 
+  it('knows the own measures that it lay on, and takes none that no block can be drafted from', () => {
+    const own = { bust: 900, waist: 700.1, napeToWaist: 15.5 * 25.4 };
+    expect(parseWork(workToText(work('a', { own })))).toEqual({ ok: work('a', { own }) });
+    const bad = parseWork(workToText(work('a', { own: { ...own, bust: 20 } })));
+    expect(bad).toMatchObject({ problems: [{ path: expect.stringMatching(/^own/) }] });
+  });
+
   it.each([
     ['no JSON', 'a pin', /^$/, /JSON/],
     [

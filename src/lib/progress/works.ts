@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { checkRecipe } from '../recipe/parse.ts';
 import { problemOf, type Problem } from '../recipe/problem.ts';
+import type { Measures } from '../pattern/types.ts';
 import type { Recipe } from '../recipe/types.ts';
 
 /** A work of the free bench as it is kept on the device. */
@@ -13,6 +14,8 @@ export interface KeptWork {
   /** It was put in the bin, and can be taken out again. */
   readonly binned: boolean;
   readonly recipe: Recipe;
+  /** The own measures that it lay on before it was laid on a figure. */
+  readonly own?: Measures;
 }
 
 export type ParsedWork = { readonly ok: KeptWork } | { readonly problems: readonly Problem[] };
@@ -28,6 +31,7 @@ const schema = v.strictObject({
   at: v.pipe(v.number(), v.minValue(0), v.maxValue(8.64e15)),
   binned: v.boolean(),
   recipe: v.unknown(),
+  own: v.optional(v.unknown()),
 });
 
 /** A name as it is kept: on one line, without spaces around it, and short enough for a label. */
@@ -48,7 +52,7 @@ export function parseWork(text: string): ParsedWork {
   }
   const result = v.safeParse(schema, raw);
   if (!result.success) return { problems: result.issues.map(problemOf) };
-  const { id, name, at, binned, recipe } = result.output;
+  const { id, name, at, binned, recipe, own } = result.output;
   const parsed = checkRecipe(recipe);
   if ('problems' in parsed)
     return {
@@ -57,5 +61,17 @@ export function parseWork(text: string): ParsedWork {
         path: problem.path ? `recipe.${problem.path}` : 'recipe',
       })),
     };
-  return { ok: { id, name, at, binned, recipe: parsed.ok } };
+  const kept = { id, name, at, binned, recipe: parsed.ok };
+  if (own === undefined) return { ok: kept };
+  // Measures are what a block of them is drafted from, whoever reads them.
+  const { commands: _, ...bare } = parsed.ok;
+  const on = checkRecipe({ ...bare, block: { measures: own }, commands: [] });
+  if ('problems' in on)
+    return {
+      problems: on.problems.map((problem) => ({
+        ...problem,
+        path: problem.path.replace(/^block(\.measures)?/, 'own'),
+      })),
+    };
+  return 'measures' in on.ok.block ? { ok: { ...kept, own: on.ok.block.measures } } : { ok: kept };
 }

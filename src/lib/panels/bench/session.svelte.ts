@@ -31,7 +31,7 @@ export class BenchSession {
   /** Id and name of the work on the table. */
   id = $state('');
   name = $state('');
-  /** The last own measures that the work on the table lay on; nothing of them is kept beside the work's own block. */
+  /** The last own measures that the work on the table lay on; they are kept with the work, and in no file of it that lies on a figure. */
   own = $state.raw<Measures>();
 
   #actor: LessonActor | undefined;
@@ -64,17 +64,17 @@ export class BenchSession {
   }
 
   /** Lays a kept work on the table. */
-  take({ id, name, recipe }: KeptWork): Promise<void> {
-    return this.#lay(id, name, recipe, true);
+  take({ id, name, recipe, own }: KeptWork): Promise<void> {
+    return this.#lay(id, name, recipe, true, own);
   }
 
   /** Begins a new work; it is kept from its first command on, or once it has a name; measures that were typed are kept at once. */
-  begin(recipe: Recipe, name = ''): Promise<void> {
+  begin(recipe: Recipe, name = '', own?: Measures): Promise<void> {
     const untouched = name === '' && recipe.commands.length === 0 && 'figure' in recipe.block;
-    return this.#lay(crypto.randomUUID(), name, recipe, untouched);
+    return this.#lay(crypto.randomUUID(), name, recipe, untouched, own);
   }
 
-  async #lay(id: string, name: string, recipe: Recipe, kept: boolean): Promise<void> {
+  async #lay(id: string, name: string, recipe: Recipe, kept: boolean, own?: Measures): Promise<void> {
     // Any tool may be taken on the bench, and any block may lie on it.
     await Promise.all([fetchFor(ALL_TOOLS), import('../../recipe/start.ts')]);
     const attempt = toBench(recipe);
@@ -85,7 +85,7 @@ export class BenchSession {
     this.#actor = actor;
     this.id = id;
     this.name = name;
-    this.own = 'measures' in recipe.block ? recipe.block.measures : undefined;
+    this.own = 'measures' in recipe.block ? recipe.block.measures : own;
     actor.start();
     this.snapshot = actor.getSnapshot();
     this.#kept = kept ? this.#now() : [];
@@ -118,7 +118,7 @@ export class BenchSession {
   /** Goes on with a copy under a name of its own; the work itself stays as it is. */
   async copy(name: string): Promise<void> {
     const recipe = this.recipe;
-    if (recipe) await this.begin(recipe, name);
+    if (recipe) await this.begin(recipe, name, this.own);
   }
 
   /** The same commands on another body; what has no footing there stays listed. */
@@ -167,12 +167,13 @@ export class BenchSession {
   }
 
   #keep(): void {
-    const { recipe, id, name } = this;
+    const { recipe, id, name, own } = this;
     if (!recipe) return;
     const now = this.#now();
     if (now.every((part, i) => part === this.#kept[i])) return;
     this.#kept = now;
-    void this.#store?.keep({ id, name, at: Date.now(), binned: false, recipe });
+    const before = own && 'figure' in recipe.block && { own };
+    void this.#store?.keep({ id, name, at: Date.now(), binned: false, recipe, ...before });
   }
 
   /** So that a reload finds the work again. */
