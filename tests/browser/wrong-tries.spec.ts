@@ -83,7 +83,11 @@ test('a step is left flagged and come back to; what no longer follows stays list
     y: held.y + 0.7 * (rest.y - held.y),
   }));
   await desk.hasDone(2);
-  const left = await saysAndShows(desk, 'dart-closed/residual', /Gap between the ends of the right dart/);
+  const left = await saysAndShows(
+    desk,
+    'dart-closed/residual',
+    /Gap between the ends of the right side dart/,
+  );
   await desk.picture('wrong-gap');
   expect(left).toBeGreaterThan(5);
   await desk.push('Undo');

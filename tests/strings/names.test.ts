@@ -5,6 +5,6 @@ it('the parts that were turned are named without a bare id', () => {
   expect(partNames('freed-right/waist-dart, freed-slash')).toBe(
     'part freed at the right waist dart, the freed part',
   );
-  expect(partNames('freed-left')).toBe('part freed at the left dart');
+  expect(partNames('freed-left')).toBe('part freed at the left side dart');
   expect(partNames('freed-slash-2, front')).toBe('freed part, the main part');
 });

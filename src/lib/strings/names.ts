@@ -46,9 +46,10 @@ export function nameOf(id: string): string {
   return words + (pieces.length > 0 ? `, part ${pieces.join('.')}` : '');
 }
 
-/** A dart or slash by its name: `right` -> "right dart", `slash` -> "slash", `slash-1` -> "slash 1", `neck` -> "neck slash". */
+/** A dart or slash by its name: `right` -> "right side dart", `slash` -> "slash", `slash-1` -> "slash 1", `neck` -> "neck slash". */
 export function dartName(id: string): string {
-  if (/^(right|left)(\/|$)/.test(id)) return `${nameOf(id)} dart`;
+  if (id === 'right' || id === 'left') return `${id} side dart`;
+  if (/^(right|left)\//.test(id)) return `${nameOf(id)} dart`;
   return /^slash(-|$)/.test(id) ? nameOf(id) : `${nameOf(id)} slash`;
 }
 /** The same with its article, which "slash 1" has none of. */

@@ -1,4 +1,4 @@
-import { nameOf, partNames, pieceName, theDart } from './names.ts';
+import { dartName, nameOf, partNames, pieceName, theDart } from './names.ts';
 import { decimal, formatLength, type Units } from './units.ts';
 
 /** What may stand in braces of a template: names of things, and plain values. */
@@ -7,7 +7,11 @@ export function filled(
   about: Readonly<Record<string, string | number>>,
   units: Units,
 ): string {
-  return template.replace(/\{(\w+)\}/g, (_, key: string) => {
+  // A side dart is called so where the dart is meant; what else belongs to one is told by its side.
+  const { dart } = about;
+  const named =
+    dart === 'right' || dart === 'left' ? template.replaceAll('{dart} dart', dartName(dart)) : template;
+  return named.replace(/\{(\w+)\}/g, (_, key: string) => {
     const value = about[key];
     if (value === undefined) return '';
     if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
