@@ -1,9 +1,12 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { chainLength } from '../../src/lib/geometry/chain.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
 import type { Point } from '../../src/lib/geometry/types.ts';
 import { findEdge, landmark } from '../../src/lib/pattern/outline.ts';
-import type { Command, DrawSlash, Pivot, Turn, Work } from '../../src/lib/recipe/types.ts';
+import { lineOf } from '../../src/lib/machines/scene.ts';
+import { replay } from '../../src/lib/recipe/replay.ts';
+import type { Command, DrawSlash, Pivot, Recipe, Turn, Work } from '../../src/lib/recipe/types.ts';
 import { toolOf } from '../../src/lib/machines/tools/known.ts';
 import { BUST, TWO_CUTS, TWO_LINES, WAIST, WORKING } from './dart-tables.ts';
 import { tableOf } from './finish-tables.ts';
@@ -283,5 +286,26 @@ describe('the tool that pins and swings', () => {
     hand.option('still', 'side').option(share.id, 0.25).act(`swing:${WAIST}`);
     expect(given<Pivot>(hand)).toMatchObject({ part: 'rest', by: { share: 0.25 } });
     expect((given<Pivot>(hand).from as { at: number }).at).toBeCloseTo(0.5, 12);
+  });
+});
+
+describe('the scissors along a line with one connector', () => {
+  it('can begin at either end of the line, and cut what that end means', () => {
+    const file = 'lessons/line-near-the-bust-point/05-move/attempts/slashed-only.attempt.json';
+    const recipe = JSON.parse(readFileSync(file, 'utf8')) as Recipe;
+    const at = recipe.commands.findIndex((one) => one.do === 'slash');
+    const { work } = replay({ ...recipe, commands: recipe.commands.slice(0, at) });
+    const [start, end] = lineOf(work)!.ends;
+    for (const [edge, from] of [
+      [start, 'start'],
+      [end, 'end'],
+    ] as const) {
+      const hand = new Hand(work).take('slash');
+      expect(hand.targets.map(({ id }) => id)).toContain(`cut:right from ${edge}`);
+      const tip = hand.targets.find(({ kind }) => kind === 'tip')!;
+      hand.drag(`cut:right from ${edge}`, tip.point);
+      expect(hand.commands).toMatchObject([{ do: 'slash', dart: 'right', from, past: 0 }]);
+      expect(hand.work.pieces[0]!.hinges.map(({ dart }) => dart)).toEqual(['right']);
+    }
   });
 });

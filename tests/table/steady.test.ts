@@ -64,8 +64,9 @@ describe('a hand is steadied', () => {
     expect(graspedAt(handles, { x: 9, y: 0 }, 'touch')).toBe(handles[0]);
     expect(graspedAt(handles, { x: 9, y: 0 }, 'mouse')).toBeUndefined();
     expect(graspedAt(handles, { x: 0, y: 15 }, 'touch')).toBeUndefined();
-    // A handle of its own is not in its shadow.
-    expect(graspedAt(handles, { x: 15, y: 0 }, 'touch')).toBe(handles[1]);
+    // The other handles are there to be taken hold of, and leave room for a new place between.
+    expect(graspedAt(handles, { x: 23, y: 0 }, 'touch')).toBe(handles[1]);
+    expect(graspedAt(handles, { x: 19, y: 0 }, 'touch')).toBeUndefined();
   });
 
   it('what is snapped to is never far off in mm, but for a line in one stroke', () => {

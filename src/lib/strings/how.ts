@@ -42,7 +42,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
     'The two rings say how far the blend reaches. Pull them if need be, then bridge each opening, in both sets.',
   ease: 'Knit: pull from the notch before the bridge to the notch after it.',
   'take-out': 'Woven: choose the end of the seam that is to be trimmed by the leftover.',
-  true: 'Woven: choose the edge that was redrawn; the back is made as long again.',
+  true: 'Woven: choose the edge that was redrawn; the back is then made just as long.',
   renotch: 'Woven: choose each notch that lies between the opening and the trimmed end.',
   allow: 'Type a width above the table, then choose the edges that get it. Edges that have one are filled.',
   corner:

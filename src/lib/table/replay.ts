@@ -99,7 +99,7 @@ function pictureOf(
     const path: CutPath | undefined =
       command.do === 'slash'
         ? cutPaths({ work: before, fabric: 'knit', options: {}, reach: 0 }).find(
-            (one) => one.dart === command.dart,
+            (one) => one.dart === command.dart && (one.from ?? command.from) === (command.from ?? one.from),
           )
         : slashPaths({ work: before }).find((one) => one.dart === command.slash);
     if (!path) return { work: before };

@@ -12,6 +12,8 @@ export const BEYOND = 12;
 /** A way that a pair of scissors can go. */
 export interface CutPath {
   readonly dart: string;
+  /** The edge where it begins, where the same cut can be made from another edge too. */
+  readonly edge?: string;
   readonly piece: string;
   /** From the edge to the tip, and on past it. */
   readonly chain: Chain;
@@ -29,10 +31,12 @@ interface Kind<P extends CutPath> {
   readonly end: (path: P) => string;
 }
 
+const keyOf = ({ dart, edge }: CutPath): string => (edge === undefined ? dart : `${dart} from ${edge}`);
+
 /** Scissors that are pulled (or nudged) along a path, and hold at the tip. */
 export function scissors<P extends CutPath>({ id, paths, command, end }: Kind<P>): ToolSpec {
   const pathOf = (scene: Scene, grip: Grip): P | undefined =>
-    paths(scene).find((path) => path.dart === grip.target.slice(4));
+    paths(scene).find((path) => keyOf(path) === grip.target.slice(4));
 
   /** mm along the path at which the scissors are; they hold at the tip. */
   function reached(scene: Scene, path: CutPath, grip: Grip): number {
@@ -46,20 +50,21 @@ export function scissors<P extends CutPath>({ id, paths, command, end }: Kind<P>
       const tips: ToolTarget[] = [];
       const starts = paths(scene).map((path): ToolTarget => {
         const start: ToolTarget = {
-          id: `cut:${path.dart}`,
+          id: `cut:${keyOf(path)}`,
           kind: 'scissors',
           point: path.chain[0]!.a,
           piece: path.piece,
           how: 'carry',
           dart: path.dart,
           at: 0,
+          ...(path.edge !== undefined && { ref: path.edge }),
         };
         const point = pointAtLength(path.chain, path.tip);
         // Cuts that end in one point have one place there for all of them.
         if (!tips.some((tip) => distance(tip.point, point) < 0.5))
           tips.push({
             ...start,
-            id: `tip:${path.dart}`,
+            id: `tip:${keyOf(path)}`,
             kind: 'tip',
             point,
             at: path.tip,

@@ -13,12 +13,16 @@ interface LinePath extends CutPath {
   readonly from?: 'start' | 'end';
 }
 
-/** The ways a pair of scissors can go: along the line from the end that is nearer to the foot, then up the connector. */
+/**
+ * The ways a pair of scissors can go: along the line, then up the connector. With one connector from either end of the line, with
+ * several from the end that no other one lies before.
+ */
 export function cutPaths(scene: Scene): readonly LinePath[] {
   const line = lineOf(scene.work);
   if (!line) return [];
   const whole = chainLength(line.chain);
   const apart = !scene.work.pieces.some((piece) => piece.id === 'front');
+  const nearer = (at: number) => (at * 2 <= whole ? 'start' : 'end');
   const feet = Object.entries(line.feet).sort((a, b) => a[1].at - b[1].at);
   return dartsOf(scene).flatMap(({ piece, dart }): LinePath[] => {
     const rank = feet.findIndex(([id]) => id === dart.id);
@@ -30,23 +34,23 @@ export function cutPaths(scene: Scene): readonly LinePath[] {
     const length = distance(foot.foot, foot.tip);
     const base = { dart: dart.id, piece: piece.id };
     if (apart) return [{ ...base, chain: connector, foot: 0, tip: length }];
-    const from =
-      rank === 0 && feet.length > 1
-        ? 'start'
-        : rank === feet.length - 1 && rank > 0
-          ? 'end'
-          : foot.at * 2 <= whole
-            ? 'start'
-            : 'end';
-    const run = from === 'start' ? foot.at : whole - foot.at;
-    // With the foot on the line's end there is nothing to cut along.
-    const along: Chain =
-      run < LEAST
-        ? []
-        : from === 'start'
-          ? subchain(line.chain, 0, foot.at)
-          : reverseChain(subchain(line.chain, foot.at, whole));
-    return [{ ...base, from, chain: [...along, ...connector], foot: run, tip: run + length }];
+    const ways =
+      feet.length === 1
+        ? (['start', 'end'] as const)
+        : [rank === 0 ? ('start' as const) : rank === feet.length - 1 ? ('end' as const) : nearer(foot.at)];
+    return ways.map((from, _, { length: count }): LinePath => {
+      const run = from === 'start' ? foot.at : whole - foot.at;
+      // With the foot on the line's end there is nothing to cut along.
+      const along: Chain =
+        run < LEAST
+          ? []
+          : from === 'start'
+            ? subchain(line.chain, 0, foot.at)
+            : reverseChain(subchain(line.chain, foot.at, whole));
+      const edge = line.ends[from === 'start' ? 0 : 1];
+      const path = { ...base, from, chain: [...along, ...connector], foot: run, tip: run + length };
+      return count > 1 && edge !== undefined ? { ...path, edge } : path;
+    });
   });
 }
 

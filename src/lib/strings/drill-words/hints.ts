@@ -205,7 +205,7 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
       codes: ['leftover/back-trued'],
       rungs: [
         'What is the redrawn shoulder sewn to?',
-        'The back shoulder has to be as long again.',
+        'The back shoulder has to be just as long.',
         'True the back’s shoulder with the front.',
       ],
     },
