@@ -1,23 +1,12 @@
-import { fileURLToPath } from 'node:url';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
 import { groups, treeshake } from './src/cli/vite-chunks.ts';
 import { preloads } from './src/cli/vite-preloads.ts';
 
-const still = (file: string) => fileURLToPath(new URL(`src/lib/table/still/${file}`, import.meta.url));
-
 const { plugin, resolveDependencies } = preloads();
 
 export default defineConfig({
   plugins: [sveltekit(), plugin],
-  resolve: {
-    // d3-zoom brings the first two for animated zooming, which the table does not do, and of the third uses very little.
-    alias: {
-      'd3-transition': still('transition.ts'),
-      'd3-interpolate': still('interpolate.ts'),
-      'd3-selection': still('selection.ts'),
-    },
-  },
   build: { reportCompressedSize: false, modulePreload: { resolveDependencies } },
   environments: {
     client: {

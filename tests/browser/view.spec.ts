@@ -1,4 +1,5 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
+import { canZoom } from './support/hand.ts';
 import { Desk } from './support/table.ts';
 
 /** How the table is seen: the drawing's own transform. */
@@ -36,6 +37,7 @@ test.beforeEach(async ({ page }) => {
   await desk.open('waist-to-side');
   await desk.push('Start at once');
   await page.locator('[data-target]').first().waitFor();
+  await canZoom(page);
 });
 
 test('a mouse pulls the table along, outside the drawing too, and no further once it lets go', async ({

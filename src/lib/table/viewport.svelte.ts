@@ -1,12 +1,16 @@
-import { select } from 'd3-selection';
-import { zoom, zoomIdentity, type ZoomBehavior } from 'd3-zoom';
 import type { Box, Point } from '../geometry/types.ts';
+import type { Zooming } from './zooming.ts';
 
 /** Free desk round the pieces, and below them for their names, px. */
 const ROOM = 40;
 const NAMES = 34;
 
-/** Where the table is looked at from: the zoom, kept by d3-zoom, and the size of the window on it. px and mm. */
+/** Signs that a hand is there, and may want to look nearer. */
+const SIGNS = ['pointermove', 'pointerdown', 'touchstart', 'wheel', 'keydown'] as const;
+/** Without any the zoom is fetched after this time, ms: the table is first worked without it. */
+const LATER = 2000;
+
+/** Where the table is looked at from: the zoom, which d3-zoom leads once it is there, and the size of the window on it. px and mm. */
 export class Viewport {
   /** px for each mm at full size. */
   k = $state(1);
@@ -17,23 +21,17 @@ export class Viewport {
   /** Set while a tool holds the pointer, so that the table stands still. */
   held = false;
   #svg: SVGSVGElement | undefined;
-  #zoom: ZoomBehavior<SVGSVGElement, unknown> | undefined;
+  #zoom: Zooming | undefined;
+  #fetched: Promise<void> | undefined;
+  #extent: readonly [number, number] = [0, Infinity];
   #fitted = '';
 
   /** Attaches wheel, pinch and drag to the drawing; gives what takes it off again. */
   attach(svg: SVGSVGElement): () => void {
     this.#svg = svg;
-    this.#zoom = zoom<SVGSVGElement, unknown>()
-      .filter(
-        (event: Event) =>
-          !this.held && !(event instanceof MouseEvent && event.button > 1 && event.type === 'mousedown'),
-      )
-      .on('zoom', ({ transform }) => {
-        this.k = transform.k;
-        this.x = transform.x;
-        this.y = transform.y;
-      });
-    const selection = select(svg).call(this.#zoom).on('dblclick.zoom', null);
+    const ask = (): void => void this.#fetch();
+    for (const sign of SIGNS) addEventListener(sign, ask, { once: true, capture: true, passive: true });
+    const later = setTimeout(ask, LATER);
     // A finger that carries something is no scrolling: left to itself the browser takes its end for a fling, and then
     // swallows the next tap.
     const still = (event: Event): void => {
@@ -50,13 +48,32 @@ export class Viewport {
     return () => {
       observer.disconnect();
       svg.removeEventListener('touchmove', still);
-      selection.on('.zoom', null);
+      clearTimeout(later);
+      for (const sign of SIGNS) removeEventListener(sign, ask, { capture: true });
+      this.#svg = undefined;
+      this.#zoom?.off();
     };
+  }
+
+  /** Fetches what zooms, once; where it does not come the table stays as it is, and the next wish tries again. */
+  #fetch(): Promise<void> {
+    return (this.#fetched ??= import('./zooming.ts').then(
+      ({ zooming }) => {
+        if (!this.#svg) return;
+        this.#zoom = zooming(
+          this.#svg,
+          () => this.held,
+          (view) => Object.assign(this, view),
+        );
+        this.#zoom.show(this, this.#extent);
+      },
+      () => void (this.#fetched = undefined),
+    ));
   }
 
   /** Shows the whole box; with `once` only when that key was not the last one fitted. */
   fit(box: Box | undefined, once?: string): void {
-    if (!box || !this.#svg || !this.#zoom || this.width < 20 || this.height < 20) return;
+    if (!box || !this.#svg || this.width < 20 || this.height < 20) return;
     if (once !== undefined && once === this.#fitted) return;
     this.#fitted = once ?? '';
     const room = Math.min(ROOM, this.width / 12);
@@ -66,12 +83,13 @@ export class Viewport {
     );
     const x = this.width / 2 - (k * (box.minX + box.maxX)) / 2;
     const y = (this.height - NAMES) / 2 - (k * (box.minY + box.maxY)) / 2;
-    this.#zoom.scaleExtent([k / 3, k * 24]);
-    select(this.#svg).call(this.#zoom.transform, zoomIdentity.translate(x, y).scale(k));
+    this.#extent = [k / 3, k * 24];
+    if (this.#zoom) this.#zoom.show({ k, x, y }, this.#extent);
+    else Object.assign(this, { k, x, y });
   }
 
   zoomBy(factor: number): void {
-    if (this.#svg && this.#zoom) select(this.#svg).call(this.#zoom.scaleBy, factor);
+    void this.#fetch().then(() => this.#zoom?.by(factor));
   }
 
   toScreen(p: Point): Point {

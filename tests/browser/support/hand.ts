@@ -52,6 +52,7 @@ export function mouseHand(page: Page): Hand {
       };
       await page.mouse.move(at.x, at.y);
       // d3-zoom enlarges by 2 ^ (0.002 px) of the wheel.
+      await canZoom(page);
       await page.mouse.wheel(0, -Math.log2(factor) / 0.002);
     },
   };
@@ -144,6 +145,7 @@ export async function touchHand(page: Page): Promise<Hand> {
     },
     push: (what) => what.tap(),
     zoom: async (from, to, factor, room) => {
+      await canZoom(page);
       // Two fingers, one above the other's place: they land round `from` and go apart round `to`.
       const apart = (at: Point): number => Math.min(at.y - room.y, room.y + room.height - at.y);
       const near = { x: 0, y: Math.max(14, Math.min(apart(from), apart(to) / factor)) };
@@ -162,3 +164,12 @@ const mix = (a: Point, b: Point, part: number): Point => ({
   y: a.y + (b.y - a.y) * part,
 });
 const plus = (a: Point, b: Point, times: number): Point => ({ x: a.x + b.x * times, y: a.y + b.y * times });
+
+/** What zooms is fetched once a hand is there; a person who is a little too quick would do it once more. */
+export async function canZoom(page: Page): Promise<void> {
+  await page.evaluate(() => dispatchEvent(new PointerEvent('pointermove')));
+  await page.waitForFunction(() => {
+    const drawing = document.querySelector('.desk > svg');
+    return drawing !== null && '__zoom' in drawing;
+  });
+}
