@@ -1,4 +1,4 @@
-import { BESIDE_FOOT, EASES } from '../../lessons/drills/rules/line.ts';
+import { BESIDE_FOOT, DIFFERS, EASES } from '../../lessons/drills/rules/line.ts';
 import type { KindWords, StepWords } from './kind-words.ts';
 import { capital, dartsOf, lineLines, measured, onPaper, scaleNote } from './measured.ts';
 import { WORKING_DART } from './working-dart.ts';
@@ -21,8 +21,8 @@ const notches: StepWords = {
     'Before the line is cut, mark its notches: one above the place nearest to the bust point and one below it,',
     `each ${onPaper(v, BESIDE_FOOT.least, units)} to ${measured(v, BESIDE_FOOT.most, units)} from that place.`,
     '',
-    'Let the two distances differ, so that the seam cannot be sewn upside down. Between these two the leftover',
-    'is dealt with later.',
+    `Seen from the other end of the line the two have to stand otherwise, by ${measured(v, DIFFERS, units)} or more, so that the`,
+    'seam cannot be sewn upside down. Between these two the leftover is dealt with later.',
   ],
 };
 

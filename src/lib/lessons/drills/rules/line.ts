@@ -49,6 +49,8 @@ export function styleLine(v: Variant): Rules {
 
 /** As in the course: so far from the place nearest to the bust point stand the notches, mm. */
 export const BESIDE_FOOT = { least: 30, most: 50 } as const;
+/** And by so much the row of them is no mirror of itself, mm. */
+export const DIFFERS = 6;
 /** As in the course, and the teacher's setting of it: what a cloth takes up as ease, mm. */
 export const EASES = { knit: 12.7, woven: 3.2 } as const;
 
@@ -59,7 +61,7 @@ export const notches = (v: Variant): Rules => ({
     {
       check: 'notches-placed',
       names: { line: LINE, start: [v.goals[0]!.edge], bustPoints: [BUST] },
-      numbers: { ...BESIDE_FOOT, asymmetry: 6, count: 4 },
+      numbers: { ...BESIDE_FOOT, asymmetry: DIFFERS, count: 4 },
       tolerances: { place: within(v, 1.6, 'notch-place') },
     },
   ],
