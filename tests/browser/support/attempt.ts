@@ -54,7 +54,9 @@ export async function check(page: Page): Promise<string | null> {
 
 /** Everything the mark says, as text. */
 export async function markText(page: Page): Promise<string> {
-  return (await page.locator('[data-verdict]').textContent()) ?? '';
+  const text = (await page.locator('[data-verdict]').textContent()) ?? '';
+  // Parts that are fetched stand between blanks that nobody sees.
+  return text.replace(/\s+/g, ' ');
 }
 
 /** The pieces as they are drawn: every path with the matrices above it, but for where the table is looked at from. */
