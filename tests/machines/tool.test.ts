@@ -5,7 +5,6 @@ import { replayByStep } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Command, Work } from '../../src/lib/recipe/types.ts';
 import { landmark, sampleAttempt, STEPS } from '../recipe/sample.ts';
-import { read } from '../../src/lib/machines/tools/read.ts';
 import { Hand } from './hand.ts';
 
 const steps = replayByStep(sampleAttempt('F2', 'knit'), STEPS);
@@ -124,13 +123,6 @@ describe('read', () => {
     const { scene } = hand.context;
     const spec = scene.options['rules'];
     expect(spec).toBe(`${bust}>${upper} ${bust}>${lower}`);
-    // A third ruler, across the dart, leaves both and their angle; a fourth takes the first one up.
-    hand.pick(upper).pick(lower);
-    const ids = () => read.readings!(hand.context.scene, hand.work).map(({ id }) => id);
-    expect(ids()).toEqual(['rule-0', 'rule-1', 'rule-2', 'angle']);
-    hand.pick(lower).pick(bust);
-    expect(hand.context.scene.options['rules']).toBe(`${bust}>${lower} ${upper}>${lower} ${lower}>${bust}`);
-    expect(ids()).toEqual(['rule-0', 'rule-1', 'rule-2']);
   });
 });
 
