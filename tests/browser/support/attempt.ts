@@ -52,8 +52,9 @@ export async function check(page: Page): Promise<string | null> {
   return page.locator('[data-verdict]').getAttribute('data-verdict');
 }
 
-/** Everything the mark says, as text. */
+/** Everything the mark says, as text, once what was recorded with it is told too. */
 export async function markText(page: Page): Promise<string> {
+  await page.locator('[data-verdict] [data-record][aria-busy="false"]').waitFor({ state: 'attached' });
   const text = (await page.locator('[data-verdict]').textContent()) ?? '';
   // Parts that are fetched stand between blanks that nobody sees.
   return text.replace(/\s+/g, ' ');
