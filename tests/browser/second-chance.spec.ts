@@ -62,6 +62,10 @@ test('by keys: a mistake in a drill, the short drill for it, and the credit is r
   await expect(page.getByText(`Second chance for: ${OTHER_FOLD}.`)).toBeVisible();
   expect((await work(page, keys)).verdict).toBe('accepted');
   await expect(page.getByText(`Second chance for: ${OTHER_FOLD}.`)).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Back to that drill' })).toHaveAttribute(
+    'href',
+    /^#2\.finish\.1\.woven\.usual\.3\.any$/,
+  );
   await keys.button('Finish');
   await expect(shown(page, `The credit is restored for what was off before: ${OTHER_FOLD}.`)).toBeVisible();
 
@@ -154,6 +158,10 @@ test('the room lists the newest three, says why, and where there is no drill', a
   await expect(
     page.getByText('Second chance for: the opening was not as wide as its angle makes it, and the legs'),
   ).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Back to that step of the lesson' })).toHaveAttribute(
+    'href',
+    /\/lesson\/waist-to-shoulder#move$/,
+  );
   expect(errors).toEqual([]);
 });
 

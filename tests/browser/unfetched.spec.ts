@@ -58,6 +58,46 @@ test('when the tools of the next step cannot be fetched it is said, and trying a
   await expect(said).toHaveCount(0);
 });
 
+test('when what marks cannot be fetched it is said, and trying again marks', async ({ page }) => {
+  const desk = new Desk(page);
+  await desk.open('waist-to-side');
+  await desk.push('Start at once');
+  await desk.drag('tip:right/waist-dart', 'to:right/waist-dart');
+  await desk.hasDone(1);
+  const asked = await keepBack(page, /darts-extended\/tip/);
+  const check = page.getByRole('button', { name: 'Check', exact: true });
+  await check.click();
+  const said = page.locator('.message', { hasText: 'What marks your work could not be fetched' });
+  await expect(said).toBeVisible();
+  await expect(page.locator('[data-verdict]')).toHaveCount(0);
+  // Still no network: it is said again.
+  const before = asked.length;
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect.poll(() => asked.length).toBeGreaterThan(before);
+  await expect(said).toBeVisible();
+  await page.unroute('**/*.js');
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.locator('[data-verdict="accepted"]')).toBeVisible();
+  await expect(said).toHaveCount(0);
+  // What was pressed is gone: the keyboard goes on from the mark.
+  await expect(page.locator(':focus').getByText('Accepted')).toBeVisible();
+});
+
+test('when what zooms cannot be fetched the buttons enlarge all the same', async ({ page }) => {
+  const asked = await keepBack(page, /scaleExtent/);
+  await page.goto('/lesson/waist-to-side/');
+  await page.getByRole('button', { name: 'Start at once' }).click();
+  const piece = page.locator('svg [data-piece]').first();
+  const width = async () => (await piece.boundingBox())!.width;
+  await piece.waitFor();
+  const whole = await width();
+  await page.getByRole('button', { name: 'Nearer' }).click();
+  await expect.poll(async () => (await width()) / whole).toBeCloseTo(1.4, 1);
+  expect(asked.length).toBeGreaterThan(0);
+  await page.getByRole('button', { name: 'Farther' }).click();
+  await expect.poll(async () => (await width()) / whole).toBeCloseTo(1, 1);
+});
+
 test('when the block of a drill cannot be fetched it is said, and trying again begins it', async ({
   page,
 }) => {

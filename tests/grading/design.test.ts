@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { polyline } from '../../src/lib/geometry/chain.ts';
 import type { Anchor, Command } from '../../src/lib/recipe/types.ts';
+import type { Where } from '../../src/lib/grading/types.ts';
+import { sentence } from '../../src/lib/strings/sentence.ts';
 import { contextOf, edited, finding, markOf, stateOf } from './marks.ts';
 
 const points =
@@ -138,6 +140,24 @@ describe('notches', () => {
       edited('notches', (c) => (c.do === 'notch' && c.id === id ? { ...c, at: c.at + mm / length } : c)),
     );
   };
+
+  it('that stand far from where they belong are told with how far off, and shown there', () => {
+    // The sample's n2 stands 34 mm after the right foot, n1 before it.
+    const far = finding(moved('n2', 50), 'notches-placed/after-foot', { side: 'right' });
+    expect(far.state).toBe('wrong');
+    expect(far.cause).toMatchObject({ code: 'notch-elsewhere' });
+    expect(far.cause!.amount).toBeCloseTo(84, 6);
+    expect(sentence(far, 'mm')).toContain('stands 84 mm off; it should stand no farther than 50 mm.');
+    const { from, to } = far.where as Extract<Where, { kind: 'dimension' }>;
+    const apart = Math.hypot(to.x - from.x, to.y - from.y);
+    // The line bends, so that the straight way is a little shorter.
+    expect(apart).toBeGreaterThan(80);
+    expect(apart).toBeLessThanOrEqual(84);
+    // It belongs to the right foot alone.
+    expect(finding(moved('n2', 50), 'notches-placed/before-foot', { side: 'left' }).cause?.code).not.toBe(
+      'notch-elsewhere',
+    );
+  });
 
   it('stand 30 to 50 mm from the connector’s place, 1.6 mm more or less', () => {
     // The sample's n2 stands 34 mm after the right foot.

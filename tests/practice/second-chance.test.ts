@@ -4,6 +4,7 @@ import { verdictOf } from '../../src/lib/grading/grade.ts';
 import type { Finding } from '../../src/lib/grading/types.ts';
 import { drillId } from '../../src/lib/lessons/drills/lesson.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
+import { drillOfId } from '../../src/lib/practice/drill-skills.ts';
 import { occasionsOf } from '../../src/lib/practice/occasions.ts';
 import { openCodes } from '../../src/lib/practice/rating.ts';
 import {
@@ -153,6 +154,26 @@ describe('the drill of a chance', () => {
         const one = drilled(openChances([{ ...mistake, id: uuid }])[0]);
         expect(secondDrill(one, [])!.drill.seed).not.toBe(12);
       }),
+    );
+  });
+
+  it('is measured on paper of the same scale', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('half', 'full', 'any'),
+        fc.integer({ min: 0, max: 999_999 }),
+        (scale, seed) => {
+          const id = `drill-2-finish-${seed}-woven-usual-3-${scale}`;
+          const cap = wrong(T0, {
+            exercise: { kind: 'drill', id, content: 1 },
+            codes: ['dart-finished/point'],
+            skill: 'side/drawn/cap',
+          });
+          const found = secondDrill(drilled(openChances([cap])[0]), [cap])!.drill;
+          expect(variantOf(found).scale).toBe(variantOf(drillOfId(id)!).scale);
+        },
+      ),
+      { numRuns: 30 },
     );
   });
 

@@ -14,7 +14,7 @@ import {
 import { progressStore, type Notice, type ProgressStore } from '../progress/store.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt, CommandName } from '../recipe/types.ts';
-import { UNFETCHED } from '../strings/unfetched.ts';
+import { MARK_UNFETCHED, UNFETCHED } from '../strings/unfetched.ts';
 import { announce } from '../table/announcer.ts';
 import { areFetched, fetchFor } from '../table/phases/index.ts';
 import { WorkRecord } from './work-record.ts';
@@ -27,8 +27,8 @@ export class LessonSession {
   /** Why the last file was not opened. */
   problems = $state.raw<readonly Problem[]>([]);
 
-  /** Going on that waits for tools which could not be fetched. */
-  unfetched = $state.raw<LessonEvent>();
+  /** What waits for something that could not be fetched: what is said of it, and how it is tried again. */
+  unfetched = $state.raw<{ readonly said: string; readonly again: () => unknown }>();
 
   readonly lesson: Lesson;
   /** Worked as a test. */
@@ -106,16 +106,15 @@ export class LessonSession {
       try {
         await fetchFor(tools);
       } catch {
-        this.unfetched = event;
-        announce(UNFETCHED);
+        this.#wait(UNFETCHED, () => this.#give(event));
         return;
       }
     }
     this.#actor?.send(event);
   }
-  /** Fetches again what could not be fetched, and goes on. */
-  async tryAgain(): Promise<void> {
-    if (this.unfetched) await this.#give(this.unfetched);
+  #wait(said: string, again: () => unknown): void {
+    this.unfetched = { said, again };
+    announce(said);
   }
 
   #nextTools(): readonly CommandName[] {
@@ -142,21 +141,34 @@ export class LessonSession {
     return opening;
   }
 
-  /** Marks the step as it stands; with `leave` it is left after that, flagged. */
-  async mark(leave = false): Promise<void> {
+  /** Whether what marks is there; where it does not come that is told, and `again` tries once more. */
+  async #canMark(again: () => unknown): Promise<boolean> {
+    try {
+      await this.#fetchGrade();
+      return true;
+    } catch {
+      this.#wait(MARK_UNFETCHED, again);
+      return false;
+    }
+  }
+
+  /** Marks the step as it stands; with `leave` it is left after that, flagged. Gives whether it could; if not, `again` is what tries again. */
+  async mark(leave = false, again: () => unknown = () => this.mark(leave)): Promise<boolean> {
     await this.#opening;
-    await Promise.all([this.#fetchGrade(), this.#record.ready()]);
+    const [can] = await Promise.all([this.#canMark(again), this.#record.ready()]);
+    if (!can) return false;
     // While the mark is read; when it cannot be had now, it is asked for again on going on.
     fetchFor(this.#nextTools()).catch(() => {});
     const step = this.snapshot?.context.step ?? '';
     this.send({ type: 'step.check' });
     this.#record.marked(this.snapshot, step);
     if (leave) this.send({ type: 'step.leaveFlagged' });
+    return true;
   }
 
-  /** Hands a test in: all steps are marked. Gives whether every one is accepted, and keeps that then. `before`: lessons it stands for, too. */
-  async handIn(before: readonly string[]): Promise<boolean> {
-    await this.#fetchGrade();
+  /** Hands a test in: all steps are marked. Gives whether every one is accepted, and keeps that then. `before`: lessons it stands for, too. undefined when it cannot be marked now; `again` is what tries again. */
+  async handIn(before: readonly string[], again: () => unknown): Promise<boolean | undefined> {
+    if (!(await this.#canMark(again))) return undefined;
     this.send({ type: 'test.handIn' });
     for (const { id } of this.lesson.steps) this.#record.marked(this.snapshot, id);
     const passed = this.allAccepted;

@@ -1,3 +1,4 @@
+import { beginningOf } from '../lessons/drills/begin.ts';
 import { drillId, drillLesson, type DrillWords } from '../lessons/drills/lesson.ts';
 import { SEEDS } from '../lessons/drills/link.ts';
 import { drillSkill } from '../lessons/drills/skill.ts';
@@ -10,7 +11,7 @@ import { canFind } from './finds.ts';
 import type { Isolating } from './isolate.ts';
 import { wasShown, type Chance } from './second-chance.ts';
 
-/** Of some sixty seeds of a kind one has the wanted place and looks for the mistake; so many in a row without do not come about. */
+/** Of some hundred and twenty seeds of a kind one has the wanted place and looks for the mistake, at the wanted scale; so many in a row without do not come about. */
 const MOST_SEEDS = 3000;
 /** One rung: a nudge where it is needed, and no more. */
 const HINTS = 1;
@@ -35,8 +36,8 @@ function seedOf(text: string): number {
 }
 
 /**
- * The drill for a chance, and its lesson's id. It is another than the one in which the mistake was made, with that one's tolerances and its
- * cloth, unless only the other cloth lets the mistake be made. One in which the solution was seen is over; then comes the next of the same row. The same log gives the same drill. undefined when
+ * The drill for a chance, and its lesson's id. It is another than the one in which the mistake was made, with that one's tolerances, its
+ * scale and its cloth, unless only the other cloth lets the mistake be made. One in which the solution was seen is over; then comes the next of the same row. The same log gives the same drill. undefined when
  * none is found, which does not come about for what `isolating` names.
  */
 export function secondDrill(
@@ -44,11 +45,13 @@ export function secondDrill(
   log: Log,
 ): { readonly drill: Drill; readonly id: string } | undefined {
   const made = drillOfId(occasion.exercise.id);
+  const scale = made && beginningOf(made).scale;
   const rest = { band: made?.band ?? 'usual', hints: HINTS } as const;
   const cloths = made?.fabric === 'knit' ? (['knit', 'woven'] as const) : (['woven', 'knit'] as const);
   const first = mistakes[0]!;
   const fits = (drill: Drill): boolean => {
     if (drill.seed === made?.seed && drill.exercise === made.exercise) return false;
+    if (scale && beginningOf(drill).scale !== scale) return false;
     if (!by.skills.includes(drillSkill(variantOf(drill)))) return false;
     const checks = checksOf(drill);
     return mistakes.every(({ code }) => checks.some((spec) => canFind(spec, code)));

@@ -17,6 +17,7 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'other-edge': 'It lies on the {edge}.',
   hooked: 'The line hooks back, and the turned part would overlap there.',
   'one-side-only': 'There is none: that place is marked on one side only.',
+  'notch-elsewhere': 'The next one that way stands {value} off; it should stand no farther than {room}.',
   'too-late': 'There was none when the line was cut.',
   'drawn-to-sewn-point': 'The legs were drawn to the point of the sewn dart.',
   'opening-wider': 'The opening in the seam becomes {value} wider than it need be.',

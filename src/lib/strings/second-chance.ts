@@ -129,6 +129,8 @@ export const SECOND_CHANCE = {
     `The credit is restored for what was off before: ${mistakeWords(codes)}.`,
   shown: 'The solution was shown in this drill, so the credit waits: it comes back by your own hand.',
   unfinished: 'Not every step is accepted, so the credit waits. Go back to the flagged step.',
+  toLesson: 'Back to that step of the lesson',
+  toDrill: 'Back to that drill',
   another: 'Another short drill for this',
 } as const;
 

@@ -88,8 +88,14 @@ export class Viewport {
     else Object.assign(this, { k, x, y });
   }
 
+  /** Enlarges about the middle, also where what zooms did not come. */
   zoomBy(factor: number): void {
-    void this.#fetch().then(() => this.#zoom?.by(factor));
+    void this.#fetch().then(() => {
+      if (this.#zoom) return this.#zoom.by(factor);
+      const k = Math.min(Math.max(this.k * factor, this.#extent[0]), this.#extent[1]);
+      const about = (at: number, size: number): number => size / 2 + ((at - size / 2) * k) / this.k;
+      Object.assign(this, { k, x: about(this.x, this.width), y: about(this.y, this.height) });
+    });
   }
 
   toScreen(p: Point): Point {

@@ -5,7 +5,7 @@ import { landmark } from '../../pattern/outline.ts';
 import { bankOf } from '../../pattern/style-seam.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { footOnLine } from '../feet.ts';
-import { at, between, dimension, fact, missing, names, number, tolerance } from '../finding.ts';
+import { at, between, dimension, fact, missing, names, number, tolerance, type Extra } from '../finding.ts';
 import { ownFront, sideOf, styleLine } from '../table.ts';
 import type { Check, CheckSpec, Finding } from '../types.ts';
 
@@ -36,13 +36,15 @@ function notchesOn(pieces: readonly Piece[], line: string): number[] {
 
 /**
  * One notch on each side of a foot, at a distance in the range; of several the one nearest to the middle of the range. A foot
- * with no notch near it is not done yet; one with a notch on one side only has a fault. `late`: the line is cut, nothing can be added.
+ * with no notch near it is not done yet; one with a notch on one side only has a fault. Where there is none, it is told how far off the
+ * next one stands, if that is one of the `strays`. `late`: the line is cut, nothing can be added.
  */
 function besideFoot(
   chain: Chain,
   marks: readonly number[],
   foot: number,
   side: string,
+  strays: readonly number[],
   late: boolean,
   spec: CheckSpec,
   findings: Finding[],
@@ -59,6 +61,15 @@ function besideFoot(
       const where = () => dimension(place(0), place(way * away));
       return between(code, 'mm', away, range, tolerance(spec, 'place'), { where, about });
     }
+    const stray = nearestTo(0, strays, foot, way < 0, Infinity);
+    if (stray !== undefined) {
+      const extra: Extra = {
+        where: () => dimension(place(0), place(way * stray)),
+        about: { ...about, room: range[1] },
+        cause: { code: 'notch-elsewhere', amount: stray },
+      };
+      return untouched && !late ? missing(code, extra) : fact(code, false, extra);
+    }
     const where = () => at(place(way * middle));
     if (untouched && !late) return missing(code, { where, about });
     return fact(code, false, { where, about, cause: { code: untouched ? 'too-late' : 'one-side-only' } });
@@ -67,6 +78,14 @@ function besideFoot(
     judge('notches-placed/before-foot', before, -1),
     judge('notches-placed/after-foot', after, 1),
   );
+}
+
+/** The notches that belong to this foot more than to another one, but are too far from it to be its own; mm from the line's start. */
+function straysOf(foot: number, feet: readonly number[], marks: readonly number[], reach: number): number[] {
+  return marks.filter((mark) => {
+    const away = Math.abs(mark - foot);
+    return away > reach && feet.every((other) => Math.abs(mark - other) >= away);
+  });
 }
 
 /** How far from the foot the notch on one side of it stands: of several the one that suits best; none farther than `most` counts. */
@@ -118,19 +137,14 @@ export const notchesPlaced: Check = ({ after, unfollowed }, spec) => {
   const marks = notchesOn(ownFront(after), id);
   if (drawn.reversed) for (let i = 0; i < marks.length; i++) marks[i] = length - marks[i]!;
   marks.sort((a, b) => a - b);
-  for (const name of names(spec, 'bustPoints')) {
+  const feet = names(spec, 'bustPoints').flatMap((name) => {
     const bust = landmark(paper, name);
-    if (bust) {
-      besideFoot(
-        drawn.chain,
-        marks,
-        line.lengthTo(footOnLine(drawn.chain, bust)),
-        sideOf(name),
-        late,
-        spec,
-        findings,
-      );
-    }
+    return bust ? [{ side: sideOf(name), foot: line.lengthTo(footOnLine(drawn.chain, bust)) }] : [];
+  });
+  const places = feet.map(({ foot }) => foot);
+  for (const { side, foot } of feet) {
+    const strays = straysOf(foot, places, marks, NEAR * number(spec, 'most'));
+    besideFoot(drawn.chain, marks, foot, side, strays, late, spec, findings);
   }
   if (marks.length === 0) return findings;
   const apart = [number(spec, 'asymmetry'), 1e6] as const;

@@ -4,7 +4,7 @@ import type { Piece, Treatment } from '../../pattern/types.ts';
 import { frontPieces, nearestOf, pieceSet, isBack, type Scene } from '../scene.ts';
 import type { Grip, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { leftovers } from './bridge.ts';
-import { asFabric, groupTargets, pieceAnd, seamNotches, seamPoint } from './seam.ts';
+import { asFabric, groupTargets, pieceAnd, seamNotches, seamPoint, thereOf } from './seam.ts';
 
 /** Pieces whose opening is bridged and still waits for its treatment. */
 const bridged = (scene: Scene): readonly { piece: Piece; treatment: Treatment }[] =>
@@ -66,14 +66,14 @@ export const takeOut: ToolSpec = {
 };
 
 /** Seams that the back can be trued to. */
-const SEAMS = ['right/shoulder', 'left/shoulder', 'right/side', 'left/side'];
+export const TRUED = ['right/shoulder', 'left/shoulder', 'right/side', 'left/side'];
 
 /** Trues the back's shoulder or side to the front as it will be sewn. */
 export const trueBack: ToolSpec = {
   id: 'true',
   acts: (scene) =>
     scene.work.opened
-      ? SEAMS.map((edge) => ({
+      ? thereOf(TRUED, scene.work).map((edge) => ({
           id: `true:${edge}`,
           about: edge,
           command: { do: 'true', edge, ...asFabric(scene) },
@@ -82,7 +82,7 @@ export const trueBack: ToolSpec = {
   targets: (scene) =>
     frontPieces(scene)
       .flatMap((piece) => groupTargets(piece, () => false))
-      .filter((target) => SEAMS.includes(target.ref ?? '')),
+      .filter((target) => TRUED.includes(target.ref ?? '')),
   propose: (scene, grip) => ({
     command: { do: 'true', edge: pieceAnd(grip.target).rest, ...asFabric(scene) },
   }),

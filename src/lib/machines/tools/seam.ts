@@ -4,7 +4,8 @@ import type { Point } from '../../geometry/types.ts';
 import { findEdge, groupOf, seamGroups } from '../../pattern/outline.ts';
 import { notchAlong, placeOnSeam, styleSeam, type StyleSeam } from '../../pattern/style-seam.ts';
 import type { EdgeNotch, Piece } from '../../pattern/types.ts';
-import { middleOf, type Scene } from '../scene.ts';
+import type { Work } from '../../recipe/types.ts';
+import { isWhole, middleOf, type Scene } from '../scene.ts';
 import type { ToolTarget } from '../tool-spec.ts';
 
 /** Where a notch stands on its piece, mm. */
@@ -90,6 +91,10 @@ export function groupAt(piece: Piece, point: Point, reach: number): string | und
     }
   return best;
 }
+
+/** Of ids of darts, edges or seams those that lie on the table: a half front has no left side. */
+export const thereOf = <T extends string>(ids: readonly T[], { opened }: Work): readonly T[] =>
+  ids.filter((id) => !/^left(\/|$)/.test(id) || (opened !== undefined && isWhole(opened)));
 
 /** `piece` and the rest of a target id `kind:piece:rest`; neither holds a colon. */
 export function pieceAnd(target: string): { piece: string; rest: string } {

@@ -1,7 +1,7 @@
 import { frontPieces, type Scene } from '../scene.ts';
 import type { Walk } from '../../recipe/types.ts';
 import type { ToolSpec } from '../tool-spec.ts';
-import { groupTargets, pieceAnd } from './seam.ts';
+import { groupTargets, pieceAnd, thereOf } from './seam.ts';
 
 export const SEAMS = ['style-line', 'right/shoulder', 'left/shoulder', 'right/side', 'left/side'] as const;
 const SAYS: readonly Walk['says'][] = ['match', 'eased', 'differs'];
@@ -14,7 +14,7 @@ export const walkedAlong = (scene: Scene): Walk['along'] =>
 export const walk: ToolSpec = {
   id: 'walk',
   options: (scene) => [
-    { id: 'seam', kind: 'choice', value: walkedSeam(scene), choices: SEAMS },
+    { id: 'seam', kind: 'choice', value: walkedSeam(scene), choices: thereOf(SEAMS, scene.work) },
     { id: 'along', kind: 'choice', value: walkedAlong(scene), choices: ['seam', 'cut'] },
   ],
   acts: (scene) =>

@@ -1,3 +1,4 @@
+import { thereOf } from '../../machines/tools/seam.ts';
 import { seamGroups } from '../../pattern/outline.ts';
 import type { CornerForm, Piece } from '../../pattern/types.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
@@ -164,7 +165,7 @@ export const grain: FormMaker = (work, fabric) =>
     };
   });
 
-export const SEAMS: readonly Option[] = [
+const SEAMS: readonly Option[] = [
   { value: 'style-line', label: 'style line, upper on lower piece' },
   { value: 'right/shoulder', label: 'right shoulder, front on back' },
   { value: 'left/shoulder', label: 'left shoulder, front on back' },
@@ -180,7 +181,11 @@ export const walk: FormMaker = (work, fabric) => {
       id: 'walk',
       title: 'Walk a seam',
       fields: [
-        choice('seam', 'Seam', SEAMS),
+        choice(
+          'seam',
+          'Seam',
+          SEAMS.filter(({ value }) => thereOf([value], work).length > 0),
+        ),
         choice('along', 'Along', [
           { value: 'seam', label: 'the seam line' },
           { value: 'cut', label: 'the cut line' },

@@ -3,12 +3,13 @@ import { nearestOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import { splineThrough } from '../../geometry/spline.ts';
 import type { Point } from '../../geometry/types.ts';
-import { lineOf } from '../../machines/scene.ts';
+import { isWhole, lineOf } from '../../machines/scene.ts';
 import { curveOf } from '../../machines/tools/draw-curve.ts';
 import { findEdge } from '../../pattern/outline.ts';
 import { anchorInside, anchorPolygon, resolveAnchor } from '../../recipe/anchors.ts';
 import type { Anchor, Work } from '../../recipe/types.ts';
 import { nameOf } from '../../strings/names.ts';
+import { endName } from './edge-place.ts';
 import {
   choice,
   length,
@@ -32,8 +33,14 @@ function lineFields(work: Work): readonly Field[] | undefined {
   const front = work.pieces.find((piece) => piece.id === 'front');
   if (!front || !work.opened || anchorPolygon(work, 'front').length === 0) return undefined;
   const line = lineOf(work);
-  const edges = front.parts.flatMap((part) => part.edges.filter((edge) => edge.role !== 'dart-leg'));
-  const options = edges.map((edge) => ({ value: edge.id, label: nameOf(edge.id) }));
+  const options = front.parts.flatMap((part) =>
+    part.edges
+      .filter((edge) => edge.role !== 'dart-leg')
+      .map((edge) => ({
+        value: edge.id,
+        label: `${nameOf(edge.id)}, from the ${endName(part, edge, 'start')}`.replace('the its', 'its'),
+      })),
+  );
   const endFields = (end: 'start' | 'end', index: 0 | 1, edgeId: string, fallback: number): Field[] => {
     const on = line?.ends[index] ?? edgeId;
     const edge = findEdge(front, on);
@@ -44,7 +51,7 @@ function lineFields(work: Work): readonly Field[] | undefined {
         : fallback;
     return [
       choice(end, end === 'start' ? 'Starts on' : 'Ends on', options, on),
-      percent(`${end}At`, 'at this part of the edge', Math.round(at * 10) / 10),
+      percent(`${end}At`, 'this part of its length along it', Math.round(at * 10) / 10),
     ];
   };
   const inner = line?.points.slice(1, -1) ?? [];
@@ -57,7 +64,7 @@ function lineFields(work: Work): readonly Field[] | undefined {
       },
       { ...length(`y${i}`, `Point ${i + 1}: below the bust line, − above`), value: inner[i]?.y ?? '' },
     ]).flat(),
-    ...endFields('end', 1, 'left/side-lower', 50),
+    ...endFields('end', 1, isWhole(front) ? 'left/side-lower' : 'right/side-lower', 50),
   ];
 }
 

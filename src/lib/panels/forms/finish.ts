@@ -1,4 +1,6 @@
 import { formatLength, type Units } from '../../strings/units.ts';
+import { TRUED } from '../../machines/tools/leftover.ts';
+import { thereOf } from '../../machines/tools/seam.ts';
 import { openings } from '../../pattern/openings.ts';
 import type { Piece } from '../../pattern/types.ts';
 import type { Command, Work } from '../../recipe/types.ts';
@@ -146,12 +148,11 @@ export const trueWithBack: FormMaker = (work) => {
       id: 'true',
       title: 'True the back to the front as it will be sewn',
       fields: [
-        choice('edge', 'Edge', [
-          { value: 'right/shoulder', label: 'right shoulder' },
-          { value: 'left/side', label: 'left side' },
-          { value: 'left/shoulder', label: 'left shoulder' },
-          { value: 'right/side', label: 'right side' },
-        ]),
+        choice(
+          'edge',
+          'Edge',
+          thereOf(TRUED, work).map((edge) => ({ value: edge, label: edge.replace('/', ' ') })),
+        ),
       ],
       submit: 'True the back',
       build: (values): Command => {

@@ -3,11 +3,12 @@ import { chainLength } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { lineOf } from '../../machines/scene.ts';
+import { thereOf } from '../../machines/tools/seam.ts';
 import type { Work } from '../../recipe/types.ts';
 import { nameOf } from '../../strings/names.ts';
 import { choice, length, missingNumber, number, text, type FormMaker, type Option } from './form.ts';
 
-export const lineDarts: readonly Option[] = [
+const lineDarts: readonly Option[] = [
   { value: 'right', label: "the wearer's right dart" },
   { value: 'left', label: "the wearer's left dart" },
 ];
@@ -137,7 +138,11 @@ export const slash: FormMaker = (work) => {
   const line = lineOf(work);
   if (!line) return [];
   const fields = [
-    choice('dart', 'Up to the tip of', lineDarts),
+    choice(
+      'dart',
+      'Up to the tip of',
+      lineDarts.filter(({ value }) => thereOf([value], work).length > 0),
+    ),
     choice('from', 'Cut in from', [
       { value: 'start', label: `the line's start (${nameOf(line.ends[0] ?? 'no edge')})` },
       { value: 'end', label: `the line's end (${nameOf(line.ends[1] ?? 'no edge')})` },
