@@ -50,6 +50,7 @@ test('a finished attempt is opened and marked again; an edited one gets the mark
     all.map((c) => (c.do === 'turn' ? { ...c, by: { share: 0.5 } } : c)),
   );
   await page.getByLabel('Attempt file').setInputFiles(halfTurned);
+  await expect(page.locator('[data-verdict]')).toHaveCount(0);
   await page.getByRole('button', { name: 'Check', exact: true }).click();
   await expect(page.getByText(/needs work/i).first()).toBeVisible();
   // The finding names the cause itself; nothing is said beside it.

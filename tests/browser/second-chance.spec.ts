@@ -271,6 +271,7 @@ for (const [name, viewport] of [
         await expect(page.getByRole('link', { name: 'A short drill for this' })).toBeVisible();
         await expectNoViolation(page, 'mark');
         await page.getByLabel('Attempt file').setInputFiles(fileOf(fragment));
+        await expect(mark(page)).toHaveCount(0);
         await page.getByRole('button', { name: 'Check', exact: true }).click();
         await page.getByRole('button', { name: 'Finish' }).click();
         await shown(page, 'The credit is restored').scrollIntoViewIfNeeded();
