@@ -15,7 +15,7 @@ async function begin(page: Page, text: string): Promise<void> {
   const file = { name: 'a.attempt.json', mimeType: 'application/json', buffer: Buffer.from(text) };
   await page.getByLabel('Attempt file').setInputFiles(file);
   const { commands } = JSON.parse(text) as Attempt;
-  await expect(stepButton(page, commands.at(-1)!.step)).toHaveAttribute('aria-current', 'step');
+  await expect(stepButton(page, commands.at(-1)!.step!)).toHaveAttribute('aria-current', 'step');
 }
 
 async function onFiveBodies(page: Page): Promise<void> {
