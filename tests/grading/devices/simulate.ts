@@ -1,7 +1,7 @@
 import { gradeStep } from '../../../src/lib/grading/grade.ts';
 import type { Attempt } from '../../../src/lib/recipe/types.ts';
 import '../../../src/lib/recipe/commands/index.ts';
-import type { Kind } from './kinds.ts';
+import type { Kind } from './kinds/kind.ts';
 import { Chance, type Device } from './noise.ts';
 import { Person } from './person.ts';
 
