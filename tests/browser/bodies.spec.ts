@@ -32,7 +32,7 @@ test('a dart closed until its legs meet holds on all five bodies', async ({ page
   await begin(page, BY_LEGS);
   await onFiveBodies(page);
   expect(await outcomes(page)).toEqual(['holds', 'holds', 'holds', 'holds']);
-  await expect(page.getByText('Your own body', { exact: true })).toBeVisible();
+  await expect(page.getByText('the body you work on', { exact: true })).toBeVisible();
   await page.getByRole('button', { name: 'Back to my own table' }).first().click();
   await expect(page.getByRole('button', { name: 'Check', exact: true })).toBeVisible();
   expect(errors).toEqual([]);

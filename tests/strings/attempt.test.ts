@@ -74,6 +74,22 @@ describe('a command in words', () => {
     by: { until: 'legs-meet' },
   };
 
+  it('says where a line begins, where it is met and from where it is cut', () => {
+    const drawn: Command = {
+      do: 'draw-slash',
+      slash: 'slash',
+      from: { on: 'right/shoulder', at: 0.45 },
+      to: { landmark: 'right/bust-point' },
+    };
+    expect(inWords(drawn, 'mm')).toContain('from a place at 45 % of the right shoulder seam to the');
+    const slash: Command = { do: 'slash', dart: 'right', line: 'line', past: 0 };
+    expect(inWords({ ...slash, from: 'end' }, 'mm')).toBe(
+      'Slash along the line from its end, and along the connector up to the right bust point, not through it.',
+    );
+    expect(inWords(slash, 'mm')).toContain('from the line that is cut already, up to');
+    expect(inWords({ do: 'notch', id: 'n1', line: 'line', at: 0.3333 }, 'mm')).toContain('at 33.3 % of its');
+  });
+
   it('is told as it was given, not as it should have been', () => {
     expect(inWords(turn, 'mm')).toContain('about the right bust point until');
     // 5, 12, 13 (Pythagoras).

@@ -8,6 +8,10 @@ describe('what a skill is called', () => {
     ['waist-to-two/slash/plain', 'Waist dart into two darts, slash and spread'],
     ['both-to-armhole/angle/plain', 'Both darts to the armhole, by a typed angle'],
     ['waist/drawn/backed-off', 'Waist dart, drawn in its place, backed off'],
+    [
+      'waist-to-armhole-line/slash/princess',
+      'Side dart into the armhole princess line, slash and spread, as a princess seam',
+    ],
     ['notches', 'Marking notches'],
     ['a-skill-gone', 'A skill gone'],
     ['constructor', 'Constructor'],

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Command } from '../../src/lib/recipe/types.ts';
 import { causesOnce, sentence } from '../../src/lib/strings/sentence.ts';
-import { edited, markOf } from '../grading/marks.ts';
+import { finding, edited, markOf } from '../grading/marks.ts';
 
 const slip = (c: Command): Command =>
   c.do === 'turn' ? { ...c, about: { landmark: 'right/bust-point', dx: 14 }, by: { angle: -0.4 } } : c;
@@ -15,4 +15,14 @@ it('a cause that two findings of one dart name is told with the first; other fin
   expect(told.map(({ code }) => code)).toEqual(findings.map(({ code }) => code));
   const words = told.map((finding) => sentence(finding, 'mm')).join(' ');
   expect(words.match(/14 mm/g)).toHaveLength(1);
+});
+
+it('a cause of two measures of one dart is told with each: either may be read again by itself', () => {
+  const halved = (c: Command): Command => (c.do === 'read' ? { ...c, value: c.value / 2 } : c);
+  const mark = markOf('read-the-block', edited('read-the-block', halved));
+  const told = causesOnce(mark.findings);
+  for (const code of ['readings/leg-length', 'readings/intake']) {
+    expect(finding(mark, code).cause).toMatchObject({ code: 'scale-mixed' });
+    expect(told.find((one) => one.code === code)!.cause).toMatchObject({ code: 'scale-mixed' });
+  }
 });

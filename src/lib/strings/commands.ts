@@ -1,6 +1,6 @@
 import type { AddFullness, Anchor, Command, Turn, TurnBy } from '../recipe/types.ts';
 import { nameOf, pieceName, theDart } from './names.ts';
-import { formatAngle, formatLength, type Units } from './units.ts';
+import { decimal, formatAngle, formatLength, type Units } from './units.ts';
 
 const FOLDS = {
   centre: 'towards centre front',
@@ -22,6 +22,15 @@ const SAYS = {
   differs: 'it differs',
 } as const;
 
+const SLASHED = {
+  start: 'along the line from its start, and along the connector',
+  end: 'along the line from its end, and along the connector',
+  cut: 'along the connector, from the line that is cut already,',
+} as const;
+
+/** A share of a length, counted from its start. */
+const share = (of: number): string => `${decimal(of * 100, 1)} %`;
+
 /** What a command does, as one plain sentence: as it was given, right or wrong. */
 export function describe(command: Command, units: Units): string {
   switch (command.do) {
@@ -38,15 +47,15 @@ export function describe(command: Command, units: Units): string {
     case 'draw-curve':
       return 'Draw the style line in one stroke; it is smoothed to a few curves.';
     case 'notch':
-      return `Mark notch ${command.id} across the line.`;
+      return `Mark notch ${command.id} across the line, at ${share(command.at)} of its length.`;
     case 'remove-notch':
       return `Take notch ${command.id} away.`;
     case 'extend-dart':
       return `Take both legs of the ${nameOf(command.dart)} dart up to ${placeName(command.to, units)}.`;
     case 'connect':
-      return `Draw the connector from the ${command.dart} bust point to the line.`;
+      return `Draw the connector from the ${command.dart} bust point to the line, at ${share(command.at)} of its length.`;
     case 'slash':
-      return `Slash along the line and the connector ${cutTo(command.past, `the ${command.dart} bust point`, units)}.`;
+      return `Slash ${SLASHED[command.from ?? 'cut']} ${cutTo(command.past, `the ${command.dart} bust point`, units)}.`;
     case 'draw-slash':
       return `Draw the line of ${theDart(command.slash)} from ${placeName(command.from, units)}${command.via ? ` over ${placeName(command.via, units)}` : ''} to ${placeName(command.to, units)}.`;
     case 'cut-slash':
@@ -104,7 +113,7 @@ export function describe(command: Command, units: Units): string {
 
 /** Where a point of a command lies, in words. */
 function placeName(anchor: Anchor, units: Units): string {
-  if ('on' in anchor) return `the ${nameOf(anchor.on)}`;
+  if ('on' in anchor) return `a place at ${share(anchor.at)} of the ${nameOf(anchor.on)}`;
   if ('inside' in anchor) return 'a point inside of the paper';
   const { landmark, dx = 0, dy = 0 } = anchor;
   const away = Math.sqrt(dx * dx + dy * dy);

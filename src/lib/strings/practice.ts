@@ -6,9 +6,12 @@ const ENDS: Readonly<Record<string, string>> = {
   'centre-front': 'centre front',
   'style-line': 'style line',
   'neck-rays': 'rays from the neck',
-  'shoulder-line': 'shoulder princess line',
-  'armhole-line': 'armhole princess line',
-  'near-line': 'line near the bust point',
+};
+/** Where the name of a place tells the seam, and another dart goes into it than the one that begins it. */
+const PLACES: Readonly<Record<string, string>> = {
+  'waist-to-shoulder-line': 'Side dart into the shoulder princess line',
+  'waist-to-armhole-line': 'Side dart into the armhole princess line',
+  'waist-to-near-line': 'Side dart into the line near the bust point',
 };
 /** Where a dart goes that does not go to one place. */
 const INTO: Readonly<Record<string, string>> = {
@@ -63,6 +66,8 @@ const words = (id: string): string => id.replaceAll('-', ' ');
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 function placeName(place: string): string {
+  const seam = own(PLACES, place);
+  if (seam !== undefined) return seam;
   const [, from, to] = /^([a-z-]+?)-to-([a-z-]+)$/.exec(place) ?? [];
   if (from === undefined || to === undefined)
     return place === 'waist' || place === 'side' ? FROM[place]! : words(place);

@@ -41,12 +41,12 @@ function measured(finding: Finding, units: Units): string {
   return text;
 }
 
-/** The findings in their order, a cause that an earlier one has said of the same dart left out: it is one cause. */
+/** The findings in their order, a cause that an earlier one has said of the same dart, and of the same measure of it, left out: it is one cause. */
 export function causesOnce(findings: readonly Finding[]): readonly Finding[] {
   const said = new Set<string>();
   return findings.map((finding) => {
     if (!finding.cause) return finding;
-    const one = JSON.stringify([finding.cause, finding.about?.['dart']]);
+    const one = JSON.stringify([finding.cause, finding.about?.['dart'], finding.about?.['what']]);
     if (!said.has(one)) {
       said.add(one);
       return finding;
