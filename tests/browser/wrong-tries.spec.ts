@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test';
+import { fileOf } from './support/drill.ts';
 import * as lesson from './support/lesson.ts';
 import { Desk, type Goal } from './support/table.ts';
 
@@ -113,5 +114,35 @@ test('a step is left flagged and come back to; what no longer follows stays list
   await desk.push('Undo');
   await expect(lost).toHaveCount(0);
   await expect(desk.step('first-dart')).toContainText('accepted');
+  expect(desk.errors).toEqual([]);
+});
+
+test('a drill that ends with a step left flagged leads back to that step', async ({ page }) => {
+  const fragment = 'slash.4711.woven.usual.3';
+  const desk = new Desk(page);
+  await page.goto(`/practice/#${fragment}`);
+  await desk.push('Begin');
+  await page
+    .getByLabel('Attempt file')
+    .setInputFiles(
+      fileOf(fragment, (all) =>
+        all.map((one) =>
+          one.do === 'draw-slash' && 'on' in one.from
+            ? { ...one, from: { ...one.from, at: one.from.at + 0.06 } }
+            : one,
+        ),
+      ),
+    );
+  await expect(desk.step('move')).toHaveAttribute('aria-current', 'step');
+  await desk.go('slash-line');
+  await desk.push('Leave it, flagged');
+  expect(await desk.check()).toBe('accepted');
+  await desk.push('Finish');
+  const done = page.locator('.done');
+  await expect(done).toContainText('of 3 steps one is left flagged');
+  await done.getByRole('button', { name: /^Back to 2\. / }).waitFor();
+  await desk.picture('flagged');
+  await desk.push(/^Back to 2\. /);
+  await expect(desk.step('slash-line')).toHaveAttribute('aria-current', 'step');
   expect(desk.errors).toEqual([]);
 });

@@ -79,6 +79,27 @@ describe('the tool for slash lines', () => {
     expect(hand.work.lines.map(({ id }) => id)).toEqual(['slash', 'slash-1', 'slash-2']);
   });
 
+  it('stepped by keys it comes to the bust point that steps would pass by, and steps lead out of it again', () => {
+    const hand = new Hand(start).take('draw-slash');
+    const id = 'start:right/shoulder';
+    const bust = bustOf(start);
+    const from = hand.target(id).point;
+    // By steps of 2 mm it would come no nearer than 1.2 mm.
+    hand.pick(id).nudge(id, bust.x - from.x + 5.2, bust.y - from.y);
+    const off = () => readings(hand).find((one) => one.id === 'from-bust')?.value ?? 0;
+    expect(off()).toBeCloseTo(5.2, 6);
+    hand.nudge(id, -2);
+    expect(off()).toBeCloseTo(3.2, 6);
+    hand.nudge(id, -2);
+    expect(off()).toBe(0);
+    hand.nudge(id, 0.2);
+    expect(off()).toBeCloseTo(0.2, 6);
+    hand.nudge(id, -0.2).nudge(id, -2);
+    expect(off()).toBeCloseTo(2, 6);
+    hand.nudge(id, 2).pick(id);
+    expect(given<DrawSlash>(hand)).toMatchObject({ to: BUST });
+  });
+
   it('begun in the bust point it gives the same line', () => {
     const hand = new Hand(start).take('draw-slash');
     const to = on(start, 'right/side', 0.4);

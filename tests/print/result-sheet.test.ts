@@ -114,6 +114,17 @@ describe.each(['knit', 'woven'] as const)('the result sheet of a finished top fo
     expect(shoulder(inches.texts)).toMatch(/^[\d /]+ in$/);
   });
 
+  it('says of an exercise at half scale which of its two columns has its own lengths', () => {
+    const words = (scale?: 'half') =>
+      readSheet(resultSheet(work, { fabric, units: 'mm', lessonTitle: 'A drill', scale })).texts.map(
+        ({ words }) => words,
+      );
+    const said = (all: readonly string[]) => all.filter((line) => line.includes('column “on this sheet”'));
+    expect(said(words('half'))).toHaveLength(1);
+    expect(said(words())).toHaveLength(0);
+    expect(words('half')).toContain('on this sheet');
+  });
+
   it('is well-formed, with finite numbers only', () => {
     expect(wellFormed(svg)).toBe(true);
     expect(svg).not.toMatch(/NaN|Infinity|undefined|\[object/);

@@ -9,7 +9,7 @@ import type { Units } from '../strings/units.ts';
 /** Offers the pieces as they lie after the last step, at half scale, as a file. */
 export function saveResultSheet(lesson: Lesson, context: LessonContext, units: Units): void {
   const work = context.steps.get(lesson.steps.at(-1)!.id)!.after;
-  const options = { fabric: context.base.fabric, units, lessonTitle: lesson.title };
+  const options = { fabric: context.base.fabric, units, lessonTitle: lesson.title, scale: lesson.scale };
   saveFile(`${lesson.id}-half-scale.svg`, resultSheet(work, options), 'image/svg+xml');
 }
 

@@ -39,7 +39,7 @@ const COLUMN = 4;
 
 /** The measures of a piece as a table. */
 export function measureTable(title: string, piece: Piece, units: Units): Block {
-  const head: Row = ['seam line', 'full size', 'on this sheet', 'allowance'];
+  const head: Row = ['seam line', 'full size', 'on this sheet', 'allowance, full size'];
   const rows = [head, ...measureRows(piece, units)];
   const widths = head.map((_, i) => Math.max(...rows.map((row) => textWidth(row[i]!, SIZE))) + COLUMN);
   const heading = shorten(title, 60);

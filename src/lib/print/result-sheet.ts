@@ -16,6 +16,8 @@ export interface SheetOptions {
   readonly fabric: Fabric;
   readonly units: Units;
   readonly lessonTitle: string;
+  /** The exercise is measured at half scale; left out: at full size. */
+  readonly scale?: 'half' | undefined;
 }
 
 const MARGIN = 12;
@@ -53,7 +55,7 @@ function captionOf(piece: Piece, style: string, figure: string, count: string): 
  * pieces are at half scale, so it measures true when it is printed at 100 %. Pure; throws RangeError when a piece holds a
  * number that is none.
  */
-export function resultSheet(work: Work, { fabric, units, lessonTitle }: SheetOptions): string {
+export function resultSheet(work: Work, { fabric, units, lessonTitle, scale }: SheetOptions): string {
   const style = shorten(lessonTitle, NAME);
   const figure = figureOf(work.block.measures);
   const pieces = piecesOf(work.pieces, fabric);
@@ -63,6 +65,9 @@ export function resultSheet(work: Work, { fabric, units, lessonTitle }: SheetOpt
       `${style}, for a ${fabric}, ${figure}`,
       'Half scale: 1 mm on this sheet is 2 mm of the garment, allowances too. Left and right are the wearer’s.',
       `Cut line drawn through, seam line dashed${folds ? ', folds in long dashes' : ''}. One stroke is a notch of the front, two of the back.`,
+      ...(scale
+        ? ['The exercise is measured at half scale: its lengths are those of the column “on this sheet”.']
+        : []),
     ],
     4.5,
   );

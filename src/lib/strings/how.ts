@@ -39,7 +39,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   overlay: 'Choose a piece by its ring. It is closed and laid on the block.',
   copy: 'Copy the pieces first. Then “Pieces for” says which of the two sets lies on the table. Treat both sets.',
   bridge:
-    'The two rings say how far the blend reaches. Pull them if need be, then bridge each opening, in both sets.',
+    'The two rings say how far the blend reaches. Pull them if need be, then bridge each opening; where there are two sets, in both.',
   ease: 'Knit: pull from the notch before the bridge to the notch after it.',
   'take-out': 'Woven: choose the end of the seam that is to be trimmed by the leftover.',
   true: 'Woven: choose the edge that was redrawn; the back is then made just as long.',

@@ -39,6 +39,10 @@ interface LabelView {
   readonly notches: boolean;
 }
 
+/** The middle of a side's name where it stands one line further down, from the corner of its piece, px. */
+const INTO = 40;
+const LOW = 36;
+
 const near = (p: Point, q: Point): boolean => Math.abs(p.x - q.x) + Math.abs(p.y - q.y) < 12;
 
 /** Everything that is written on the table, what matters most first. */
@@ -109,6 +113,14 @@ export function tableLabels(view: LabelView): Label[] {
 
 /** Piece names below the pieces, and which side is the wearer's right. */
 function names({ pieces, layout, overlaid, opened, notches }: LabelView, at: (p: Point) => Point): Label[] {
+  const boxes = pieces.map((piece) => {
+    const { minX, minY, maxX, maxY } = pieceBox(piece);
+    const place = placeOf(layout, piece.id);
+    return [at(applyTo(place, { x: minX, y: minY })), at(applyTo(place, { x: maxX, y: maxY }))] as const;
+  });
+  // Pushed down below a name it may come to lie on another piece, of which it would then be read.
+  const onAnother = ({ x, y }: Point): boolean =>
+    boxes.some(([p, q]) => x > p.x && x < q.x && y > p.y && y < q.y);
   return pieces.flatMap((piece): Label[] => {
     const box = pieceBox(piece);
     const place = placeOf(layout, piece.id);
@@ -139,17 +151,15 @@ function names({ pieces, layout, overlaid, opened, notches }: LabelView, at: (p:
       return text ? [soft(`b ${piece.id} ${id}`, text, p)] : [];
     });
     const marks = (notches && late.notchNames?.(piece, (p) => at(applyTo(place, p)))) || [];
-    const sides: Label[] = [
-      { id: `r ${piece.id}`, text: TABLE.right, at: spot(box.minX, box.maxY), tone: 'soft', sits: 'start' },
+    const side = (id: string, text: string, x: number, sits: 'start' | 'end'): Label[] => {
+      const p = spot(x, box.maxY);
+      const low = { x: p.x + (sits === 'start' ? INTO : -INTO), y: p.y + LOW };
+      return onAnother(low) ? [] : [{ id: `${id} ${piece.id}`, text, at: p, tone: 'soft', sits }];
+    };
+    const sides = [
+      ...side('r', TABLE.right, box.minX, 'start'),
+      ...(box.maxX > 20 ? side('l', TABLE.left, box.maxX, 'end') : []),
     ];
-    if (box.maxX > 20)
-      sides.push({
-        id: `l ${piece.id}`,
-        text: TABLE.left,
-        at: spot(box.maxX, box.maxY),
-        tone: 'soft',
-        sits: 'end',
-      });
     return [...busts, ...marks, name, ...sides];
   });
 }

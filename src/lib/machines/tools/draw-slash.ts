@@ -22,6 +22,10 @@ import {
 
 /** An inch less an eighth: between the 3/4 in and the inch off the bust point at which alternate pivots lie, mm. */
 const CIRCLE = 22.2;
+/** From the nearest end of steps along two axes a point lies half a diagonal off at most, in steps; and of the usual steps, mm. */
+const NEAREST_STEP = 0.71;
+const NEAREST = 1.42;
+const ORIGIN: Point = { x: 0, y: 0 };
 /** A start this near to an edge is on it, mm. */
 const ON = 0.01;
 
@@ -110,6 +114,18 @@ function offParallel(front: Piece, { slash, from, via }: Held): Reading[] {
   return [{ id: 'off-parallel', unit: 'rad', value, piece: 'front', from: lerp(from.point, via, 0.5) }];
 }
 
+function pull(scene: Scene, grip: Grip, point: Point): Point {
+  const front = frontOf(scene.work);
+  if (!front) return point;
+  const [head] = grip.target.split(':');
+  if (head === 'from' || head === 'end') {
+    const near = edgePlace(front, point);
+    return near && (head === 'from' || near.off <= scene.reach) ? near.point : point;
+  }
+  if (head === 'via') return onCircle(scene, front, point);
+  return nearestOf(slashEnds(front), point, scene.reach)?.point ?? point;
+}
+
 /** Draws a slash line: pulled from an edge to the bust point (or the other way), then moved by its handles until it is cut. */
 export const drawSlash: ToolSpec = {
   id: 'draw-slash',
@@ -148,17 +164,10 @@ export const drawSlash: ToolSpec = {
     const near = front && work.opened && edgePlace(front, point);
     return near && near.off <= reach ? { target: 'start', how: 'carry' } : undefined;
   },
-  pull: (scene, grip, point) => {
-    const front = frontOf(scene.work);
-    if (!front) return point;
-    const [head] = grip.target.split(':');
-    if (head === 'from' || head === 'end') {
-      const near = edgePlace(front, point);
-      return near && (head === 'from' || near.off <= scene.reach) ? near.point : point;
-    }
-    if (head === 'via') return onCircle(scene, front, point);
-    return nearestOf(slashEnds(front), point, scene.reach)?.point ?? point;
-  },
+  pull,
+  // Steps seldom end in a point: the nearest of them is in it. The next step is longer, and leads out again.
+  nudge: (scene, grip, by) =>
+    pull({ ...scene, reach: Math.min(NEAREST_STEP * distance(by, ORIGIN), NEAREST) }, grip, add(grip.at, by)),
   propose: (scene, grip) => {
     const front = frontOf(scene.work);
     const held = front && heldBy(scene, front, grip);

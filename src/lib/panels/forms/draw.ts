@@ -51,7 +51,7 @@ function lineFields(work: Work): readonly Field[] | undefined {
         : fallback;
     return [
       choice(end, end === 'start' ? 'Starts on' : 'Ends on', options, on),
-      percent(`${end}At`, 'this part of its length along it', Math.round(at * 10) / 10),
+      percent(`${end}At`, 'so far along it', Math.round(at * 10) / 10),
     ];
   };
   const inner = line?.points.slice(1, -1) ?? [];

@@ -44,7 +44,8 @@ const moveAlong: StepWords = {
 const separate: StepWords = {
   title: 'Cut the pieces apart',
   text: () => [
-    'Cut the rest of the line. The front is two pieces now.',
+    'Cut the rest of the line. The front is two pieces now: the table calls the one with centre front the upper',
+    'piece, the one with the side seam the lower.',
     '',
     'Lay both on the block: each rigid part lies where it always did.',
   ],
