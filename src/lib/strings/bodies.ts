@@ -17,7 +17,8 @@ export const BODIES = {
   title: 'On five bodies',
   intro:
     'The same commands, with the same anchors and the same intent, on the other demo figures. What only looks right on the body you work on shows where it fails.',
-  nothing: 'No step is accepted yet on the body you work on: check one first, then it is shown on the others.',
+  nothing:
+    'No step is accepted yet on the body you work on: check one first, then it is shown on the others.',
   some: 'Only the steps that are accepted on the body you work on are looked at.',
   own: 'Your own body',
   worked: 'the body you work on',

@@ -3,7 +3,7 @@ import type { CommandName } from '../recipe/types.ts';
 /** How the hand begins with each tool on the table. It comes with the lesson's text, not with the code of the page. */
 export const HOW: Readonly<Record<CommandName, string>> = {
   identify: 'Choose on the table what “This is” names. The next one is then asked for by itself.',
-  read: 'Pull a ruler from point to point; two from the same point show their angle too. Then enter the three numbers.',
+  read: 'Pull a ruler from point to point; two from the same point show their angle too, and a third takes the first one up. Then enter the three numbers.',
   'open-out': 'Choose the edge to mirror across, by its diamond.',
   'draw-line':
     'Pull from the edge where the line begins to the edge where it ends. Then pull its rings to shape it, and its plus signs to add points.',
