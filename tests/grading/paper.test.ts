@@ -220,6 +220,15 @@ describe('the tolerance in the learner’s units', () => {
     expect(sentence(of('intake', 65), 'inch')).toContain('measured 2 9/16 in');
     expect(sentence(of('intake', 64), 'inch')).toContain('measured 2 17/32 in');
   });
+  it('is that of the ruler on the paper in an exercise at half scale, too, like all that was measured there', () => {
+    for (const [units, ruler] of [
+      ['half mm', 'mm'],
+      ['half inch', 'inch'],
+    ] as const)
+      for (const finding of [of('leg-length', half + 5), of('intake', 65), of('dart-angle', 1)])
+        expect(sentence(finding, units)).toBe(sentence(finding, ruler));
+    expect(sentence(of('leg-length', 120), 'half mm')).toContain('measured 120 mm');
+  });
   it('names what was measured', () => {
     expect(sentence(of('intake', 5), 'mm')).toMatch(
       /^Intake of the right waist dart on your paper: measured 5 mm/,

@@ -4,7 +4,7 @@ import { FINDINGS } from './findings.ts';
 import { REASONS } from './reasons.ts';
 import { REFUSALS } from './refusals.ts';
 import { filled } from './template.ts';
-import { decimal, formatAngle, formatArea, formatLength, type Units } from './units.ts';
+import { decimal, formatAngle, formatArea, formatLength, rulerOf, type Units } from './units.ts';
 
 /** From this on a range has no upper end. */
 const OPEN = 1e6;
@@ -20,9 +20,10 @@ export function formatValue(value: number, unit: Unit, units: Units, signed = fa
 function measured(finding: Finding, units: Units): string {
   const { measured: value, expected, tolerance, unit } = finding;
   if (value === undefined) return '';
-  // On half-scale paper a sixteenth is twice the tolerance.
-  const parts = finding.check === 'paper' ? 32 : undefined;
-  const show = (n: number, signed = false) => formatValue(n, unit, units, signed, parts);
+  // What was measured on paper is at half scale already, and a sixteenth there is twice the tolerance.
+  const onPaper = finding.check === 'paper';
+  const show = (n: number, signed = false) =>
+    formatValue(n, unit, onPaper ? rulerOf(units) : units, signed, onPaper ? 32 : undefined);
   const signed = typeof expected === 'number' && (expected === 0 || unit === 'rad') && value < 0;
   let text = `${unit === 'count' ? 'counted' : 'measured'} ${show(value, signed)}`;
   if (typeof expected === 'number') {
