@@ -76,6 +76,40 @@ describe('the first divergence', () => {
     );
     expect(firstDivergence(lesson, attempt)?.command.do).toBe('cut-slash');
   });
+  it('is not a wrong slash that was drawn over wrongly again: the one that stands is, and its fault stems from there', () => {
+    const beside = (at: number) => ({ on: 'right/shoulder', at });
+    const attempt = attemptOf((all) =>
+      all.flatMap((c): Command[] =>
+        c.do === 'draw-slash'
+          ? [
+              { ...c, from: beside(0.3) },
+              { ...c, from: beside(0.7) },
+            ]
+          : [c],
+      ),
+    );
+    const first = attempt.commands.findIndex((c) => c.do === 'draw-slash');
+    const found = firstDivergence(lesson, attempt);
+    expect(found?.index).toBe(first + 1);
+    expect(found?.stemming.map(({ share }) => share)).toContain(1);
+  });
+
+  it('is not a notch that was taken away again, but the wrong one that stayed', () => {
+    const of = loadLesson('slanted-seam')!;
+    const path = 'slanted-seam/04-notches/attempts/fail-notches-placed-after-foot-too-far.attempt.json';
+    const whole = inOrder(of, JSON.parse(readFileSync(join(LESSONS, path), 'utf8')) as Attempt);
+    const known = firstDivergence(of, whole)!.index;
+    const wrong = whole.commands[known] as Extract<Command, { do: 'notch' }>;
+    expect(wrong.do).toBe('notch');
+    const commands: readonly Command[] = [
+      ...whole.commands.slice(0, known),
+      { ...wrong, id: 'once-more', at: 0.02 },
+      wrong,
+      { do: 'remove-notch', id: 'once-more', ...(wrong.step !== undefined && { step: wrong.step }) },
+      ...whole.commands.slice(known + 1),
+    ];
+    expect(firstDivergence(of, { ...whole, commands })?.index).toBe(known + 1);
+  });
 
   it('lays to each of two mistakes only its own', () => {
     const of = loadLesson('proof-of-fit')!;
@@ -147,6 +181,24 @@ describe('in drills', () => {
       }
     },
   );
+
+  it('a slash that was moved to another wrong place is found where it stands', () => {
+    const { of, commands, made } = ofKind('slash', 133_117);
+    const drawn = commands.findIndex((c) => c.do === 'draw-slash');
+    const moved =
+      (by: number) =>
+      (c: Command): Command =>
+        c.do === 'draw-slash' && 'on' in c.from ? { ...c, from: { ...c.from, at: c.from.at + by } } : c;
+    const whole = made((c) => c);
+    const twice = [
+      ...whole.commands.slice(0, drawn),
+      ...[0.2, 0.1].map((by) => moved(by)(commands[drawn]!)),
+      ...whole.commands.slice(drawn + 1),
+    ];
+    const found = firstDivergence(of, { ...whole, commands: twice });
+    expect(found?.index).toBe(drawn + 1);
+    expect(found?.stemming.find(({ code }) => code === 'slash-drawn/place')?.share).toBeCloseTo(1, 6);
+  });
 });
 
 describe('how far a finding is off', () => {

@@ -92,17 +92,21 @@ const nameOf = (command: Command): string | undefined =>
       ? command.slash
       : undefined;
 
+/** Whether two commands do the same thing to the same part, so that the later one may be doing the earlier one over. */
+export const ofTheSame = (a: Command, b: Command): boolean =>
+  kindOf(a) === kindOf(b) && targetOf(a) === targetOf(b) && nameOf(a) === nameOf(b);
+
+/** Whether a command takes away what another made. */
+export const takesAway = (a: Command, b: Command): boolean =>
+  a.do === 'remove-notch' && isNotch(b) && a.id === nameOf(b);
+
 /** Of commands that name what they make, the last ones: the others were drawn over. Notches that were taken away are none. */
 function inForce(own: readonly Command[]): readonly Command[] {
   return own.filter((command, i) => {
     const name = nameOf(command);
     if (name === undefined) return true;
     const later = own.slice(i + 1);
-    return !later.some(
-      (one) =>
-        (one.do === command.do && nameOf(one) === name) ||
-        (isNotch(command) && one.do === 'remove-notch' && one.id === name),
-    );
+    return !later.some((one) => (one.do === command.do && nameOf(one) === name) || takesAway(one, command));
   });
 }
 

@@ -3,6 +3,7 @@ import type { Mark } from '../grading/types.ts';
 import { apply } from '../recipe/apply.ts';
 import { replayByStep, type StepReplay } from '../recipe/replay.ts';
 import type { Attempt, Command, Unfollowed, Work } from '../recipe/types.ts';
+import { standing } from './done-over.ts';
 import { canBeReached, type SoFar } from './going-on.ts';
 import { stemmingFrom, type Stemming } from './stemming.ts';
 import type { Lesson, LessonStep } from './types.ts';
@@ -38,15 +39,22 @@ export function inOrder(lesson: Lesson, attempt: Attempt): Attempt {
   return { ...attempt, commands };
 }
 
-/** One step's commands and the tables between them: `tables[n]` after n commands. */
+/**
+ * One step's commands whose effect stands, with their places among all that were given in it, and the tables between them: `tables[n]` after n
+ * of them.
+ */
 interface Course {
   readonly step: LessonStep;
   readonly commands: readonly Command[];
+  readonly places: readonly number[];
+  readonly given: number;
   readonly tables: readonly Work[];
   readonly unfollowed: readonly Unfollowed[];
 }
 
-function courseOf(step: LessonStep, { before, commands }: StepReplay): Course {
+function courseOf(step: LessonStep, { before, commands: given }: StepReplay): Course {
+  const places = standing(before, given);
+  const commands = places.map((place) => given[place]!);
   const tables: Work[] = [before];
   const unfollowed: Unfollowed[] = [];
   commands.forEach((command, index) => {
@@ -54,7 +62,17 @@ function courseOf(step: LessonStep, { before, commands }: StepReplay): Course {
     if ('refused' in next) unfollowed.push({ index, command, refused: next.refused });
     tables.push('work' in next ? next.work : tables[index]!);
   });
-  return { step, commands, tables, unfollowed };
+  return { step, commands, places, given: given.length, tables, unfollowed };
+}
+
+/** The places of all commands that stand, among all commands of these steps. */
+function placesOf(courses: readonly Course[]): readonly number[] {
+  let first = 0;
+  return courses.flatMap(({ places, given }) => {
+    const here = places.map((place) => first + place);
+    first += given;
+    return here;
+  });
 }
 
 const stageOf = ({ step, commands, tables, unfollowed }: Course, n: number): SoFar => ({
@@ -72,7 +90,7 @@ const isWrong = ({ findings }: Mark): boolean => findings.some(({ state }) => st
 
 /**
  * Looks for the first command after which the first step with something wrong can no longer be brought to be accepted by going on,
- * without doing over or taking back anything: what was drawn over again later is not it. From the end backwards, through earlier steps
+ * without doing over or taking back anything: what was drawn over again later is not it, right or wrong. From the end backwards, through earlier steps
  * too where the step could not be worked from the table it began on. A generator that yields often, so that it can be run in slices.
  * Throws as `gradeLesson`.
  */
@@ -99,8 +117,10 @@ export function* lookForOrigin(lesson: Lesson, attempt: Attempt): Generator<unde
       if (tries++ > MOST_TRIES) return { kind: 'unknown', shows };
       const stage = stageOf(course, n);
       if (!(yield* canBeReached(stage, ordered, further))) continue;
-      if (tries === 1) return { kind: 'goes-on', shows };
-      const index = courses.slice(0, s).reduce((sum, { commands }) => sum + commands.length, n);
+      const index =
+        placesOf(courses)[courses.slice(0, s).reduce((sum, { places }) => sum + places.length, n)];
+      // The first try, or nothing that was done since stands.
+      if (index === undefined) return { kind: 'goes-on', shows };
       const command = ordered.commands[index]!;
       const stemming = stemmingFrom(lesson, ordered, index, marks.slice(0, begun));
       return { kind: 'began', index, command, step: command.step ?? shows, shows, stemming };
