@@ -120,4 +120,15 @@ describe('a tool that the table runs', () => {
     runner.send({ type: 'pointer.up' });
     expect(given).toEqual([]);
   });
+
+  it('knows whether the hand has come to where what it pulls snaps to one place', () => {
+    const { send, runner } = pair('turn');
+    const grip = targetsOf(TOOLS.turn, runner.scene!).find(({ id }) => id === 'turn:right:freed')!.point;
+    const goal = targetsOf(TOOLS.turn, runner.scene!).find(({ id }) => id === 'turn:right:rest')!.point;
+    expect(runner.snapsAt(goal)).toBe(false);
+    send({ type: 'pointer.down', ...at(grip.x, grip.y), target: 'turn:right:freed' });
+    expect(runner.snapsAt(goal)).toBe(true);
+    expect(runner.snapsAt(add(goal, { x: 1, y: -2 }))).toBe(true);
+    expect(runner.snapsAt(add(grip, scale({ x: goal.x - grip.x, y: goal.y - grip.y }, 0.5)))).toBe(false);
+  });
 });

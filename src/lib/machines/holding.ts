@@ -55,9 +55,18 @@ const ASIDE = [
 
 /** Whether a point snaps to one place, from wherever about: not to the nearest place of a line. */
 function snaps({ pull }: ToolSpec, scene: Scene, grip: Grip, point: Point): boolean {
-  const at = pull?.(scene, grip, point);
-  if (!pull || !at || distance(at, point) < SAME) return false;
+  if (!pull) return false;
+  const at = pull(scene, grip, point);
   return ASIDE.every((aside) => distance(pull(scene, grip, add(point, aside)), at) < SAME);
+}
+
+/** Where a hand at a point brings what it has gripped. mm. */
+const broughtBy = (grip: Grip, down: { readonly point: Point }, hand: Point): Point =>
+  grip.under ? hand : add(grip.from, sub(hand, down.point));
+
+/** Whether a hand that pulls has come to where the thing that it holds snaps to one place. Point in mm. */
+export function cameTo(spec: ToolSpec, { scene, grip, down }: Following, hand: Point): boolean {
+  return grip !== undefined && down !== undefined && snaps(spec, scene, grip, broughtBy(grip, down, hand));
 }
 
 /**
@@ -72,10 +81,9 @@ export function following(
 ): Held | undefined {
   if (grip && state === 'carrying') return pulled(spec, scene, grip, point, via);
   if (!grip || !down || state !== 'dragging') return undefined;
-  const to = (p: Point): Point => (grip.under ? p : add(grip.from, sub(p, down.point)));
   // A hand that has come to where the thing would snap has brought it there, though it went by a part of the way.
-  const there = hand && snaps(spec, scene, grip, to(hand)) ? hand : point;
-  return pulled(spec, scene, grip, to(there), via);
+  const there = hand && cameTo(spec, { scene, grip, down }, hand) ? hand : point;
+  return pulled(spec, scene, grip, broughtBy(grip, down, there), via);
 }
 
 /** The targets of a tool, each once: a landmark, or a group, that lies on two parts of a piece is one thing to choose. */

@@ -58,7 +58,7 @@ export class Gestures {
     const box = this.#svg().getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
   }
-  #inPiece(screen: Point, piece: string): Point {
+  #inPiece(screen: Point, piece = this.#picture.grip?.piece ?? 'front'): Point {
     return applyTo(invert(placeOf(this.#picture.layout, piece)), this.#view.toTable(screen));
   }
   down = (event: PointerEvent): void => {
@@ -118,10 +118,9 @@ export class Gestures {
   }
 
   #goTo({ led, t, ...screen }: Place): void {
-    const piece = this.#picture.grip?.piece ?? 'front';
-    const point = this.#inPiece(led, piece);
-    const hand = distance(led, screen) < 1 ? {} : { hand: this.#inPiece(screen, piece) };
-    const via = this.#via.map((event) => this.#inPiece(this.#onSvg(event), piece));
+    const point = this.#inPiece(led);
+    const hand = distance(led, screen) < 1 ? {} : { hand: this.#inPiece(screen) };
+    const via = this.#via.map((event) => this.#inPiece(this.#onSvg(event)));
     this.#via = [];
     const slow = this.#view.held && this.#track?.slow(t) === true;
     // Drawn at once: nothing else can come in between.
@@ -135,8 +134,9 @@ export class Gestures {
       cancelAnimationFrame(this.#request);
       this.#follow();
     }
-    // What is held comes to lie where the hand rested: how it was lifted does not count.
-    if (this.#fine && track.slipped(t)) this.#goTo({ ...track.rest(t), t });
+    // What is held comes to lie where the hand rested: how it was lifted does not count, unless that took it to where it belongs.
+    if (this.#fine && track.slipped(t) && !this.#runner.snapsAt(this.#inPiece(track.last)))
+      this.#goTo({ ...track.rest(t), t });
     this.#view.held = false;
     const stayed = track.stayed(t, pointerType === 'mouse' ? DRAG_THRESHOLD : TOUCH_THRESHOLD);
     this.#runner.send({ type: 'pointer.up', stayed });

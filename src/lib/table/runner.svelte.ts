@@ -2,7 +2,7 @@ import { createActor } from 'xstate';
 import type { Point } from '../geometry/types.ts';
 import type { Options, Scene } from '../machines/scene.ts';
 import type { Grip, ToolSpec } from '../machines/tool-spec.ts';
-import { following, type Held } from '../machines/holding.ts';
+import { cameTo, following, type Held } from '../machines/holding.ts';
 import type { ToolActor, ToolContext, ToolEvent } from '../machines/tool.ts';
 import { machineOf, toolOf } from '../machines/tools/known.ts';
 import type { Command, CommandName, Fabric, Refusal, Work } from '../recipe/types.ts';
@@ -74,6 +74,13 @@ export class ToolRunner {
     const held = spec && context && following(spec, this.state, context, event);
     if (held) this.#show({ ...context, ...(this.#moved = held) });
     return held !== undefined;
+  }
+
+  /** Whether a hand that pulls has come to where what it holds snaps to one place. Point in mm. */
+  snapsAt(hand: Point): boolean {
+    const { spec } = this;
+    const context = this.#context;
+    return spec !== undefined && context !== undefined && cameTo(spec, context, hand);
   }
 
   #show(context: ToolContext | undefined): void {

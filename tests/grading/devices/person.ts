@@ -4,7 +4,7 @@ import { add, distance, norm, scale, sub } from '../../../src/lib/geometry/point
 import type { Point } from '../../../src/lib/geometry/types.ts';
 import { isBack, pieceSet, type Options } from '../../../src/lib/machines/scene.ts';
 import type { ToolTarget } from '../../../src/lib/machines/tool-spec.ts';
-import { targetsOf } from '../../../src/lib/machines/holding.ts';
+import { cameTo, targetsOf } from '../../../src/lib/machines/holding.ts';
 import { DRAG_THRESHOLD, TOUCH_THRESHOLD, type ToolActor } from '../../../src/lib/machines/tool.ts';
 import { TOOLS } from '../../../src/lib/machines/tools/index.ts';
 import { machineOf } from '../../../src/lib/machines/tools/known.ts';
@@ -204,7 +204,9 @@ export class Person {
     // All of them have reached the machine; only where it came to makes a difference.
     const farthest = places.reduce((a, b) => (distance(b, samples[0]!) > distance(a, samples[0]!) ? b : a));
     if (this.state === 'pointing') this.#go(farthest, piece);
-    this.#go(this.#track.rest(t), piece, [], true);
+    const { last } = this.#track;
+    const there = cameTo(TOOLS[this.#tool], this.context, this.#mm(last, piece));
+    this.#go(there ? last : this.#track.rest(t), piece, [], true);
     this.#actor.send({ type: 'pointer.up', stayed: this.#track.stayed(t, within(this.pointer)) });
   }
 
