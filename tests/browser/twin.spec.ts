@@ -4,6 +4,7 @@ import { startWork } from '../../src/lib/recipe/start.ts';
 import { nameOf } from '../../src/lib/strings/names.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
 import { check, commandsOf, enter, errorsOf, lesson, openAttempt } from './support/attempt.ts';
+import { fileOf } from './support/drill.ts';
 import { placeIn } from './support/keys.ts';
 import { mmIn, told, type Told } from './support/twin.ts';
 import { giveTyped, typedOf, unfold } from './support/typed.ts';
@@ -167,3 +168,26 @@ async function expectSameNumbers(page: Page, when: string): Promise<number> {
 
 const pointOf = (words: readonly Told[], name: string): string =>
   words.find(({ kind, label }) => kind === 'Points' && label === name)?.value ?? '';
+
+test('where and at which scale a place is measured stays chosen for the next one; how far along is asked anew', async ({
+  page,
+}) => {
+  const fragment = 'slash.4711.woven.usual.3';
+  await page.goto(`/practice/#${fragment}`);
+  await page.getByRole('button', { name: 'Begin', exact: true }).click();
+  const upTo = fileOf(fragment, (all) => all.filter(({ step }) => step !== 'move'));
+  await page.getByLabel('Attempt file').setInputFiles(upTo);
+  await expect(page.locator('nav button[data-step="slash-line"]')).toHaveAttribute('aria-current', 'step');
+  await unfold(page, 'typed');
+  const form = page.locator('[data-form="draw-slash"]');
+  const [edge, along, scale] = ['On the', 'so far along it', 'measured'].map((name) => form.getByLabel(name));
+  const second = (await edge!.locator('option').nth(2).getAttribute('value'))!;
+  await edge!.selectOption(second);
+  await along!.fill('20');
+  await scale!.selectOption('half');
+  await form.getByRole('button', { name: 'Draw the line' }).click();
+  await expect(form.getByLabel('Name')).toHaveValue('slash-2');
+  await expect(edge!).toHaveValue(second);
+  await expect(scale!).toHaveValue('half');
+  await expect(along!).toHaveValue('');
+});

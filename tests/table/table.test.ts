@@ -177,6 +177,30 @@ describe('placeLabels', () => {
     expect(label!.y).toBeGreaterThanOrEqual(0);
   });
 
+  it('leads to its point from a label that had to stand off, and from no other', () => {
+    const at = { x: 200, y: 100 };
+    const leads = true;
+    const labels: Label[] = [
+      ...['a', 'b', 'c'].map((id): Label => ({ id, text: 'dart leg', at, tone: 'reading' })),
+      { id: 'd', text: 'the upper dart leg', at, tone: 'name', leads },
+      { id: 'e', text: 'the neck point', at: { x: 500, y: 400 }, tone: 'name', leads },
+    ];
+    const handles = [-1, 1].flatMap((x) => [-1, 1].map((y) => ({ x: at.x + 20 * x, y: at.y + 20 * y })));
+    const placed = placeLabels(labels, handles, 800, 600);
+    const [off, beside] = placed.slice(-2);
+    const [from, to] = off!
+      .lead!.slice(1)
+      .split('L')
+      .map((one) => one.split(' ').map(Number));
+    // It ends in the point, and begins on the label's rim.
+    expect([off!.x + to![0]!, off!.y + to![1]!]).toEqual([at.x, at.y]);
+    expect(from![0] === 0 || from![0] === off!.width || from![1] === 0 || from![1] === off!.height).toBe(
+      true,
+    );
+    expect(beside!.lead).toBeUndefined();
+    expect(placed[0]!.lead).toBeUndefined();
+  });
+
   it('leaves out what only helps where there is no room', () => {
     const at = { x: 200, y: 100 };
     const labels: Label[] = [

@@ -10,6 +10,8 @@ export interface Label {
   readonly sits?: 'on' | 'middle' | 'start' | 'end';
   /** The dimension line that it belongs to, px: the label had better not lie on it. */
   readonly line?: readonly [Point, Point];
+  /** A line leads from it to its point where it stands off. */
+  readonly leads?: true;
 }
 
 export interface PlacedLabel extends Label {
@@ -18,6 +20,8 @@ export interface PlacedLabel extends Label {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+  /** The line to its point, as a path from the upper left corner. */
+  readonly lead?: string | undefined;
 }
 
 export const LETTER = 7.1;
@@ -31,6 +35,16 @@ interface Rect {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+}
+
+/** Nearer to its point than this a label stands at it, px. */
+const AT_IT = 14;
+
+/** The shortest line from a label to its point; undefined where it stands at it. */
+function leadOf({ x, y, width, height }: Rect, at: Point): string | undefined {
+  const [dx, dy] = [at.x - x, at.y - y];
+  const [nx, ny] = [Math.max(0, Math.min(dx, width)), Math.max(0, Math.min(dy, height))];
+  return Math.abs(dx - nx) + Math.abs(dy - ny) < AT_IT ? undefined : `M${nx} ${ny}L${dx} ${dy}`;
 }
 
 const overlap = (a: Rect, b: Rect): number =>
@@ -129,6 +143,6 @@ export function placeLabels(
     // What only helps is left out where there is no room for it.
     if (!best || (label.tone === 'soft' && least > 40 * HIDES)) return [];
     taken.push(best);
-    return [{ ...label, ...best }];
+    return [{ ...label, ...best, lead: label.leads && leadOf(best, label.at) }];
   });
 }

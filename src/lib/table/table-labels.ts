@@ -80,6 +80,7 @@ export function tableLabels(view: LabelView): Label[] {
       text: choiceWords('what', what),
       at: at(applyTo(placeOf(view.layout, 'front'), p)),
       tone: 'name',
+      leads: true,
     }),
   );
   const hover = view.handles

@@ -27,16 +27,19 @@ export function placeFields(front: Piece, units: Units): Field[] {
     }));
   });
   return [
-    choice('from', 'On the', options),
+    { ...choice('from', 'On the', options), keeps: true },
     { ...length('at', 'so far along it'), value: '' },
     // Where all lengths are those of half-scale paper there is nothing to choose.
     ...(sizeOf(units) > 1
       ? []
       : [
-          choice('scale', 'measured', [
-            { value: 'full', label: 'at full size' },
-            { value: 'half', label: 'at half scale' },
-          ]),
+          {
+            ...choice('scale', 'measured', [
+              { value: 'full', label: 'at full size' },
+              { value: 'half', label: 'at half scale' },
+            ]),
+            keeps: true,
+          } as const,
         ]),
   ];
 }

@@ -17,6 +17,8 @@ export interface Field {
   readonly kind: 'length' | 'angle' | 'percent' | 'count' | 'text' | 'choice' | 'check';
   readonly value: Value;
   readonly options?: readonly Option[];
+  /** What was chosen stays for the next time that the form is used: how it is measured, rather than how much. */
+  readonly keeps?: true;
   /** Only shown while this field has this value. */
   readonly when?: { readonly field: string; readonly is: Value };
 }
