@@ -102,16 +102,7 @@ describe('the command line', () => {
 
 describe('what the first five layers may not know', () => {
   const pure = ['geometry', 'pattern', 'recipe', 'grading', 'lessons'];
-  const strangers = [
-    'svelte',
-    'svelte/store',
-    'xstate',
-    'd3-shape',
-    'd3-zoom',
-    'idb',
-    '$app/state',
-    'node:fs',
-  ];
+  const strangers = ['svelte', 'svelte/store', 'xstate', 'd3-shape', 'd3-zoom', '$app/state', 'node:fs'];
 
   test.each(pure)('%s imports no package of the screen, the store or Node', async (layer) => {
     for (const name of strangers) {

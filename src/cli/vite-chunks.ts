@@ -14,8 +14,10 @@ const STANDING = /\/progress\/(standing|log-db)\.ts$/;
 /** What lessons begin with, each one file, of which later phases make use: those named first are taken first. */
 const PHASES = [
   ['block', /\/tools\/block\.ts$/],
-  ['meet', /\/geometry\/meet-line\.ts$|\/pattern\/(clear|outcome)\.ts$|\/recipe\/late-connectors\.ts$/],
-  ['early-words', /\/strings\/early-words\.ts$/],
+  [
+    'meet',
+    /\/geometry\/meet-line\.ts$|\/pattern\/(clear|outcome)\.ts$|\/recipe\/late-connectors\.ts$|\/strings\/early-words\.ts$/,
+  ],
   ['words', /\/strings\/tool-words\.ts$/],
   ['legs', /\/tools\/legs\.ts$/],
   ['sewn', /\/phases\/sewn\.ts$/],

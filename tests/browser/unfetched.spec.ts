@@ -145,3 +145,37 @@ test('when the desk of the free bench cannot be fetched it is said, and trying a
   await tryTwice(page, asked);
   await expect(page.locator('svg [data-piece]').first()).toBeVisible();
 });
+
+test('when what marks a drill cannot be fetched it is said, and trying again marks it and goes on', async ({
+  page,
+}) => {
+  const desk = new Desk(page);
+  await page.goto('/practice/#2.line.4711.woven.usual.3.full');
+  // The rules of the drill and the texts of its later steps do not come; everything else does.
+  const asked = await keepBack(page, /stand otherwise/);
+  await page.getByRole('button', { name: 'Begin', exact: true }).click();
+  await expect(page.getByText('It passes the bust point on the side of centre front')).toBeVisible();
+  await desk.drag('start:right/shoulder', 'start:right/waist');
+  await desk.hasDone(1);
+  const said = page.locator('.message', { hasText: 'could not be fetched' });
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
+  await expect(said).toContainText('Your work is kept');
+  await expect(page.locator('[data-verdict]')).toHaveCount(0);
+  // Still no network: it is said again.
+  const before = asked.length;
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect.poll(() => asked.length).toBeGreaterThan(before);
+  await expect(said).toBeVisible();
+  // Nor can the solution be shown.
+  const marking = asked.length;
+  await page.getByRole('button', { name: 'Show me how, on my own table' }).click();
+  await expect.poll(() => asked.length).toBeGreaterThan(marking);
+  await expect(said).toBeVisible();
+  await page.unrouteAll({ behavior: 'wait' });
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
+  await expect(page.locator('[data-verdict="needsWork"]')).toBeVisible();
+  await expect(said).toHaveCount(0);
+  await page.getByRole('button', { name: 'Leave it, flagged' }).click();
+  await expect(page.getByRole('heading', { level: 2 })).toContainText('2. Mark the notches');
+  await expect(page.getByText('mark its notches: one above the place nearest')).toBeVisible();
+});

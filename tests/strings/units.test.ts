@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatAngle, formatArea, formatLength, parseLength } from '../../src/lib/strings/units.ts';
+import { formatArea } from '../../src/lib/strings/area.ts';
+import { parseLength } from '../../src/lib/strings/parse-length.ts';
+import { formatAngle, formatLength } from '../../src/lib/strings/units.ts';
 import { real } from '../support/real.ts';
 
 // An inch is 25.4 mm exactly (international yard and pound agreement of 1959; common knowledge).

@@ -32,6 +32,9 @@ export interface LessonStep extends StepRule {
   readonly worked?: WorkedBy;
 }
 
+/** A step as it is worked: what marks it, how it is worked rightly and what it practises may be fetched later. */
+export type StepToWork = Omit<LessonStep, 'checks' | 'worked' | 'skill'>;
+
 export interface Lesson {
   readonly id: string;
   /** Its place in the course, from 1; none outside of it. */
@@ -49,4 +52,9 @@ export interface Lesson {
   /** Lesson ids that should come before. */
   readonly needs: readonly string[];
   readonly steps: readonly LessonStep[];
+}
+
+/** A lesson that can be begun. What its steps are marked by may come later, and with it the texts of all steps but the first. */
+export interface LessonToWork extends Omit<Lesson, 'steps'> {
+  readonly steps: readonly StepToWork[];
 }

@@ -1,6 +1,5 @@
 import { assign, type ActorRefFrom, type SnapshotFrom } from 'xstate';
 import type { Mark, StepContext, StepRule } from '../grading/types.ts';
-import type { Lesson, LessonStep } from '../lessons/types.ts';
 import { add, historyOf, redo, resetStep, undo, type Edit, type History } from '../recipe/history.ts';
 import { replayByStep, type StepReplay } from '../recipe/replay.ts';
 import type { Attempt, Command, Fabric, Unfollowed } from '../recipe/types.ts';
@@ -68,15 +67,18 @@ export function keptOf(context: LessonContext): Required<Omit<LessonInput, 'test
 }
 
 /** Marks a step: `gradeStep`. It is handed in so that a page can fetch the checks when the first mark is asked for. */
-export type Grade = (rule: StepRule, context: StepContext) => Mark;
+export type Grade<Step = StepRule> = (step: Step, context: StepContext) => Mark;
 
 /**
  * The lesson's states: opening, working (trying, marked), watching the worked solution, finished; a test is worked and handed in.
  * Pure: keeping is the caller's.
  */
-export function lessonMachine(lesson: Lesson, grade: Grade) {
+export function lessonMachine<Step extends { readonly id: string }>(
+  lesson: { readonly id: string; readonly steps: readonly Step[] },
+  grade: Grade<Step>,
+) {
   const ids = lesson.steps.map((step) => step.id);
-  const stepAt = (id: string): LessonStep | undefined => lesson.steps.find((step) => step.id === id);
+  const stepAt = (id: string): Step | undefined => lesson.steps.find((step) => step.id === id);
   const first = ids[0] ?? '';
 
   function mark(context: LessonContext, id: string): Readonly<Record<string, Mark>> {

@@ -1,16 +1,14 @@
 import { resolve } from '$app/paths';
 import { beginningOf } from '../lessons/drills/begin.ts';
 import type { Drill, ExerciseId } from '../lessons/drills/types.ts';
-import type { Lesson } from '../lessons/types.ts';
 import type { Block } from '../pattern/types.ts';
 import type { Settings } from '../progress/settings.ts';
 import type { DrillHints } from '../strings/drill-words/hints.ts';
-import type { Maker } from './drills/maker.ts';
+import type { Made, Maker } from './drills/maker.ts';
 
 /** A drill made ready to be worked on: its lesson, and the block it begins on. */
-export interface ReadyDrill {
+export interface ReadyDrill extends Made {
   readonly drill: Drill;
-  readonly lesson: Lesson;
   readonly block: Block;
 }
 
@@ -49,5 +47,5 @@ export async function readyDrill(
 ): Promise<ReadyDrill> {
   const begun = beginningOf(drill);
   const [{ make }, block] = await Promise.all([MAKERS[drill.exercise](), blockOf(begun.figure, begun.form)]);
-  return { drill, lesson: make(begun, block, hints, units), block };
+  return { drill, ...make(begun, block, hints, units), block };
 }

@@ -1,6 +1,6 @@
-import type { Lesson } from '../lessons/types.ts';
+import type { LessonToWork } from '../lessons/types.ts';
 
 /** On the half front of a block form the back only lies by, unless seams are sewn to it. */
-export const onlyFront = ({ form, steps }: Lesson): boolean =>
+export const onlyFront = ({ form, steps }: LessonToWork): boolean =>
   form !== undefined &&
   !steps.some(({ tools }) => tools.some((tool) => ['walk', 'true', 'allow'].includes(tool)));

@@ -29,7 +29,7 @@ async function lessonOf(id: string, units: RulerUnits): Promise<Found> {
   const drill = drillOfId(id);
   if (drill)
     return {
-      lesson: (await readyDrill(drill, {}, units)).lesson,
+      lesson: await (await readyDrill(drill, {}, units)).whole(),
       address: `${resolve('/practice')}#${toFragment(drill)}`,
     };
   const unknown = { path, expected: 'a lesson of the course, or a drill', found: id };

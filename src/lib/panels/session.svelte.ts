@@ -1,6 +1,6 @@
 import { createActor } from 'xstate';
 import { blockOf } from '../lessons/block.ts';
-import type { Lesson } from '../lessons/types.ts';
+import type { Lesson, LessonStep, LessonToWork, StepToWork } from '../lessons/types.ts';
 import {
   attemptOf,
   keptOf,
@@ -30,21 +30,48 @@ export class LessonSession {
   /** What waits for something that could not be fetched: what is said of it, and how it is tried again. */
   unfetched = $state.raw<{ readonly said: string; readonly again: () => unknown }>();
 
-  readonly lesson: Lesson;
   /** Worked as a test. */
   readonly test: boolean;
   #actor: LessonActor | undefined;
   #store: ProgressStore | undefined;
   #kept: unknown;
-  #grade: Grade | undefined;
+  readonly #begun: LessonToWork;
+  readonly #fetchWhole: () => Promise<Lesson>;
+  /** The lesson with what its steps are marked by, once that is there. */
+  #whole = $state.raw<Lesson>();
+  #grade: Grade<LessonStep> | undefined;
   readonly #record: WorkRecord;
   #done = false;
   #opening: Promise<void> = Promise.resolve();
 
-  constructor(lesson: Lesson, test = false) {
-    this.lesson = lesson;
+  /** `whole` gives the lesson with what its steps are marked by. */
+  constructor(lesson: LessonToWork, whole: () => Promise<Lesson>, test = false) {
+    this.#begun = lesson;
+    this.#fetchWhole = whole;
     this.test = test;
-    this.#record = new WorkRecord(lesson);
+    this.#record = new WorkRecord(lesson, () => this.whole());
+  }
+
+  /** The lesson, as much of it as is there: the texts of later steps come with the first mark. */
+  get lesson(): LessonToWork {
+    return this.#whole ?? this.#begun;
+  }
+  /** The lesson with what its steps are marked by. Rejects where that cannot be fetched. */
+  async whole(): Promise<Lesson> {
+    return (this.#whole ??= await this.#fetchWhole());
+  }
+  /** The same where it is there: it comes with the first mark. Throws Error before. */
+  get rules(): Lesson {
+    if (!this.#whole) throw new Error('the rules of the lesson were asked for before they were fetched');
+    return this.#whole;
+  }
+  /** A step with what it is marked by. Throws as `rules`. */
+  ruleOf({ id }: StepToWork): LessonStep {
+    return this.rules.steps.find((one) => one.id === id)!;
+  }
+  /** A part of the page that needs the rules: it comes with them. Rejects where either cannot be fetched. */
+  async withRules<Part>(part: Promise<Part>): Promise<Part> {
+    return (await Promise.all([part, this.whole()]))[0];
   }
 
   /** A test is kept beside the lesson's own work. */
@@ -62,6 +89,8 @@ export class LessonSession {
     if (kept && !this.test && (kept.attempt.commands.length > 0 || kept.step !== this.lesson.steps[0]?.id))
       await this.#fetchGrade();
     const { test } = this;
+    // A test asks from the checks.
+    if (test) await this.whole();
     const input: LessonInput = kept
       ? { ...kept, test }
       : {
@@ -106,13 +135,14 @@ export class LessonSession {
       try {
         await fetchFor(tools);
       } catch {
-        this.#wait(UNFETCHED, () => this.#give(event));
+        this.waits(UNFETCHED, () => this.#give(event));
         return;
       }
     }
     this.#actor?.send(event);
   }
-  #wait(said: string, again: () => unknown): void {
+  /** Says that something could not be fetched; `again` tries once more. */
+  waits(said: string, again: () => unknown): void {
     this.unfetched = { said, again };
     announce(said);
   }
@@ -147,7 +177,7 @@ export class LessonSession {
       await this.#fetchGrade();
       return true;
     } catch {
-      this.#wait(MARK_UNFETCHED, again);
+      this.waits(MARK_UNFETCHED, again);
       return false;
     }
   }
@@ -189,13 +219,14 @@ export class LessonSession {
     return this.lesson.steps.every(({ id }) => marks?.[id]?.verdict === 'accepted');
   }
 
-  readonly #mark: Grade = (rule, context) => {
+  readonly #mark: Grade<StepToWork> = (step, context) => {
     if (!this.#grade) throw new Error('a mark was asked for before the checks were fetched');
-    return this.#grade(rule, context);
+    return this.#grade(this.ruleOf(step), context);
   };
 
   async #fetchGrade(): Promise<void> {
-    this.#grade ??= (await import('../grading/grade.ts')).gradeStep;
+    const [{ gradeStep }] = await Promise.all([import('../grading/grade.ts'), this.whole()]);
+    this.#grade = gradeStep;
   }
 
   /** The attempt as a file's text. */

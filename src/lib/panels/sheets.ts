@@ -1,4 +1,4 @@
-import type { Lesson } from '../lessons/types.ts';
+import type { Lesson, LessonToWork } from '../lessons/types.ts';
 import type { LessonContext } from '../machines/lesson.ts';
 import type { Block } from '../pattern/types.ts';
 import { practiceSheet } from '../print/practice-sheet.ts';
@@ -7,7 +7,7 @@ import { saveFile } from '../progress/files.ts';
 import type { Units } from '../strings/units.ts';
 
 /** Offers the pieces as they lie after the last step, at half scale, as a file. */
-export function saveResultSheet(lesson: Lesson, context: LessonContext, units: Units): void {
+export function saveResultSheet(lesson: LessonToWork, context: LessonContext, units: Units): void {
   const work = context.steps.get(lesson.steps.at(-1)!.id)!.after;
   const options = { fabric: context.base.fabric, units, lessonTitle: lesson.title, scale: lesson.scale };
   saveFile(`${lesson.id}-half-scale.svg`, resultSheet(work, options), 'image/svg+xml');

@@ -1,5 +1,6 @@
 import { degrees, radians } from '../geometry/trig.ts';
-import { parseLength, rulerOf, sizeOf, type Units } from '../strings/units.ts';
+import { parseLength } from '../strings/parse-length.ts';
+import { rulerOf, sizeOf, type Units } from '../strings/units.ts';
 import type { Field, Value } from './forms/form.ts';
 
 const INCH = 25.4;

@@ -1,4 +1,4 @@
-import type { Lesson } from '../lessons/types.ts';
+import type { Lesson, LessonToWork } from '../lessons/types.ts';
 import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
 import type { AtWork } from './recorder.ts';
 import { Stopwatch } from './stopwatch.ts';
@@ -8,7 +8,8 @@ const recorder = () => import('./recorder.ts');
 
 /** Watches the work on a lesson or drill, and has written down what was marked, with the help that was taken and the time. */
 export class WorkRecord {
-  readonly #lesson: Lesson;
+  readonly #lesson: LessonToWork;
+  readonly #whole: () => Promise<Lesson>;
   readonly #watch = new Stopwatch();
   /** Steps whose worked solution was seen since they were last right. */
   readonly #shown = new Set<string>();
@@ -17,8 +18,10 @@ export class WorkRecord {
 
   #written: Promise<unknown> = Promise.resolve();
 
-  constructor(lesson: Lesson) {
+  /** `whole` gives the lesson with what its steps practise. */
+  constructor(lesson: LessonToWork, whole: () => Promise<Lesson>) {
     this.#lesson = lesson;
+    this.#whole = whole;
   }
 
   /** Comes when all is written down that was seen so far. Never rejects. */
@@ -42,15 +45,13 @@ export class WorkRecord {
     // What is watched before the lesson is begun is its introduction.
     if (event.type !== 'solution.show' || snapshot.matches('opening')) return;
     this.#shown.add(step);
-    const work = this.#atWork(snapshot, step);
-    if (work) this.#write(recorder().then(({ recordWorked }) => recordWorked(work)));
+    this.#write(this.#atWork(snapshot, step, (work, { recordWorked }) => recordWorked(work)));
   }
 
   /** A step was marked. Marking again what has not changed is nothing new. */
   marked(snapshot: LessonSnapshot | undefined, step: string): void {
     const mark = snapshot?.context.marks[step];
-    const work = snapshot && this.#atWork(snapshot, step);
-    if (!mark || !work) return;
+    if (!mark || !snapshot) return;
     const { history, hints: open } = snapshot.context;
     const hints = open[step] ?? 0;
     const [commands, before] = this.#marked.get(step) ?? [];
@@ -59,18 +60,24 @@ export class WorkRecord {
     const worked = this.#shown.has(step);
     if (mark.verdict === 'accepted') this.#shown.delete(step);
     const seconds = this.#watch.take(step);
-    this.#write(recorder().then(({ recordMark }) => recordMark({ ...work, mark, hints, worked, seconds })));
+    this.#write(
+      this.#atWork(snapshot, step, (work, { recordMark }) =>
+        recordMark({ ...work, mark, hints, worked, seconds }),
+      ),
+    );
   }
 
-  #atWork({ context }: LessonSnapshot, id: string): AtWork | undefined {
-    const step = this.#lesson.steps.find((one) => one.id === id);
-    if (!step) return undefined;
-    const { content } = this.#lesson;
+  /** Has `write` write down what is at work on the table now, once it is there. */
+  async #atWork(
+    { context }: LessonSnapshot,
+    id: string,
+    write: (work: AtWork, by: Awaited<ReturnType<typeof recorder>>) => Promise<unknown>,
+  ): Promise<void> {
+    const [{ steps, content }, by] = await Promise.all([this.#whole(), recorder()]);
+    const step = steps.find((one) => one.id === id);
+    if (!step) return;
     const kind = this.#lesson.id.startsWith('drill-') ? 'drill' : 'lesson';
-    return {
-      exercise: { kind, id: this.#lesson.id, content },
-      step,
-      commands: context.steps.get(id)?.commands ?? [],
-    };
+    const exercise = { kind, id: this.#lesson.id, content } as const;
+    await write({ exercise, step, commands: context.steps.get(id)?.commands ?? [] }, by);
   }
 }

@@ -3,7 +3,7 @@ import type { InnerLine, Piece } from './types.ts';
 import { distance } from '../geometry/point.ts';
 import { hullBox, line, splitAt } from '../geometry/segment.ts';
 import { chainEnd, placeAtLength } from '../geometry/chain.ts';
-import { intersectSegments } from '../geometry/intersect.ts';
+import { intersectSegments } from '../geometry/meet.ts';
 import { clearOf } from './clear.ts';
 import { boundaries, pointAtBoundary } from './line-cut.ts';
 import { edgeOn, endAt, findDart, legIds, partOf, startAt } from './outline.ts';

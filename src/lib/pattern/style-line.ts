@@ -1,16 +1,16 @@
 import type { Chain, Point } from '../geometry/types.ts';
-import type { InnerLine, LineFault, Notch, Part, Piece } from './types.ts';
+import type { InnerLine, LineFault, Part, Piece } from './types.ts';
 import { distance } from '../geometry/point.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
 import { nearestOnChain, nearestOnSegment } from '../geometry/nearest.ts';
 import { chainEnd, chainLength, chainStart } from '../geometry/chain.ts';
 import { contains } from '../geometry/inside.ts';
-import { intersectSegments, selfIntersections } from '../geometry/intersect.ts';
-import { shortSort } from '../geometry/short-sort.ts';
+import { intersectSegments } from '../geometry/meet.ts';
+import { selfIntersections } from '../geometry/self-meeting.ts';
 import { clearOf } from './clear.ts';
 import { chainOf, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withLine, withLines, withParts } from './with.ts';
+import { withLines, withParts } from './with.ts';
 
 /** Ends within this distance (mm) of the outline are put onto it; it covers the rounding of an anchored point, not a near miss. */
 const ON_OUTLINE = 1e-4;
@@ -67,7 +67,8 @@ const isFinite = (s: Chain[number]): boolean => {
   return Number.isFinite(b.minX + b.minY + b.maxX + b.maxY);
 };
 
-function isCut(piece: Piece, lineId: string): boolean {
+/** Whether a line of that id was cut, in whole or in part. */
+export function isCut(piece: Piece, lineId: string): boolean {
   for (const part of piece.parts)
     for (const e of part.edges) if (e.role === 'style-line' && e.origin.edge === lineId) return true;
   return false;
@@ -142,52 +143,3 @@ export function findLine(
   for (const part of piece.parts) for (const line of part.lines) if (line.id === id) return { part, line };
   return undefined;
 }
-
-/**
- * Marks a notch `at` mm from the start of a line that is not cut there yet (the same id again moves it). Refusals:
- * `no-such-line`, `line-already-cut`, `notch-off-line`.
- */
-export function markNotch(piece: Piece, lineId: string, notch: Notch): Outcome<Piece> {
-  if (findLine(piece, lineId) === undefined)
-    return refuse(isCut(piece, lineId) ? 'line-already-cut' : 'no-such-line', { line: lineId });
-  const home = stretchAt(piece, lineId, notch.at);
-  if (home === undefined)
-    return refuse(isCut(piece, lineId) ? 'line-already-cut' : 'notch-off-line', {
-      line: lineId,
-      at: notch.at,
-    });
-  return done(
-    eachLine(piece, (l) => {
-      const notches = l.notches.filter((n) => n.id !== notch.id);
-      if (l === home) {
-        notches.push(notch);
-        return withLine(l, { notches: shortSort(notches, (p, q) => p.at - q.at) });
-      }
-      return notches.length < l.notches.length ? withLine(l, { notches }) : l;
-    }),
-  );
-}
-
-/** The stretch of a line that holds the place `at` mm along the whole line. */
-function stretchAt(piece: Piece, lineId: string, at: number): InnerLine | undefined {
-  for (const part of piece.parts)
-    for (const l of part.lines) if (l.id === lineId && at >= l.origin.from && at <= l.origin.to) return l;
-  return undefined;
-}
-
-/** Takes a notch off its line. Refusals: `no-such-notch`. */
-export function removeNotch(piece: Piece, id: string): Outcome<Piece> {
-  if (!piece.parts.some((p) => p.lines.some((l) => l.notches.some((n) => n.id === id))))
-    return refuse('no-such-notch', { notch: id });
-  return done(
-    eachLine(piece, (l) =>
-      l.notches.some((n) => n.id === id) ? withLine(l, { notches: l.notches.filter((n) => n.id !== id) }) : l,
-    ),
-  );
-}
-
-const eachLine = (piece: Piece, change: (l: InnerLine) => InnerLine): Piece =>
-  withParts(
-    piece,
-    piece.parts.map((p) => withLines(p, p.lines.map(change))),
-  );

@@ -1,4 +1,4 @@
-import { openDB, type IDBPDatabase } from 'idb';
+import { answerOf } from './requests.ts';
 
 export const DATABASE = 'pin-and-pivot';
 /** 1: one text a lesson in `progress`. 2: beside it one text an event in `events`. 3: one text a work of the free bench in `works`. */
@@ -11,7 +11,7 @@ export class BlockedError extends Error {
 }
 
 /** One connection for the whole page. */
-let shared: Promise<IDBPDatabase> | undefined;
+let shared: Promise<IDBDatabase> | undefined;
 /** A request still waits for the other tab; a second one would wait behind it without being told. */
 let waiting = false;
 
@@ -19,7 +19,7 @@ let waiting = false;
  * The browser's own database on this device, made or brought up to date: what an older version kept stays as it is. Rejects with
  * the browser's error, or with a BlockedError while another tab holds an older version; the next call tries again.
  */
-export function openDatabase(): Promise<IDBPDatabase> {
+export function openDatabase(): Promise<IDBDatabase> {
   if (waiting) return Promise.reject(new BlockedError());
   if (shared) return shared;
   const opening = opened();
@@ -28,31 +28,29 @@ export function openDatabase(): Promise<IDBPDatabase> {
   return opening;
 }
 
-function opened(): Promise<IDBPDatabase> {
+function opened(): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
-    openDB(DATABASE, VERSION, {
-      upgrade(database, from) {
-        if (from < 1) database.createObjectStore('progress');
-        if (from < 2) database.createObjectStore('events');
-        if (from < 3) database.createObjectStore('works');
-      },
-      blocked() {
-        waiting = true;
-        reject(new BlockedError());
-      },
-      // A newer version of the app waits in another tab: it matters more that it can start.
-      blocking(_now, _wanted, event) {
-        (event.target as IDBDatabase).close();
-        shared = undefined;
-      },
-      terminated() {
-        shared = undefined;
-      },
-    }).then(
+    const request = indexedDB.open(DATABASE, VERSION);
+    request.addEventListener('upgradeneeded', ({ oldVersion }) => {
+      if (oldVersion < 1) request.result.createObjectStore('progress');
+      if (oldVersion < 2) request.result.createObjectStore('events');
+      if (oldVersion < 3) request.result.createObjectStore('works');
+    });
+    request.addEventListener('blocked', () => {
+      waiting = true;
+      reject(new BlockedError());
+    });
+    answerOf(request).then(
       (database) => {
         // Whoever asked was told already that it is blocked.
         if (waiting) database.close();
         waiting = false;
+        // A newer version of the app waits in another tab: it matters more that it can start.
+        database.addEventListener('versionchange', () => {
+          database.close();
+          shared = undefined;
+        });
+        database.addEventListener('close', () => (shared = undefined));
         resolve(database);
       },
       (error: unknown) => {

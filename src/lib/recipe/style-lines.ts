@@ -1,11 +1,12 @@
 import { nearestOnChain } from '../geometry/nearest.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import { findEdge, outlineOf } from '../pattern/outline.ts';
-import { addLine, findLine, markNotch } from '../pattern/style-line.ts';
+import { addLine, findLine } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Open } from '../pattern/with.ts';
 import { resolveAnchor } from './anchors.ts';
 import { connectors } from './late-connectors.ts';
+import { lineNotches } from './late-notches.ts';
 import { uncutFront, withDrawn } from './lines.ts';
 import { refused, withPieces } from './pieces.ts';
 import type { Anchor, Applied, DrawnLine, Work } from './types.ts';
@@ -48,7 +49,7 @@ export function layStyleLine(work: Work, line: string, anchors: readonly Anchor[
   ] as const;
   for (const notch of was?.notches ?? []) {
     const at = (notch.at / was!.origin.to) * origin.to;
-    const marked = markNotch(front, line, { ...notch, at: Math.min(at, origin.to) });
+    const marked = lineNotches.mark!(front, line, { ...notch, at: Math.min(at, origin.to) });
     if ('ok' in marked) front = marked.ok;
   }
   const feet = work.lines.find((l) => l.id === line)?.feet ?? {};

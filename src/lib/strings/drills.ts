@@ -1,13 +1,13 @@
-import type { DrillWords } from '../lessons/drills/from-rules.ts';
+import type { DrillWords } from '../lessons/drills/to-work.ts';
 import type { ExerciseId, Variant } from '../lessons/drills/types.ts';
-import { FINISH_WORDS } from './drill-words/finish.ts';
-import { FULLNESS_WORDS } from './drill-words/fullness.ts';
+import { FINISH_WORDS } from './drill-words/later/finish.ts';
+import { FULLNESS_WORDS } from './drill-words/later/fullness.ts';
 import { LADDERS } from './drill-words/hints.ts';
 import { wordsFrom, type KindWords } from './drill-words/kind-words.ts';
-import { LINE_WORDS } from './drill-words/line.ts';
-import { MOVING_WORDS } from './drill-words/moving.ts';
-import { PRINCESS_WORDS } from './drill-words/princess.ts';
-import { ROW_WORDS } from './drill-words/row.ts';
+import { LINE_WORDS } from './drill-words/later/line.ts';
+import { MOVING_WORDS } from './drill-words/later/moving.ts';
+import { PRINCESS_WORDS } from './drill-words/later/princess.ts';
+import { ROW_WORDS } from './drill-words/later/row.ts';
 import type { RulerUnits } from './units.ts';
 
 const WORDS: Readonly<Record<ExerciseId, KindWords>> = {

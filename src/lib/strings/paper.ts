@@ -1,7 +1,8 @@
 import { degrees, radians } from '../geometry/trig.ts';
 import type { PaperMeasure } from '../grading/paper-value.ts';
 import { nameOf, theDart } from './names.ts';
-import { decimal, formatLength, parseLength, type RulerUnits } from './units.ts';
+import { parseLength } from './parse-length.ts';
+import { decimal, formatLength, type RulerUnits } from './units.ts';
 
 const INCH = 25.4;
 /** Parts of an inch that a ruler's reading may be given in. */

@@ -4,7 +4,8 @@ import { FINDINGS } from './findings.ts';
 import { REASONS } from './reasons.ts';
 import { REFUSALS } from './refusals.ts';
 import { filled } from './template.ts';
-import { decimal, formatAngle, formatArea, formatLength, rulerOf, type Units } from './units.ts';
+import { formatArea } from './area.ts';
+import { decimal, formatAngle, formatLength, rulerOf, type Units } from './units.ts';
 
 /** From this on a range has no upper end. */
 const OPEN = 1e6;

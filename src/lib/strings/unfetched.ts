@@ -4,6 +4,9 @@ export const UNFETCHED = 'The tools of the next step could not be fetched. Your 
 /** Said when nothing can be marked, because what marks did not come. */
 export const MARK_UNFETCHED = 'What marks your work could not be fetched. Your work is kept.';
 
+/** Said when the solution cannot be shown, because what shows it did not come. */
+export const SOLUTION_UNFETCHED = 'The solution could not be fetched. Your work is kept.';
+
 /** Said when a drill cannot be begun, because what it is made of did not come. */
 export const DRILL_UNFETCHED = 'This drill could not be fetched. Look whether you are connected.';
 

@@ -13,12 +13,13 @@ export const rulerOf = (units: Units): RulerUnits => (units.endsWith('mm') ? 'mm
 /** How often a length that is shown goes into that of the garment. */
 export const sizeOf = (units: Units): 1 | 2 => (units.startsWith('half') ? 2 : 1);
 
-const INCH = 25.4;
+/** mm. */
+export const INCH = 25.4;
 const SIXTEENTHS = 16;
 /** A real minus, so that a signed number is not read as a range. */
-const MINUS = '−';
+export const MINUS = '−';
 
-const sign = (negative: boolean, signed: boolean): string => (negative ? MINUS : signed ? '+' : '');
+export const sign = (negative: boolean, signed: boolean): string => (negative ? MINUS : signed ? '+' : '');
 
 /** A number with at most `places` (0, 1 or 2) decimals and no idle zeros: 9.50 -> "9.5". */
 export function decimal(value: number, places: number): string {
@@ -64,32 +65,4 @@ export function formatLength(full: number, units: Units, signed = false, given =
 export function formatAngle(radians: number, signed = false): string {
   const text = decimal(Math.abs(degrees(radians)), 1);
   return text === '0' ? '0°' : `${sign(radians < 0, signed)}${text}°`;
-}
-
-/** An area in cm² or square inches. */
-export function formatArea(mm2: number, units: Units, signed = false): string {
-  const metric = rulerOf(units) === 'mm';
-  const value = Math.abs(mm2 / (metric ? 100 : INCH * INCH)) / sizeOf(units) ** 2;
-  const text = decimal(value, 2) === '0' && value > 1e-9 ? 'under 0.01' : decimal(value, 2);
-  return `${sign(mm2 < 0, signed)}${text} ${metric ? 'cm²' : 'sq in'}`;
-}
-
-/**
- * Reads a length that a person typed, in mm at full size: "12,5", "12.5 mm", "1 3/16 in", "5/8\"", "2 cm"; a bare number is taken in `units`, any
- * as one on their paper.
- * undefined when it is no length.
- */
-export function parseLength(text: string, units: Units): number | undefined {
-  const found =
-    /^\s*([+−-]?)\s*(?:(\d+(?:[.,]\d+)?)(?:[\s-]+(\d+)\/(\d+))?|(\d+)\/(\d+))\s*(mm|cm|in|inch|inches|"|″)?\s*$/i.exec(
-      text,
-    );
-  if (!found) return undefined;
-  const [, minus, whole, top, below, soloTop, soloBelow, unit] = found;
-  const fraction = Number(top ?? soloTop ?? 0) / Number(below ?? soloBelow ?? 1);
-  const value = Number((whole ?? '0').replace(',', '.')) + fraction;
-  if (!Number.isFinite(value)) return undefined;
-  const given = unit?.toLowerCase() ?? rulerOf(units);
-  const size = given === 'mm' ? 1 : given === 'cm' ? 10 : INCH;
-  return (minus === '-' || minus === MINUS ? -1 : 1) * value * size * sizeOf(units);
 }

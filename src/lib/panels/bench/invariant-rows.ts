@@ -3,7 +3,8 @@ import type { BustPoint } from '../../grading/bench/bust-points.ts';
 import type { Invariants } from '../../grading/bench/invariants.ts';
 import { bothLengths, leftoverWords, pairName, pairWords } from '../../strings/bench.ts';
 import { dartName, nameOf, pieceName, theDart } from '../../strings/names.ts';
-import { formatAngle, formatArea, formatLength, type Units } from '../../strings/units.ts';
+import { formatArea } from '../../strings/area.ts';
+import { formatAngle, formatLength, type Units } from '../../strings/units.ts';
 
 export interface InvariantRow {
   /** Stays while the thing stays; for the list and for tests. */

@@ -1,7 +1,8 @@
 import { measureRange, MEASURES, unfitMeasure } from '../../pattern/figures.ts';
 import type { Measures } from '../../pattern/types.ts';
 import { measureProblem } from '../../strings/own-measures.ts';
-import { parseLength, type RulerUnits } from '../../strings/units.ts';
+import { parseLength } from '../../strings/parse-length.ts';
+import type { RulerUnits } from '../../strings/units.ts';
 import { toTyped } from '../typed.ts';
 
 /** What stands in the boxes, as it was typed. */

@@ -1,5 +1,6 @@
-import { JOIN } from '../../lessons/drills/kits/join.ts';
-import { MOVING_WORDS } from '../../strings/drill-words/moving.ts';
+import { MOVING_HANDS } from '../../lessons/drills/hands/moving.ts';
+import { joinOf } from '../../lessons/drills/kinds/join.ts';
+import { MOVING_OPENING } from '../../strings/drill-words/moving.ts';
 import { makerOf } from './maker.ts';
 
-export const make = makerOf(JOIN, MOVING_WORDS);
+export const make = makerOf(joinOf, MOVING_HANDS, MOVING_OPENING, () => import('./whole/moving.ts'));

@@ -1,8 +1,11 @@
-import { markNotch } from '../../pattern/style-line.ts';
+import { markNotch } from '../../pattern/line-notches.ts';
+import { lineNotches } from '../late-notches.ts';
 import { lineLength, uncutFront } from '../lines.ts';
 import { changed, refused } from '../pieces.ts';
 import type { MarkNotch } from '../types.ts';
 import { kind } from './kind.ts';
+
+lineNotches.mark = markNotch;
 
 /** Marks a notch across the line before anything is cut, or moves the one with that id. */
 export const notch = kind<MarkNotch>({

@@ -1,4 +1,4 @@
-import { removeNotch as rubOut } from '../../pattern/style-line.ts';
+import { removeNotch as rubOut } from '../../pattern/line-notches.ts';
 import { uncutFront } from '../lines.ts';
 import { changed } from '../pieces.ts';
 import type { RemoveNotch } from '../types.ts';

@@ -1,18 +1,16 @@
-import type { DrillWords } from '../../lessons/drills/from-rules.ts';
 import type { DrillStepId } from '../../lessons/drills/steps.ts';
+import type { DrillWords } from '../../lessons/drills/to-work.ts';
 import type { Variant } from '../../lessons/drills/types.ts';
 import type { RulerUnits } from '../units.ts';
 import type { DrillHints } from './hints.ts';
 import { goalLine } from './measured.ts';
 
-/** The words of one step. */
-export interface StepWords {
-  readonly title: string | ((v: Variant) => string);
-  readonly text: (v: Variant, units: RulerUnits) => readonly string[];
-}
+/** The text of one step. */
+export type StepText = (v: Variant, units: RulerUnits) => readonly string[];
+export type StepTexts = Readonly<Partial<Record<DrillStepId, StepText>>>;
 
-/** The words of one kind of drill, or of a few that have their steps in common. */
-export interface KindWords {
+/** The words with which one kind of drill begins, or a few that have their steps in common. */
+export interface OpeningWords {
   readonly title: (v: Variant) => string;
   /** What it is about, in a sentence. */
   readonly method: (v: Variant) => string;
@@ -20,14 +18,30 @@ export interface KindWords {
   readonly where?: (v: Variant, units: RulerUnits) => readonly string[];
   /** What is made of the moved dart. */
   readonly ending?: (v: Variant, units: RulerUnits) => string;
-  readonly steps: Readonly<Partial<Record<DrillStepId, StepWords>>>;
+  /** The titles of all its steps. */
+  readonly steps: Readonly<Partial<Record<DrillStepId, string | ((v: Variant) => string)>>>;
+  /** The texts of the steps that it may begin with. */
+  readonly first: StepTexts;
+}
+
+/** All words of a kind. */
+export interface KindWords extends OpeningWords {
+  /** The texts of its other steps. */
+  readonly later: StepTexts;
 }
 
 const goalLines = (v: Variant, units: RulerUnits): readonly string[] =>
   v.goals.map((goal) => goalLine(v, goal, units));
 
-/** The words of drills of a kind, with lengths in the learner's units. Throws Error for a step that the kind does not have. */
-export const wordsFrom = (kind: KindWords, hints: DrillHints, units: RulerUnits): DrillWords => ({
+/**
+ * The words of drills of a kind, with lengths in the learner's units. Of opening words only the steps that a drill may begin with have their text
+ * and hints. Throws Error for a step that the kind does not have.
+ */
+export const wordsFrom = (
+  kind: OpeningWords | KindWords,
+  hints: DrillHints,
+  units: RulerUnits,
+): DrillWords => ({
   title: kind.title,
   summary: (v) =>
     [
@@ -36,9 +50,10 @@ export const wordsFrom = (kind: KindWords, hints: DrillHints, units: RulerUnits)
       ...(kind.ending ? [kind.ending(v, units)] : []),
     ].join(' '),
   step: (v, id) => {
-    const words = kind.steps[id];
-    if (!words) throw new Error(`the words of the step ${id} are not at hand`);
-    const { title, text } = words;
+    const title = kind.steps[id];
+    const later = 'later' in kind;
+    const text = kind.first[id] ?? (later ? kind.later[id] : () => []);
+    if (!title || !text) throw new Error(`the words of the step ${id} are not at hand`);
     return {
       title: typeof title === 'string' ? title : title(v),
       text: text(v, units),

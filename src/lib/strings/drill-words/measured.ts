@@ -32,7 +32,8 @@ const FROM: Readonly<Record<string, string>> = {
   'waist right/side-waist': 'from the side seam',
   'waist right/waist-dart-side-end': 'from the waist dart, towards the side',
 };
-const from = ({ place, from: landmark }: Goal): string => FROM[`${place} ${landmark}`]!;
+/** From which landmark a place is measured, in words. */
+export const from = ({ place, from: landmark }: Goal): string => FROM[`${place} ${landmark}`]!;
 
 const dartName = (id: string): string => (id === 'right/waist-dart' ? 'waist dart' : 'side dart');
 export const dartsOf = (v: Variant): string => v.darts.map(dartName).join(' and the ');
@@ -54,23 +55,6 @@ export const measured = (v: Variant, mm: number, units: RulerUnits): string =>
 
 export const goalLine = (v: Variant, goal: Goal, units: RulerUnits): string =>
   `On the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${from(goal)}.`;
-
-/** The same of the middle of a row. */
-export const middleLine = (v: Variant, units: RulerUnits): string => {
-  const goal = v.goals[0]!;
-  return `Their middle on the ${EDGES[goal.place]}: ${measured(v, goal.mm, units)} ${from(goal)}.`;
-};
-
-/** Where a style line begins and ends, and how near it passes. */
-export function lineLines(v: Variant, units: RulerUnits): readonly string[] {
-  const { end, least, most } = v.line!;
-  const place = (goal: Goal): string => `${measured(v, goal.mm, units)} ${from(goal)}`;
-  return [
-    `It begins on the ${EDGES[v.goals[0]!.place]}, ${place(v.goals[0]!)}.`,
-    `It ends on the ${EDGES[end.place]}, ${place(end)}.`,
-    `It passes the bust point on the side of centre front, ${onPaper(v, least, units)} to ${measured(v, most, units)} from it.`,
-  ];
-}
 
 /** Which size lengths are that are typed or read on the table: that of the exercise. */
 export const scaleNote = (v: Variant): string =>

@@ -1,5 +1,5 @@
 import { pick } from '../chance.ts';
-import { goalWithin, type Stretch } from '../places.ts';
+import { goalWithin, type Stretch } from '../goal.ts';
 import type { PlaceName, Variant } from '../types.ts';
 import { DARTS, without, type Draw } from './kind.ts';
 import { moveOf } from './move.ts';

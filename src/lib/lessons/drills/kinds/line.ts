@@ -1,4 +1,4 @@
-import { goalWithin, type Stretch } from '../places.ts';
+import { goalWithin, type Stretch } from '../goal.ts';
 import type { Variant } from '../types.ts';
 import { DARTS, lengthBetween, without, type Draw } from './kind.ts';
 

@@ -26,7 +26,7 @@ function laid(
 }
 
 /** Two parallel darts over alternate pivots. */
-export function parallelOf(draw: Draw): Variant {
+function parallelOf(draw: Draw): Variant {
   const { begun } = draw;
   const spacing = lengthBetween(draw.chance, begun.scale, 20, 36);
   const off = lengthBetween(draw.chance, begun.scale, 2, 12);
@@ -37,7 +37,7 @@ export function parallelOf(draw: Draw): Variant {
 }
 
 /** A group of darts that run together at the bust point: clustered, with their points in a row, or as rays from the neck. */
-export function severalOf(draw: Draw): Variant {
+function severalOf(draw: Draw): Variant {
   const { chance, begun } = draw;
   const count = pick(chance, [3, 3, 4]);
   const spacing = lengthBetween(chance, begun.scale, 14, 22);
@@ -49,3 +49,7 @@ export function severalOf(draw: Draw): Variant {
   const only = ['shoulder', 'neckline', 'armhole', 'waist'] as const;
   return { ...without(begun), ...laid(draw, begun, row, only) };
 }
+
+/** A row of either kind. */
+export const rowOf = (draw: Draw): Variant =>
+  draw.drill.exercise === 'parallel' ? parallelOf(draw) : severalOf(draw);

@@ -1,3 +1,4 @@
+import { FINISH_HANDS } from '../hands/finish.ts';
 import { finishOf } from '../kinds/finish.ts';
 import { cap, sewnPoint } from '../rules/finish.ts';
 import type { DrillKit } from './kit.ts';
@@ -5,5 +6,6 @@ import { MOVING } from './moving.ts';
 
 export const FINISH = {
   of: finishOf,
+  hands: FINISH_HANDS,
   rules: { ...MOVING.rules, 'sewn-point': sewnPoint, cap },
 } satisfies DrillKit;

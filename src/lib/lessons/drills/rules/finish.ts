@@ -30,8 +30,6 @@ function finished(v: Variant): CheckSpec {
 
 export function sewnPoint(v: Variant): Rules {
   return {
-    tools: v.goals.length > 0 ? ['back-off'] : ['extend-dart', 'back-off'],
-    cautions: [],
     checks: [finished(v)],
     worked: { by: 'finish-darts', ...named(v), off: offs(v) },
   };
@@ -42,8 +40,6 @@ export function trueLegs(v: Variant): Rules {
   const spec = finished(v);
   const alike = { value: 0.2, reason: 'pencil-line' };
   return {
-    tools: ['true-legs', 'back-off'],
-    cautions: [],
     checks: [{ ...spec, tolerances: { ...spec.tolerances, legs: alike } }],
     worked: { by: 'finish-darts', ...named(v), off: offs(v), trued: true },
   };
@@ -53,8 +49,6 @@ export function cap(v: Variant): Rules {
   const { fold } = v.sewn!;
   const spec = finished(v);
   return {
-    tools: ['cap', 'true-legs', 'back-off'],
-    cautions: [],
     checks: [{ ...spec, names: { ...spec.names, fold: [fold] } }],
     worked: { by: 'finish-darts', ...named(v), off: offs(v), fold: [fold] },
   };

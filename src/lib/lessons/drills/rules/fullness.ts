@@ -5,8 +5,6 @@ export function fill(v: Variant): Rules {
   const { as, reach, tucks, limit } = v.filled!;
   const { edge } = v.goals[0]!;
   return {
-    tools: ['fullness'],
-    cautions: [],
     checks: [
       {
         check: 'fullness',

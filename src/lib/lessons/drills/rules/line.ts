@@ -1,5 +1,5 @@
 import type { Variant } from '../types.ts';
-import { BUST, CUTTING, within, type Rules } from './rule.ts';
+import { BUST, within, type Rules } from './rule.ts';
 
 const LINE = 'line';
 /** As in the course: no corner of more than a degree, and nowhere tighter than this, mm. */
@@ -11,8 +11,6 @@ export function styleLine(v: Variant): Rules {
   const { end, least, most } = v.line!;
   const [from, to] = [start!, end];
   return {
-    tools: ['draw-line'],
-    cautions: [],
     checks: [
       {
         check: 'line-ends',
@@ -55,8 +53,6 @@ export const DIFFERS = 6;
 export const EASES = { knit: 12.7, woven: 3.2 } as const;
 
 export const notches = (v: Variant): Rules => ({
-  tools: ['notch', 'remove-notch'],
-  cautions: [],
   checks: [
     {
       check: 'notches-placed',
@@ -69,8 +65,6 @@ export const notches = (v: Variant): Rules => ({
 });
 
 export const connector = (v: Variant): Rules => ({
-  tools: ['connect'],
-  cautions: [],
   checks: [
     {
       check: 'connectors',
@@ -82,8 +76,6 @@ export const connector = (v: Variant): Rules => ({
 });
 
 export const moveAlong = (v: Variant): Rules => ({
-  tools: ['slash', 'turn'],
-  cautions: CUTTING,
   checks: [
     {
       check: 'dart-closed',
@@ -99,8 +91,6 @@ export const moveAlong = (v: Variant): Rules => ({
 });
 
 export const separate = (): Rules => ({
-  tools: ['separate', 'overlay'],
-  cautions: CUTTING,
   checks: [
     {
       check: 'separated',
@@ -120,8 +110,6 @@ export const separate = (): Rules => ({
 export function leftover(v: Variant): Rules {
   const { fabric } = v.drill;
   return {
-    tools: ['bridge', 'ease', 'take-out', 'true', 'renotch'],
-    cautions: CUTTING,
     checks: [
       {
         check: 'leftover',

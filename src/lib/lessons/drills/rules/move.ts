@@ -1,6 +1,6 @@
 import type { CheckSpec } from '../../../grading/types.ts';
 import type { Variant } from '../types.ts';
-import { BUST, CUTTING, edgesOf, within, type Rules } from './rule.ts';
+import { BUST, edgesOf, within, type Rules } from './rule.ts';
 
 const drawn = (v: Variant): CheckSpec => ({
   check: 'slash-drawn',
@@ -22,8 +22,6 @@ const slashOf = (v: Variant, i: number): string => (v.goals.length === 1 ? 'slas
 
 export function slashLine(v: Variant): Rules {
   return {
-    tools: ['draw-slash'],
-    cautions: [],
     checks: [drawn(v)],
     worked: {
       by: 'commands',
@@ -50,8 +48,6 @@ const moved = (v: Variant): CheckSpec => ({
 
 export function move(v: Variant): Rules {
   return {
-    tools: ['cut-slash', 'turn'],
-    cautions: CUTTING,
     checks: [moved(v)],
     worked: { by: 'move-darts', darts: v.darts, edges: edgesOf(v), shares: v.shares },
   };
@@ -60,8 +56,6 @@ export function move(v: Variant): Rules {
 export function pivot(v: Variant): Rules {
   const [goal] = v.goals;
   return {
-    tools: ['pivot'],
-    cautions: [],
     checks: [drawn(v), moved(v)],
     worked: {
       by: 'commands',

@@ -1,6 +1,6 @@
 import type { CheckSpec } from '../../../grading/types.ts';
 import type { Variant } from '../types.ts';
-import { BUST, CUTTING, edgesOf, within, type Rules } from './rule.ts';
+import { BUST, edgesOf, within, type Rules } from './rule.ts';
 
 const PIECES = ['front-centre', 'front-side'] as const;
 /** As in the course: the smoothed seam leaves its corner by no more than this, mm (ours). */
@@ -34,15 +34,11 @@ export const BESIDE = { least: 30, most: 70 } as const;
 const WORKED_BESIDE = 45;
 
 export const part = (v: Variant): Rules => ({
-  tools: ['part-at-darts'],
-  cautions: CUTTING,
   checks: [seam(v)],
   worked: { by: 'part-at-darts', edges: edgesOf(v), with: 'right/waist-dart' },
 });
 
 export const smooth = (v: Variant): Rules => ({
-  tools: ['smooth-seam'],
-  cautions: [],
   checks: [smoothed(v)],
   worked: {
     by: 'commands',
@@ -51,8 +47,6 @@ export const smooth = (v: Variant): Rules => ({
 });
 
 export const notches = (v: Variant): Rules => ({
-  tools: ['notch-seam'],
-  cautions: [],
   checks: [
     {
       check: 'seam-notches',

@@ -21,8 +21,6 @@ export function lines(v: Variant): Rules {
     },
   };
   return {
-    tools: ['draw-slash'],
-    cautions: [],
     checks: [
       {
         check: 'slash-drawn',

@@ -1,13 +1,10 @@
 import type { CheckSpec, Tolerance } from '../../../grading/types.ts';
-import type { CommandName } from '../../../recipe/types.ts';
 import type { WorkedBy } from '../../types.ts';
 import type { DrillStepId } from '../steps.ts';
 import type { Band, Variant } from '../types.ts';
 
-/** What a step of a drill is worked with and marked by. */
+/** What a step of a drill is marked by, and how it is worked rightly. */
 export interface Rules {
-  readonly tools: readonly CommandName[];
-  readonly cautions: readonly string[];
   readonly checks: readonly CheckSpec[];
   readonly worked: WorkedBy;
 }
@@ -16,9 +13,6 @@ export interface Rules {
 export type StepRules = Readonly<Partial<Record<DrillStepId, (v: Variant) => Rules>>>;
 
 export const BUST = 'right/bust-point';
-
-/** Shown wherever paper is cut. */
-export const CUTTING: readonly string[] = ['scissors', 'blade', 'school-rules'];
 
 const WIDTH: Readonly<Record<Band, number>> = { wide: 2, usual: 1, strict: 0.5 };
 

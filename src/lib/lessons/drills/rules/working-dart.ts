@@ -5,8 +5,6 @@ export function workingDart(v: Variant): Rules {
   // A princess seam runs through both darts, though only one of them is moved.
   const darts = v.smooth === undefined ? v.darts : [...v.darts, 'right/waist-dart'];
   return {
-    tools: ['extend-dart'],
-    cautions: [],
     checks: [
       {
         check: 'darts-extended',

@@ -1,0 +1,68 @@
+import type { HintLadder, LessonToWork, StepToWork } from '../types.ts';
+import type { Hands } from './hands/hand.ts';
+import { toFragment } from './link.ts';
+import { stepsOf, type DrillStepId } from './steps.ts';
+import type { ExerciseId, Variant } from './types.ts';
+
+/** The words of a drill; they live with the other sentences. */
+export interface DrillWords {
+  readonly title: (variant: Variant) => string;
+  readonly summary: (variant: Variant) => string;
+  readonly step: (
+    variant: Variant,
+    id: DrillStepId,
+  ) => { readonly title: string; readonly text: readonly string[]; readonly hints: readonly HintLadder[] };
+}
+
+/** Raised for a kind when its rules change, so that an older file can be told; the files of the other kinds stay what they are. */
+export const DRILL_CONTENT: Readonly<Record<ExerciseId, number>> = {
+  slash: 1,
+  pivot: 1,
+  angle: 1,
+  split: 1,
+  join: 1,
+  finish: 1,
+  fullness: 1,
+  parallel: 1,
+  several: 1,
+  princess: 2,
+  line: 2,
+};
+
+/** The id of a drill's lesson, as attempts and progress name it: `drill-` and its fragment with hyphens. */
+export const drillId = (variant: Variant): string =>
+  `drill-${toFragment(variant.drill).replaceAll('.', '-')}`;
+
+/** A step of a drill as it is worked: its words, cut to the hints that the drill allows, and its tools. Throws Error for one that the kind does not have. */
+function stepToWork(variant: Variant, id: DrillStepId, hands: Hands, words: DrillWords): StepToWork {
+  const hand = hands[id];
+  if (!hand) throw new Error(`the tools of the step ${id} are not at hand`);
+  const { title, text, hints } = words.step(variant, id);
+  const shown = hints.map((ladder) => ({ ...ladder, rungs: ladder.rungs.slice(0, variant.drill.hints) }));
+  const { tools, cautions = [] } = hand;
+  return {
+    id,
+    title,
+    text,
+    hints: shown.filter(({ rungs }) => rungs.length > 0),
+    tools: typeof tools === 'function' ? tools(variant) : tools,
+    cautions,
+  };
+}
+
+/** The drill as a lesson that can be begun. `hands`: those of its kind. Pure. Throws Error for a step that the kind does not have. */
+export function lessonToWork(variant: Variant, hands: Hands, words: DrillWords): LessonToWork {
+  const { drill, figure, form } = variant;
+  return {
+    id: drillId(variant),
+    title: words.title(variant),
+    summary: words.summary(variant),
+    content: DRILL_CONTENT[drill.exercise],
+    figure,
+    form,
+    fabrics: [drill.fabric],
+    ...(variant.scale === 'half' && { scale: variant.scale }),
+    needs: [],
+    steps: stepsOf(variant).map((id) => stepToWork(variant, id, hands, words)),
+  };
+}

@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest';
+import { beginningOf } from '../../src/lib/lessons/drills/begin.ts';
+import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
+import { EXERCISES, newest, type ExerciseId } from '../../src/lib/lessons/drills/types.ts';
+import { paperOf, variantOf } from '../../src/lib/lessons/drills/variant.ts';
+import type { LessonStep, StepToWork } from '../../src/lib/lessons/types.ts';
+import { make as finish } from '../../src/lib/panels/drills/finish.ts';
+import { make as fullness } from '../../src/lib/panels/drills/fullness.ts';
+import { make as join } from '../../src/lib/panels/drills/join.ts';
+import { make as line } from '../../src/lib/panels/drills/line.ts';
+import type { Maker } from '../../src/lib/panels/drills/maker.ts';
+import { make as moving } from '../../src/lib/panels/drills/moving.ts';
+import { make as princess } from '../../src/lib/panels/drills/princess.ts';
+import { make as row } from '../../src/lib/panels/drills/row.ts';
+import type { Block } from '../../src/lib/pattern/types.ts';
+import { LADDERS } from '../../src/lib/strings/drill-words/hints.ts';
+import { drillWords } from '../../src/lib/strings/drills.ts';
+
+const MAKERS: Readonly<Record<ExerciseId, Maker>> = {
+  slash: moving,
+  pivot: moving,
+  angle: moving,
+  split: moving,
+  join,
+  finish,
+  fullness,
+  parallel: row,
+  several: row,
+  princess,
+  line,
+};
+const SEEDS = [0, 7, 4711, 31_337, 600_613, 999_999];
+
+/** A step as it is worked: without what marks it. */
+function toWork({ checks: _, worked: __, skill: ___, ...step }: LessonStep): StepToWork {
+  return step;
+}
+
+describe.each(EXERCISES)('a drill of the kind %s on a page', (exercise) => {
+  test.each(SEEDS)('with the seed %i begins as the whole drill does, and becomes it', async (seed) => {
+    for (const hints of [0, 2]) {
+      const drill = newest({ exercise, seed, fabric: 'woven', band: 'usual', hints });
+      const begun = beginningOf(drill);
+      const block = { front: paperOf(begun.figure, begun.form) } as Block;
+      const whole = drillLesson(variantOf(drill), drillWords('mm'));
+      const made = MAKERS[exercise](begun, block, LADDERS, 'mm');
+      const { steps, ...rest } = whole;
+      const { steps: begins, ...own } = made.lesson;
+      expect(own).toEqual(rest);
+      expect(begins[0]).toEqual(toWork(steps[0]!));
+      // Only texts come later, and none of them comes in part.
+      expect(begins.map((step) => ({ ...step, text: [] }))).toEqual(
+        steps.map((step) => ({ ...toWork(step), text: [] })),
+      );
+      begins.slice(1).forEach(({ text }, i) => expect([[], steps[i + 1]!.text]).toContainEqual(text));
+      expect(await made.whole()).toEqual(whole);
+    }
+  });
+});
