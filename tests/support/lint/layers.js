@@ -62,8 +62,7 @@ function refusedPackage(from, name) {
       ? undefined
       : 'A machine is states and names only; what draws, stores or reads the clock is handed to it from outside.';
   }
-  if (from === 'cli')
-    return /^(svelte|xstate|@xstate|d3-|@sveltejs|\$app)/.test(name) ? WHY_CLI : undefined;
+  if (from === 'cli') return /^(svelte|xstate|@xstate|d3-|@sveltejs|\$app)/.test(name) ? WHY_CLI : undefined;
   return undefined;
 }
 
