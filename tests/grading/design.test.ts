@@ -153,6 +153,10 @@ describe('notches', () => {
     // The line bends, so that the straight way is a little shorter.
     expect(apart).toBeGreaterThan(80);
     expect(apart).toBeLessThanOrEqual(84);
+    // Farther along it stands near the other foot, but there another one is meant.
+    const farther = finding(moved('n2', 100), 'notches-placed/after-foot', { side: 'right' });
+    expect(farther.cause!.code).toBe('notch-elsewhere');
+    expect(farther.cause!.amount).toBeCloseTo(134, 6);
     // It belongs to the right foot alone.
     expect(finding(moved('n2', 50), 'notches-placed/before-foot', { side: 'left' }).cause?.code).not.toBe(
       'notch-elsewhere',

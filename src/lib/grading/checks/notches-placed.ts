@@ -34,58 +34,80 @@ function notchesOn(pieces: readonly Piece[], line: string): number[] {
   return found;
 }
 
-/**
- * One notch on each side of a foot, at a distance in the range; of several the one nearest to the middle of the range. A foot
- * with no notch near it is not done yet; one with a notch on one side only has a fault. Where there is none, it is told how far off the
- * next one stands, if that is one of the `strays`. `late`: the line is cut, nothing can be added.
- */
-function besideFoot(
-  chain: Chain,
-  marks: readonly number[],
-  foot: number,
-  side: string,
-  strays: readonly number[],
-  late: boolean,
-  spec: CheckSpec,
-  findings: Finding[],
-): void {
-  const range = [number(spec, 'least'), number(spec, 'most')] as const;
-  const middle = (range[0] + range[1]) / 2;
-  const before = nearestTo(middle, marks, foot, true, NEAR * range[1]);
-  const after = nearestTo(middle, marks, foot, false, NEAR * range[1]);
-  const untouched = before === undefined && after === undefined;
-  const place = (mm: number) => pointAtLength(chain, foot + mm);
-  const judge = (code: string, away: number | undefined, way: 1 | -1): Finding => {
-    const about = { side };
-    if (away !== undefined) {
-      const where = () => dimension(place(0), place(way * away));
-      return between(code, 'mm', away, range, tolerance(spec, 'place'), { where, about });
-    }
-    const stray = nearestTo(0, strays, foot, way < 0, Infinity);
-    if (stray !== undefined) {
-      const extra: Extra = {
-        where: () => dimension(place(0), place(way * stray)),
-        about: { ...about, room: range[1] },
-        cause: { code: 'notch-elsewhere', amount: stray },
-      };
-      return untouched && !late ? missing(code, extra) : fact(code, false, extra);
-    }
-    const where = () => at(place(way * middle));
-    if (untouched && !late) return missing(code, { where, about });
-    return fact(code, false, { where, about, cause: { code: untouched ? 'too-late' : 'one-side-only' } });
-  };
-  findings.push(
-    judge('notches-placed/before-foot', before, -1),
-    judge('notches-placed/after-foot', after, 1),
+/** One side of a foot: towards the line's start (−1) or end (1), and how far off the notch stands that is meant for it; mm. */
+interface Side {
+  readonly foot: number;
+  readonly way: 1 | -1;
+  readonly away: number | undefined;
+}
+
+/** The two sides of each foot. One with no notch near it has none. */
+function sidesOf(feet: readonly number[], marks: readonly number[], spec: CheckSpec): Side[] {
+  const most = number(spec, 'most');
+  const middle = (number(spec, 'least') + most) / 2;
+  return feet.flatMap((foot) =>
+    ([-1, 1] as const).map((way) => ({
+      foot,
+      way,
+      away: nearestTo(middle, marks, foot, way < 0, NEAR * most),
+    })),
   );
 }
 
-/** The notches that belong to this foot more than to another one, but are too far from it to be its own; mm from the line's start. */
-function straysOf(foot: number, feet: readonly number[], marks: readonly number[], reach: number): number[] {
-  return marks.filter((mark) => {
-    const away = Math.abs(mark - foot);
-    return away > reach && feet.every((other) => Math.abs(mark - other) >= away);
-  });
+/**
+ * How far off the next notch stands that is meant for nothing else, for a side that has none; mm. Of several such sides it is told at the
+ * one that it is nearest to.
+ */
+function strayOf(side: Side, sides: readonly Side[], marks: readonly number[]): number | undefined {
+  const off = (mark: number, { foot, way }: Side): number => (mark - foot) * way;
+  const meant = sides.flatMap((one) => (one.away === undefined ? [] : one.foot + one.way * one.away));
+  let best: number | undefined;
+  for (const mark of marks) {
+    const away = off(mark, side);
+    if (away <= 0 || meant.some((one) => Math.abs(one - mark) < ALIKE)) continue;
+    const nearer = (one: Side): boolean =>
+      one !== side && one.away === undefined && off(mark, one) > 0 && off(mark, one) < away;
+    if (!sides.some(nearer) && (best === undefined || away < best)) best = away;
+  }
+  return best;
+}
+
+/**
+ * One notch on a side of a foot, at a distance in the range; of several the one nearest to the middle of the range. A foot
+ * with no notch near it is not done yet; one with a notch on one side only has a fault. Where there is none, it is told how far off the
+ * next one stands. `late`: the line is cut, nothing can be added. `name`: whose bust point it is.
+ */
+function judge(
+  chain: Chain,
+  side: Side,
+  sides: readonly Side[],
+  marks: readonly number[],
+  name: string,
+  late: boolean,
+  spec: CheckSpec,
+): Finding {
+  const { foot, way, away } = side;
+  const code = way < 0 ? 'notches-placed/before-foot' : 'notches-placed/after-foot';
+  const range = [number(spec, 'least'), number(spec, 'most')] as const;
+  const about = { side: name };
+  const place = (mm: number) => pointAtLength(chain, foot + way * mm);
+  if (away !== undefined) {
+    const where = () => dimension(place(0), place(away));
+    return between(code, 'mm', away, range, tolerance(spec, 'place'), { where, about });
+  }
+  const untouched = sides.every((one) => one.foot !== foot || one.away === undefined);
+  const stray = strayOf(side, sides, marks);
+  if (stray !== undefined) {
+    const extra: Extra = {
+      where: () => dimension(place(0), place(stray)),
+      about: { ...about, room: range[1] },
+      cause: { code: 'notch-elsewhere', amount: stray },
+    };
+    return untouched && !late ? missing(code, extra) : fact(code, false, extra);
+  }
+  const where = () => at(place((range[0] + range[1]) / 2));
+  if (untouched && !late) return missing(code, { where, about });
+  return fact(code, false, { where, about, cause: { code: untouched ? 'too-late' : 'one-side-only' } });
 }
 
 /** How far from the foot the notch on one side of it stands: of several the one that suits best; none farther than `most` counts. */
@@ -139,13 +161,17 @@ export const notchesPlaced: Check = ({ after, unfollowed }, spec) => {
   marks.sort((a, b) => a - b);
   const feet = names(spec, 'bustPoints').flatMap((name) => {
     const bust = landmark(paper, name);
-    return bust ? [{ side: sideOf(name), foot: line.lengthTo(footOnLine(drawn.chain, bust)) }] : [];
+    return bust ? [{ name: sideOf(name), foot: line.lengthTo(footOnLine(drawn.chain, bust)) }] : [];
   });
-  const places = feet.map(({ foot }) => foot);
-  for (const { side, foot } of feet) {
-    const strays = straysOf(foot, places, marks, NEAR * number(spec, 'most'));
-    besideFoot(drawn.chain, marks, foot, side, strays, late, spec, findings);
-  }
+  const sides = sidesOf(
+    feet.map(({ foot }) => foot),
+    marks,
+    spec,
+  );
+  sides.forEach((side, i) => {
+    const { name } = feet[Math.floor(i / 2)]!;
+    findings.push(judge(drawn.chain, side, sides, marks, name, late, spec));
+  });
   if (marks.length === 0) return findings;
   const apart = [number(spec, 'asymmetry'), 1e6] as const;
   const most = [1, number(spec, 'count')] as const;
