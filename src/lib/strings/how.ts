@@ -17,17 +17,17 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   slash:
     'Pull the scissors from the edge along the line and up the connector. They hold at the bust point. Then take “Turn”.',
   'draw-slash':
-    'Pull from the edge where the slash begins to the cross of the bust point. Its rings move it, its plus sign bends it at an alternate pivot.',
+    'Pull from the edge where the slash begins to the cross of the bust point. Its rings move it, its plus sign bends it at an alternate pivot. An end on a bust point stays there: to lead it elsewhere, take the line back with “Undo”.',
   'cut-slash':
     'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
   pivot:
-    'Tap the edge where the new dart is to be: the mark. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet.',
+    'Tap the edge where the new dart is to be: the mark. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet. If you let go too soon, take it back with “Undo” and swing again.',
   'back-off':
     'Pull the point of a dart down its middle, back from where its legs meet to where it is to end when sewn.',
   'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',
   cap: 'Say above the table which way the dart is folded, then choose the dart.',
   fullness:
-    'Say above the table what the fullness becomes. The two rings say how far the new edge reaches; then choose the dart.',
+    'Say above the table what the fullness becomes. The two rings say how far the new edge reaches; then choose the dart. To draw it otherwise, take it back with “Undo” first.',
   'part-at-darts':
     'Choose the first dart, then the other one of the same bust point. The front is cut apart along both.',
   'smooth-seam': 'Pull the ring at the corner along the seam: so far the new curve reaches on either side.',

@@ -86,7 +86,7 @@ function targetWords(id: string, kind: string, ref: string, dart: string): strin
       if (head === 'tip' && isSlash) return `tip of ${theDart(dart)}`;
       return head === 'foot' ? `foot of the ${side}connector` : `point of the ${side}dart`;
     case 'scissors':
-      return `scissors for ${theDart(dart)}${ref === undefined ? '' : `, from the ${nameOf(ref)}`}`;
+      return `scissors for ${theDart(dart)}${ref === '' ? '' : `, from the ${nameOf(ref)}`}`;
     case 'turn':
       return `leg of ${ref === 'freed' ? 'the freed part' : 'the rest'}, ${dartName(dart)}`;
     case 'pin':
