@@ -12,10 +12,11 @@ const TABLE = /\/panels\/Workbench\.svelte$|\/recipe\/(anchors|snap|commands\/ki
 const DEVICE = /\/progress\/kept-steps\.ts$/;
 const STANDING = /\/progress\/(standing|log-db)\.ts$/;
 /** What lessons begin with, each one file, of which later phases make use: those named first are taken first. */
+// What meets lines is wanted by all but the very first phase, and packs best with the table.
 const PHASES = [
   ['block', /\/tools\/block\.ts$/],
   [
-    'meet',
+    'table',
     /\/geometry\/meet-line\.ts$|\/pattern\/(clear|outcome)\.ts$|\/recipe\/late-connectors\.ts$|\/strings\/early-words\.ts$/,
   ],
   ['words', /\/strings\/tool-words\.ts$/],
