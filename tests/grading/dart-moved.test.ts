@@ -7,6 +7,7 @@ import type { Check, CheckSpec, Finding } from '../../src/lib/grading/types.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Attempt, BlockChoice, Command } from '../../src/lib/recipe/types.ts';
+import { sentence } from '../../src/lib/strings/sentence.ts';
 
 /*
  * Judged against the rules of the dart in trade.md: the angle is what counts, the width at the edge is 2 L sin(θ/2), split angles add up
@@ -153,5 +154,69 @@ describe('the moved dart', () => {
       turn('slash', MEET, to),
     ];
     expect(wrong(mark(angleKept, SUM, sewn))).toEqual(['angle-kept/sum']);
+  });
+});
+
+describe('a dart that is to stay open and was closed', () => {
+  const SIDE: CheckSpec = { ...MOVED, names: { darts: ['right'], edges: ['right/armhole'] } };
+  const block: BlockChoice = { figure: 'F2', form: 'two-dart' };
+  const of = (dart: string, by: object = MEET): Command =>
+    ({ do: 'turn', dart, into: 'slash', part: 'freed', about: BUST, by }) as Command;
+  const begun: Command[] = [
+    { do: 'extend-dart', dart: 'right', to: BUST },
+    extend,
+    draw('slash', 'right/armhole', 0.4),
+    cut('slash'),
+  ];
+  const seen = (...turns: Command[]) => mark(dartMoved, SIDE, [...begun, ...turns], block);
+  const told = (findings: readonly Finding[]) =>
+    findings
+      .filter(({ state }) => state === 'wrong' || state === 'missing')
+      .map((finding) => [finding.code, finding.state, finding.cause?.code, finding.about?.['open']]);
+
+  test('instead of the other is named, though the step is only unfinished', () => {
+    const findings = seen(of(WAIST));
+    expect(told(findings)).toEqual([['dart-moved/turned', 'missing', 'dart-to-stay', WAIST]]);
+    expect(sentence(findings[0]!, 'mm')).toBe(
+      'The right side dart has not been turned yet. Here the right waist dart was closed: in this step it is to stay as it is.',
+    );
+  });
+  test('beside the other, before or after it, wholly or in part, is why the opening is too wide', () => {
+    for (const findings of [
+      seen(of(WAIST), of('right')),
+      seen(of('right'), of(WAIST)),
+      seen(of('right'), of(WAIST, { share: 0.5 })),
+    ])
+      expect(told(findings)).toEqual([['dart-moved/opening', 'wrong', 'dart-to-stay', WAIST]]);
+  });
+  test('and opened again is none, nor is there one where all is right or nothing was done', () => {
+    const right = seen(of('right'));
+    expect(told(right)).toEqual([]);
+    expect(told(seen())).toEqual([['dart-moved/turned', 'missing', undefined, undefined]]);
+    const there = replay({
+      ...{ format: 'pin-and-pivot/recipe', version: 1, block, fabric: 'woven', seed: 1 },
+      commands: [...begun, of(WAIST)],
+    }).work.turns.at(-1)!;
+    const again = seen(of(WAIST), of(WAIST, { angle: -there.angle }), of('right'));
+    expect(told(again)).toEqual([]);
+  });
+});
+
+describe('a slash to the other bust point', () => {
+  test('is told by its name', () => {
+    const OTHER: CheckSpec = {
+      ...DRAWN,
+      names: { ...DRAWN.names, edges: ['right/shoulder'], bust: 'left/bust-point' },
+    };
+    const whole: BlockChoice = { figure: 'F2' };
+    const commands: Command[] = [
+      { do: 'open-out', about: 'centre-front' },
+      draw('slash', 'right/shoulder', 0.5),
+    ];
+    const found = mark(slashDrawn, OTHER, commands, whole).find(({ code }) => code === 'slash-drawn/tip')!;
+    expect(found).toMatchObject({ state: 'wrong', cause: { code: 'other-bust-point' } });
+    expect(sentence(found, 'mm')).toMatch(
+      /^End of the slash line from the left bust point: .* It was drawn to the right bust point\.$/,
+    );
   });
 });

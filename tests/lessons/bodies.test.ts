@@ -15,6 +15,7 @@ import { parseAttempt } from '../../src/lib/recipe/parse.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
+import { notLookedAt, outcomeText, summary } from '../../src/lib/strings/bodies.ts';
 import { drillWords } from '../../src/lib/strings/drills.ts';
 import { courseAttempt, pass } from '../golden/course/case.ts';
 
@@ -210,7 +211,26 @@ describe('a construction on the other bodies', () => {
       commands: whole.commands.map((c) => (c.do === 'turn' ? { ...c, by: { share: 0.5 } } : c)),
     };
     expect(onOwnBody(lesson, half).marks.has('move')).toBe(false);
+    const { left } = onOwnBody(lesson, half);
+    expect(left).toContain('move');
+    // What was not looked at is not said to hold.
+    expect(notLookedAt(left)).toMatch(/^Not looked at: “move”/);
+    const holding = all(lesson, half).filter(({ outcome }) => outcome === 'holds');
+    expect(holding.length).toBeGreaterThan(0);
+    expect(summary(holding, left)).toMatch(/as far as it was looked at\. Not looked at: “move”/);
+    expect(outcomeText('holds', left)).toBe('Holds, as far as looked at');
+    expect(outcomeText('fails', left)).toBe('Fails here');
     expect(all(lesson, half).map(({ step }) => step)).not.toContain('move');
+  });
+
+  it('says of all where nothing was left out', () => {
+    const lesson = loadLesson('waist-to-side')!;
+    const whole = courseAttempt(lesson, pass('prove', 'whole'));
+    const { left } = onOwnBody(lesson, whole);
+    expect(left).toEqual([]);
+    expect(summary(all(lesson, whole), left)).toBe('It holds on all bodies.');
+    expect(outcomeText('holds', left)).toBe('Holds');
+    expect(notLookedAt(left)).toBeUndefined();
   });
 
   it('is the same on the own body as the attempt itself, to the last bit', () => {

@@ -34,13 +34,21 @@ it('several are joined, the same words once', () => {
   );
 });
 
+it('what can be too much as well as too little is told as both', () => {
+  expect(MISTAKES['dart-finished/point']).toMatch(/farther than asked for, or not far enough/);
+  for (const side of ['before', 'after'])
+    expect(MISTAKES[`fullness/${side}`]).toMatch(/farther than asked for .*, or not far enough/);
+  for (const check of ['dart-moved', 'dart-closed'])
+    expect(MISTAKES[`${check}/opening`]).toMatch(/another width/);
+});
+
 it('what is off now is told apart from what was off in an earlier mark, and nothing twice', () => {
   const { linked } = SECOND_CHANCE;
   expect(linked(['dart-moved/pivot'], [])).toBe(
     'The parts came apart at the bust point. Doing it right restores the credit.',
   );
   expect(linked(['dart-moved/pivot'], ['dart-moved/opening', 'dart-closed/pivot'])).toBe(
-    'The parts came apart at the bust point. On the way the opening was not as wide as its angle makes it. ' +
+    'The parts came apart at the bust point. On the way the opening had another width than its angle makes. ' +
       'Doing it right restores the credit.',
   );
   expect(linked([], ['dart-moved/pivot'])).toBe(

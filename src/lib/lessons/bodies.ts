@@ -38,6 +38,8 @@ export interface OwnBody {
   readonly figure: string | undefined;
   /** Marks of the steps that are accepted here, by step: only these are looked at on other bodies. */
   readonly marks: ReadonlyMap<string, Mark>;
+  /** Steps in which something was done that is not accepted here: they are not looked at anywhere. */
+  readonly left: readonly string[];
   /** Commands that are not followed here either, by their index. */
   readonly unfollowed: ReadonlySet<number>;
   /** How many readings were left out: they are numbers of this body, no construction. */
@@ -79,6 +81,9 @@ export function onOwnBody(lesson: Lesson, attempt: Attempt): OwnBody {
   return {
     figure: 'figure' in attempt.block ? attempt.block.figure : undefined,
     marks: new Map([...marks].filter(([, { verdict }]) => verdict === 'accepted')),
+    left: [...marks.values()]
+      .filter(({ step, verdict }) => verdict !== 'accepted' && steps.get(step)!.commands.length > 0)
+      .map(({ step }) => step),
     unfollowed: new Set([...steps.values()].flatMap(({ unfollowed }) => unfollowed.map((u) => u.index))),
     readings: attempt.commands.filter(isReading).length,
     work: lastOf(lesson, steps),

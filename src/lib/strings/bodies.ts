@@ -12,6 +12,23 @@ export const OUTCOMES: Readonly<Record<Outcome, string>> = {
   refused: 'Cannot be done here',
 };
 
+/** The same where steps were left out: what was not looked at is not said to hold. */
+export const outcomeText = (outcome: Outcome, left: readonly string[]): string =>
+  outcome === 'holds' && left.length > 0 ? 'Holds, as far as looked at' : OUTCOMES[outcome];
+
+/** That steps were worked and not looked at, by their titles; undefined where there are none. */
+export function notLookedAt(left: readonly string[]): string | undefined {
+  if (left.length === 0) return undefined;
+  const titles = left.map((title) => `“${title}”`).join(', ');
+  return `Not looked at: ${titles}. What is not accepted on your own body says nothing on another.`;
+}
+
+/** That all holds on a body. */
+export const allHolds = (left: readonly string[]): string =>
+  left.length === 0
+    ? 'Everything that was measured lies within its tolerance here, too.'
+    : 'What was looked at lies within its tolerance here, too.';
+
 /** What is said above the bodies. */
 export const BODIES = {
   title: 'On five bodies',
@@ -47,10 +64,15 @@ const PLACE =
 const typedText = (angle: number): string =>
   `The angle was typed, ${formatAngle(Math.abs(angle))}: it was read from one body. A dart that is closed until its legs meet holds on every body.`;
 
-/** A line for each outcome that there is, for those who hear it. */
-export function summary(bodies: readonly OnBody[]): string {
+/** A line for each outcome that there is, for those who hear it. `left`: titles of the steps that were not looked at. */
+export function summary(bodies: readonly OnBody[], left: readonly string[]): string {
+  return [ofAll(bodies, left), notLookedAt(left)].filter((text) => text !== undefined).join(' ');
+}
+
+function ofAll(bodies: readonly OnBody[], left: readonly string[]): string {
   const holds = bodies.filter(({ outcome }) => outcome === 'holds' || outcome === 'place').length;
-  if (holds === bodies.length) return 'It holds on all bodies.';
+  if (holds === bodies.length)
+    return `It holds on all bodies${left.length === 0 ? '' : ', as far as it was looked at'}.`;
   const bad = bodies.filter(({ outcome }) => outcome === 'fails' || outcome === 'refused');
   return `It holds on ${holds} of ${bodies.length} other bodies, and not on ${bad.map(({ figure }) => figure).join(', ')}.`;
 }

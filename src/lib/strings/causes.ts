@@ -20,6 +20,7 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'notch-elsewhere': 'The next one that way stands {value} off; it should stand no farther than {room}.',
   'too-late': 'There was none when the line was cut.',
   'drawn-to-sewn-point': 'The legs were drawn to the point of the sewn dart.',
+  'other-bust-point': 'It was drawn to the {what}.',
   'opening-wider': 'The opening in the seam becomes {value} wider than it need be.',
   'cut-through': 'Slash to the bust point, not through it.',
   'other-end': 'It was slashed from the other end.',
@@ -37,7 +38,8 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'wrong-seam-first': 'The style line is sewn first here.',
   'copied-from-turned-part':
     'It was copied from a part that was turned by {value}; there the old grain is void.',
-  'other-dart': 'Another dart was closed than the one that was meant.',
+  'other-dart': 'A dart was closed that was not meant.',
+  'dart-to-stay': 'Here {open} was closed: in this step it is to stay as it is.',
   'shares-exchanged': 'The two shares were given the other way round.',
   'from-other-end': 'The length was measured from the other end of the edge.',
   'left-at-bust-point': 'The point was left at the bust point; sewn there, the cloth makes a peak.',

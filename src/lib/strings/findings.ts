@@ -141,7 +141,7 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     wrong: 'The slash line should begin on the {wanted}',
   },
   'slash-drawn/place': 'Where the slash line begins on the {edge}, from the {landmark}',
-  'slash-drawn/tip': 'End of the slash line from the bust point',
+  'slash-drawn/tip': 'End of the slash line from the {landmark}',
   'slash-drawn/extra': 'There is one slash line more than is wanted, on the {edge}.',
 
   'dart-moved/cut': {

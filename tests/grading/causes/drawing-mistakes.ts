@@ -93,14 +93,17 @@ export const DRAWING: Readonly<Record<string, Mistake>> = {
     const at = between(chance, 0.35, 0.65);
     return { own: right.map((c) => (hasFrom(c) ? { ...c, from: { on, at } } : c)) };
   },
-  'other-dart': ({ variant, step, right, before }) => {
+  // In place of the dart that is meant, or beside it.
+  'other-dart': ({ chance, variant, step, right, before }) => {
     if (!turning(step) || variant.form !== 'two-dart' || variant.darts.length !== 1) return undefined;
     const other = variant.darts[0] === 'right' ? 'right/waist-dart' : 'right';
     const extend: Command = { do: 'extend-dart', dart: other, to: BUST, step };
     const works = 'work' in apply(before, extend);
-    return works
-      ? { own: [extend, ...right.map((c) => (isMove(c) ? { ...c, dart: other } : c))] }
-      : undefined;
+    if (!works) return undefined;
+    const instead = right.map((c) => (isMove(c) ? { ...c, dart: other } : c));
+    const last = right.findLast((c) => c.do === 'turn');
+    if (last === undefined || chance() < 0.5) return { own: [extend, ...instead] };
+    return { own: [extend, ...right, { ...last, dart: other, by: { until: 'legs-meet' } }] };
   },
   'shares-exchanged': ({ variant, step, right }) => {
     if (step !== 'move' || variant.drill.exercise !== 'split') return undefined;

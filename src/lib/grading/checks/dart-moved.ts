@@ -6,6 +6,7 @@ import { legsOf } from '../../pattern/outline.ts';
 import { sidesOf } from '../../pattern/turn-into.ts';
 import type { Dart, Piece } from '../../pattern/types.ts';
 import type { TurnFact } from '../../recipe/types.ts';
+import { closedBeside } from '../causes/closed-beside.ts';
 import { turnCause } from '../causes/turn.ts';
 import { at, dimension, fact, missing, names, near, note, refusedBy, tolerance } from '../finding.ts';
 import { slashesFrom, slashesOn, type Slashed } from '../slashes.ts';
@@ -64,8 +65,24 @@ function closing(context: StepContext, spec: CheckSpec, id: string, turns: reado
   ];
 }
 
+/** What a dart that was closed though it is to stay open is told by. */
+const TO_STAY = { code: 'dart-to-stay' } as const;
+
+/** Nothing was turned of a dart; perhaps another one was closed in its stead. */
+function notTurned({ before, after }: StepContext, spec: CheckSpec, dart: string): Finding {
+  const beside = closedBeside(before, after, names(spec, 'darts'));
+  if (!beside) return missing('dart-moved/turned', { about: { dart } });
+  return missing('dart-moved/turned', { about: { dart, open: beside.dart }, cause: TO_STAY });
+}
+
 /** One opening: cut to the tip and not through it, and as wide at the edge as its share of the angle makes it. */
-function opening(slash: Slashed, edge: string, angle: number, spec: CheckSpec): Finding[] {
+function opening(
+  { before, after }: StepContext,
+  slash: Slashed,
+  edge: string,
+  angle: number,
+  spec: CheckSpec,
+): Finding[] {
   const { piece, line } = slash;
   const dart = slash.dart!;
   const about = { slash: line.id, edge };
@@ -75,15 +92,19 @@ function opening(slash: Slashed, edge: string, angle: number, spec: CheckSpec): 
   const through = hinge !== undefined && !hinge.intact;
   const [p, q] = ends.mouth;
   // 2 L sin(θ/2), trade notes, derived; L from the tip, straight across to the edge, also where the leg bends at an alternate pivot.
-  const expected = 2 * distance(ends.tips[1], q) * sin(angle / 2);
+  const wide = (turned: number): number => 2 * distance(ends.tips[1], q) * sin(turned / 2);
   const width = distance(p, q) * (dart.residual < 0 ? -1 : 1);
+  const allowed = tolerance(spec, 'opening');
+  const beside = closedBeside(before, after, names(spec, 'darts'), dart.id);
+  const too = beside && Math.abs(width - wide(angle + beside.by)) <= allowed.value ? beside : undefined;
   return [
     through
       ? fact('dart-moved/hinge', false, { where: at(ends.tips[0]), cause: { code: 'cut-through' }, about })
       : fact('dart-moved/hinge', true, { about }),
-    near('dart-moved/opening', 'mm', width, expected, tolerance(spec, 'opening'), {
+    near('dart-moved/opening', 'mm', width, wide(angle), allowed, {
       where: dimension(p, q),
-      about,
+      cause: too && TO_STAY,
+      about: too ? { ...about, open: too.dart } : about,
     }),
   ];
 }
@@ -112,7 +133,7 @@ export const dartMoved: Check = (context, spec) => {
   for (const id of names(spec, 'darts')) {
     const turns = after.turns.filter((turn) => turn.dart === id);
     if (turns.length === 0) {
-      findings.push(missing('dart-moved/turned', { about: { dart: id } }));
+      findings.push(notTurned(context, spec, id));
       continue;
     }
     moved += turns[0]!.before * (1 - (spec.numbers?.['left'] ?? 0));
@@ -121,7 +142,7 @@ export const dartMoved: Check = (context, spec) => {
   if (findings.some((f) => f.state === 'missing')) return findings;
   slashes.forEach((slash, i) => {
     const angle = moved * shareOf(spec, i, edges.length);
-    findings.push(...opening(slash!, edges[i]!, angle, spec));
+    findings.push(...opening(context, slash!, edges[i]!, angle, spec));
   });
   const turned = ownFront(after).flatMap((piece) =>
     piece.parts.filter((part) => part.grain === 'void').map((part) => part.id),

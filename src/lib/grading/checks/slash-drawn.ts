@@ -32,17 +32,22 @@ function judge(slash: Slashed, paper: Piece, spec: CheckSpec, i: number): Findin
       }),
     );
   }
-  const bust = landmark(paper, nth(names(spec, 'bust'), i));
+  const wanted = nth(names(spec, 'bust'), i);
+  const bust = landmark(paper, wanted);
   if (bust === undefined) return findings;
   const allowed = tolerance(spec, 'tip');
-  const sewn = paper.parts
+  const reached = paper.parts
     .flatMap((part) => Object.entries(part.landmarks))
-    .some(([id, at]) => id.endsWith('sewn-point') && distance(at, tip) <= allowed.value);
+    .flatMap(([id, at]) => (id !== wanted && distance(at, tip) <= allowed.value ? [id] : []));
+  const other = reached.find((id) => id.endsWith('/bust-point'));
+  const cause = reached.some((id) => id.endsWith('sewn-point'))
+    ? { code: 'drawn-to-sewn-point' }
+    : other && { code: 'other-bust-point' };
   findings.push(
     near('slash-drawn/tip', 'mm', distance(tip, bust), 0, allowed, {
       where: dimension(tip, bust),
-      cause: sewn ? { code: 'drawn-to-sewn-point' } : undefined,
-      about,
+      cause,
+      about: { ...about, landmark: wanted, ...(other !== undefined && { what: other }) },
     }),
   );
   return findings;

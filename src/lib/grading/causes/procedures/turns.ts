@@ -98,22 +98,33 @@ function offOf(about: Anchor, { after, rightly, before }: Situation, n: number):
   return own && right ? distance(own.pivot, right.pivot) : 0;
 }
 
-/** Another dart was closed than the one that was meant; drawn up to the bust point first, where it was not yet. */
+/**
+ * Another dart was closed than the one that was meant, or beside it, into the same opening; drawn up to the bust point first, where it was
+ * not yet.
+ */
 export const otherDart: Procedure = (s) => {
   const darts = ownFront(s.before).flatMap((p) => p.darts);
-  return moves(s.right).flatMap((move, n) =>
+  const all = moves(s.right);
+  return all.flatMap((move, n) =>
     darts
       .filter(({ id }) => id !== move.dart)
-      .map(({ id: dart, state, bustPoint }) => {
-        const commands = withMove(s.right, n, (c) => ({ ...c, dart }));
+      .flatMap(({ id: dart, state, bustPoint }): readonly Suspect[] => {
         const extend: Command = { do: 'extend-dart', dart, to: { landmark: bustPoint } };
-        return {
+        const instead = withMove(s.right, n, (c) => ({ ...c, dart }));
+        const ways = [instead];
+        if (move.do === 'turn' && !all.some((one) => one.dart === dart)) {
+          const at = s.right.indexOf(move) + 1;
+          ways.push([...s.right.slice(0, at), { ...move, dart, by: LEGS_MEET }, ...s.right.slice(at)]);
+        }
+        return ways.map((commands) => ({
           cause: { code: 'other-dart' },
           commands: state === 'sewn' ? [extend, ...commands] : commands,
-        };
+        }));
       }),
   );
 };
+
+const LEGS_MEET: TurnBy = { until: 'legs-meet' };
 
 /** Shares were given the other way round: each of two openings got the other's. */
 export const sharesExchanged: Procedure = (s) => {
