@@ -176,7 +176,8 @@ describe('a dart that is to stay open and was closed', () => {
 
   test('instead of the other is named, though the step is only unfinished', () => {
     const findings = seen(of(WAIST));
-    expect(told(findings)).toEqual([['dart-moved/turned', 'missing', 'dart-to-stay', WAIST]]);
+    expect(told(findings)).toEqual([['dart-moved/turned', 'missing', undefined, undefined]]);
+    expect(findings[0]!.about).toEqual({ dart: 'right', stays: WAIST });
     expect(sentence(findings[0]!, 'mm')).toBe(
       'The right side dart has not been turned yet. Here the right waist dart was closed: in this step it is to stay as it is.',
     );
@@ -214,9 +215,24 @@ describe('a slash to the other bust point', () => {
       draw('slash', 'right/shoulder', 0.5),
     ];
     const found = mark(slashDrawn, OTHER, commands, whole).find(({ code }) => code === 'slash-drawn/tip')!;
-    expect(found).toMatchObject({ state: 'wrong', cause: { code: 'other-bust-point' } });
+    expect(found).toMatchObject({ state: 'wrong', about: { reached: 'right/bust-point' } });
     expect(sentence(found, 'mm')).toMatch(
-      /^End of the slash line from the left bust point: .* It was drawn to the right bust point\.$/,
+      /^End of the slash line from the left bust point, drawn to the right bust point: measured/,
     );
+  });
+});
+
+describe('what was pinned and swung', () => {
+  test('is a new dart where a cut line is a slash line', () => {
+    const pivot = { do: 'pivot', dart: WAIST, slash: 'slash', from: { on: 'right/side', at: 0.3 } } as const;
+    const swung: Command = { ...pivot, about: BUST, by: { until: 'legs-meet' }, part: 'freed' };
+    const words = (commands: Command[]) =>
+      mark(slashDrawn, DRAWN, [extend, ...commands])
+        .map((finding) => sentence(finding, 'mm'))
+        .join(' ');
+    const place = /Where the new dart begins on the right side seam/;
+    expect(words([swung])).toMatch(place);
+    expect(words([swung])).not.toMatch(/slash/);
+    expect(words([draw('slash', 'right/side', 0.3)])).toMatch(/Where the slash line begins/);
   });
 });

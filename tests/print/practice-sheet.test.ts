@@ -176,6 +176,8 @@ describe.each(lessons)('the practice sheet of %s', (_, lesson) => {
     for (const line of asked) expect(said).toContain(line.trim());
     for (const care of ['cut away from your body', 'scissors', 'never into your palm', "school's own rules"])
       expect(said).toContain(care);
+    // There is a blade where paper is cut.
+    expect(said).not.toContain('nothing can cut you');
   });
 });
 

@@ -48,6 +48,9 @@ function section(heading: string, words: readonly string[]): Flowing[] {
 }
 
 const TOO_LARGE = 'This block is larger than A4 and Letter: print it on larger paper, at 100 %.';
+/** The sheet is for the table at home, where there are blades. */
+const SCISSORS = 'No step on this sheet needs more than scissors.';
+
 const AFTERWARDS =
   'Measure angle, legs, intake, seams and allowances on your paper as it is, and enter them under “My work”, “Worked on paper”: you get the same findings as for work on the screen.';
 const NEXT_PAGE = 'The test squares are on the next page.';
@@ -94,7 +97,7 @@ export function practiceSheet(exercise: PracticeExercise, front: Piece): string 
   const pages = onPages(
     [
       ...opening(title, told, front),
-      ...section('Take care', Object.values(CAUTIONS)),
+      ...section('Take care', Object.values({ ...CAUTIONS, scissors: SCISSORS })),
       ...exercise.steps.flatMap((step, i) => section(`${i + 1}. ${step.title}`, step.text)),
       ...section('Afterwards', [AFTERWARDS]),
     ],

@@ -123,11 +123,11 @@ function passes(spec: CheckSpec, units: Units): readonly string[] {
   const off = `${span(spec, units)} off`;
   return two === undefined
     ? [
-        `It passes ${the(one)} on the side of centre front, ${off}, and moves away from it steadily to the end into which the dart goes.`,
+        `It passes ${the(one)} on the side of centre front, ${off}, and from there moves away from it steadily, towards the end at which that dart is to open.`,
       ]
     : [
         `It passes both bust points ${off}: ${the(one)} lies on the lower piece, ${the(two)} on the upper one.`,
-        'It moves away from each steadily to the end into which that dart goes.',
+        'From there it moves away from each steadily, towards the end at which that dart is to open.',
       ];
 }
 
@@ -135,7 +135,7 @@ function notches(spec: CheckSpec, units: Units): readonly string[] {
   const { asymmetry, count } = spec.numbers ?? {};
   return [
     `A notch on either side of each place of the line that is nearest to a bust point, ${span(spec, units)} from it; at most ${counted(count ?? 0)} in all.`,
-    `Laid upside down the row does not fit: it is off by ${formatLength(asymmetry ?? 0, units)} or more.`,
+    `Turned end for end, the row of notches differs from itself by ${formatLength(asymmetry ?? 0, units)} or more, so that the seam cannot be sewn upside down.`,
   ];
 }
 

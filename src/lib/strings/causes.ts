@@ -20,7 +20,7 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'notch-elsewhere': 'The next one that way stands {value} off; it should stand no farther than {room}.',
   'too-late': 'There was none when the line was cut.',
   'drawn-to-sewn-point': 'The legs were drawn to the point of the sewn dart.',
-  'other-bust-point': 'It was drawn to the {what}.',
+  'other-bust-point': 'It was drawn to the other bust point.',
   'opening-wider': 'The opening in the seam becomes {value} wider than it need be.',
   'cut-through': 'Slash to the bust point, not through it.',
   'other-end': 'It was slashed from the other end.',

@@ -133,22 +133,22 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     'Turned: the {part}. The result is congruent whichever part turns, but on a turned part the old grain is void.',
 
   'slash-drawn/drawn': {
-    missing: 'There is no slash line from the {edge} yet.',
-    wrong: 'The slash line from the {edge} could not be drawn.',
+    missing: 'There is no line from the {edge} to the bust point yet.',
+    wrong: 'The line from the {edge} to the bust point could not be drawn.',
   },
   'slash-drawn/edge': {
-    right: 'A slash line begins on the {edge}.',
-    wrong: 'The slash line should begin on the {wanted}',
+    right: 'A {made} begins on the {edge}.',
+    wrong: 'The {made} should begin on the {wanted}',
   },
-  'slash-drawn/place': 'Where the slash line begins on the {edge}, from the {landmark}',
-  'slash-drawn/tip': 'End of the slash line from the {landmark}',
-  'slash-drawn/extra': 'There is one slash line more than is wanted, on the {edge}.',
+  'slash-drawn/place': 'Where the {made} begins on the {edge}, from the {landmark}',
+  'slash-drawn/tip': 'End of the {made} from the {landmark}{reached}',
+  'slash-drawn/extra': 'There is one {made} more than is wanted, on the {edge}.',
 
   'dart-moved/cut': {
     missing: 'The way from the {edge} to the bust point is not opened yet.',
     wrong: 'The way from the {edge} to the bust point could not be opened.',
   },
-  'dart-moved/turned': 'The {dart} dart has not been turned yet.',
+  'dart-moved/turned': 'The {dart} dart has not been turned yet.{stays}',
   'dart-moved/hinge': {
     right: 'The paper still hangs together in the bust point.',
     wrong: 'The cut from the {edge} went through the bust point: nothing holds the parts together.',
@@ -181,19 +181,19 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     right: 'Number of slash lines from the {edge}',
     missing: 'From the {edge} {count} slash lines are wanted; {found} are drawn.',
   },
-  'slashes-laid/spacing': 'Distance of the slash line from its neighbour, along the edge',
-  'slashes-laid/parallel': 'Angle between the slash line and its neighbour',
+  'slashes-laid/spacing': 'Distance of {slash} from its neighbour, along the edge',
+  'slashes-laid/parallel': 'Angle between {slash} and its neighbour',
   'slashes-laid/pivot': {
-    right: 'Distance of the alternate pivot from the bust point',
-    missing: 'The slash line runs straight to the bust point; it should bend at an alternate pivot.',
+    right: 'Distance of the alternate pivot of {slash} from the bust point',
+    missing: 'The line of {slash} runs straight to the bust point; it should bend at an alternate pivot.',
   },
   'fullness/drawn': 'The opening at the {edge} is not made into fullness yet.',
   'fullness/kind': {
     right: 'The opening became {as}.',
     wrong: 'The opening became {as}; here {wanted} are wanted.',
   },
-  'fullness/before': 'How far the new edge reaches on the first side of the opening',
-  'fullness/after': 'How far the new edge reaches on the second side of the opening',
+  'fullness/before': 'How far the new edge reaches before the opening, clockwise',
+  'fullness/after': 'How far the new edge reaches after the opening, clockwise',
   'fullness/notches': {
     right: 'A notch stands at both ends of the fullness.',
     wrong: 'The fullness has no notch at one of its ends.',

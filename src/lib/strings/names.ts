@@ -65,13 +65,16 @@ export function pieceName(id: string): string {
   return copy === undefined ? name : `${name} (${copy} copy)`;
 }
 
-/** A part that a slash or the pin freed is the only one of its kind, whatever the slash is called. */
-const freedPart = (of: string): string =>
-  /^slash(-\d+)?$/.test(of) ? 'freed part' : `part freed at the ${dartName(of)}`;
+/** Alone, a part that a slash or the pin freed is the only one of its kind, whatever the slash is called. */
+const freedPart = (of: string): string => (/^slash(-\d+)?$/.test(of) ? 'freed part' : freedAt(of));
+const freedAt = (of: string): string => `part freed at ${theDart(of)}`;
 
 /** `freed-right` -> "freed right part", `upper` -> "main part"; several ids with commas between give several names. */
-export const partNames = (ids: string): string =>
-  ids
-    .split(', ')
-    .map((id) => (id.startsWith('freed-') ? freedPart(id.slice(6)) : 'main part'))
-    .join(', the ');
+export function partNames(ids: string): string {
+  const all = ids.split(', ');
+  const alone = all.length === 1;
+  const names = all.map((id) =>
+    !id.startsWith('freed-') ? 'main part' : alone ? freedPart(id.slice(6)) : freedAt(id.slice(6)),
+  );
+  return alone ? names[0]! : `${names.slice(0, -1).join(', the ')} and the ${names.at(-1)!}`;
+}

@@ -17,9 +17,13 @@ export function filled(
     if (key === 'mm' || key === 'room' || key === 'amount') return formatLength(Number(value), units);
     // Where the cloth is named, the copy need not be.
     if (key === 'piece') return pieceName(about['fabric'] ? String(value).replace(/@.*/, '') : String(value));
-    if (key === 'open') return theDart(String(value));
+    if (key === 'open' || key === 'slash') return theDart(String(value));
+    if (key === 'stays')
+      return ` Here ${theDart(String(value))} was closed: in this step it is to stay as it is`;
+    if (key === 'reached') return `, drawn to the ${nameOf(String(value))}`;
     if (key === 'part') return partNames(String(value));
     if (key === 'fold') return FOLDS[value] ?? String(value);
+    if (key === 'made') return MADE[value] ?? String(value);
     if (key === 'says') return SAYS[value] ?? String(value);
     if (typeof value === 'number') return decimal(value, 1);
     return NAMED.has(key) ? nameOf(value) : value;
@@ -48,6 +52,9 @@ const FOLDS: Readonly<Record<string, string>> = {
   up: 'upwards',
   down: 'downwards',
 };
+
+/** What leads from an edge to a bust point, by how it was made: where the block was pinned and swung, no paper is cut. */
+const MADE: Readonly<Record<string, string>> = { slash: 'slash line', pivot: 'new dart' };
 
 const SAYS: Readonly<Record<string, string>> = {
   match: 'it matches',

@@ -16,7 +16,7 @@ const OPTION: Readonly<Record<string, string>> = {
   into: 'Open',
   share: 'Share',
   still: 'Trace first',
-  circle: 'Circle round B',
+  circle: 'Circle round the bust point',
 };
 
 const CHOICE: Readonly<Record<string, string>> = {

@@ -71,6 +71,21 @@ export const IN_LESSONS: readonly LessonMistake[] = [
       ),
   },
   {
+    truth: 'other-bust-point',
+    at: [['asymmetric-darts', 'slash-lines']],
+    make: ({ chance, right }) =>
+      one(
+        chance,
+        right,
+        (c) => c.do === 'draw-slash',
+        (c) => {
+          if (c.do !== 'draw-slash' || !('landmark' in c.to)) return c;
+          const side = c.to.landmark.startsWith('right') ? 'left' : 'right';
+          return { ...c, to: { landmark: `${side}/bust-point` } };
+        },
+      ),
+  },
+  {
     truth: 'other-edge',
     make: ({ chance, right }) => {
       const used = right.flatMap((c) => (hasFrom(c) && 'on' in c.from ? [c.from.on] : []));

@@ -71,8 +71,7 @@ const TO_STAY = { code: 'dart-to-stay' } as const;
 /** Nothing was turned of a dart; perhaps another one was closed in its stead. */
 function notTurned({ before, after }: StepContext, spec: CheckSpec, dart: string): Finding {
   const beside = closedBeside(before, after, names(spec, 'darts'));
-  if (!beside) return missing('dart-moved/turned', { about: { dart } });
-  return missing('dart-moved/turned', { about: { dart, open: beside.dart }, cause: TO_STAY });
+  return missing('dart-moved/turned', { about: beside ? { dart, stays: beside.dart } : { dart } });
 }
 
 /** One opening: cut to the tip and not through it, and as wide at the edge as its share of the angle makes it. */

@@ -14,12 +14,12 @@ const nth = (ids: readonly string[], i: number): string => ids[i] ?? ids[0]!;
 const numberOf = (spec: CheckSpec, name: string, i: number): number =>
   spec.numbers?.[`${name}-${i + 1}`] ?? number(spec, name);
 
-function judge(slash: Slashed, paper: Piece, spec: CheckSpec, i: number): Finding[] {
+function judge(slash: Slashed, paper: Piece, spec: CheckSpec, i: number, made: string): Finding[] {
   const edge = names(spec, 'edges')[i]!;
   const { chain } = slash.line;
   const start = chainStart(chain);
   const tip = chainEnd(chain);
-  const about = { slash: slash.line.id, edge };
+  const about = { slash: slash.line.id, edge, made };
   const findings: Finding[] = [fact('slash-drawn/edge', true, { about })];
   const place = placeOn(paper, edge, nth(names(spec, 'from'), i), start);
   if (place !== undefined) {
@@ -40,14 +40,12 @@ function judge(slash: Slashed, paper: Piece, spec: CheckSpec, i: number): Findin
     .flatMap((part) => Object.entries(part.landmarks))
     .flatMap(([id, at]) => (id !== wanted && distance(at, tip) <= allowed.value ? [id] : []));
   const other = reached.find((id) => id.endsWith('/bust-point'));
-  const cause = reached.some((id) => id.endsWith('sewn-point'))
-    ? { code: 'drawn-to-sewn-point' }
-    : other && { code: 'other-bust-point' };
+  const sewn = reached.some((id) => id.endsWith('sewn-point'));
   findings.push(
     near('slash-drawn/tip', 'mm', distance(tip, bust), 0, allowed, {
       where: dimension(tip, bust),
-      cause,
-      about: { ...about, landmark: wanted, ...(other !== undefined && { what: other }) },
+      cause: sewn ? { code: 'drawn-to-sewn-point' } : undefined,
+      about: { ...about, landmark: wanted, ...(other !== undefined && { reached: other }) },
     }),
   );
   return findings;
@@ -58,15 +56,17 @@ function judge(slash: Slashed, paper: Piece, spec: CheckSpec, i: number): Findin
  * the edge's length from the landmark `names.from`. Numbers and names may be given for each slash (`least-2`) or once. Judged on the lines as
  * they lie on the paper, cut or not, so that a pivoted dart counts as well. Tolerances `place` and `tip` in mm.
  */
-export const slashDrawn: Check = ({ after, unfollowed }, spec) => {
+export const slashDrawn: Check = ({ after, unfollowed, commands }, spec) => {
   const paper = after.opened;
   if (!paper) return [missing('slash-drawn/drawn')];
   const edges = names(spec, 'edges');
+  const pinned = new Set(commands.flatMap((c) => (c.do === 'pivot' ? [c.slash] : [])));
+  const madeBy = ({ line }: Slashed): string => (pinned.has(line.id) ? 'pivot' : 'slash');
   const slashes = slashesOn(after);
   const found = slashesFrom(slashes, edges);
   const others = slashes.filter((s) => !found.includes(s));
   const findings = found.flatMap((slash, i): Finding[] => {
-    if (slash) return judge(slash, paper, spec, i);
+    if (slash) return judge(slash, paper, spec, i, madeBy(slash));
     const other = others.shift();
     const about = { wanted: edges[i]!, edge: edges[i]! };
     if (other) {
@@ -74,7 +74,11 @@ export const slashDrawn: Check = ({ after, unfollowed }, spec) => {
       const cause = { code: 'other-edge' };
       const where = { kind: 'point', at: chainStart(other.line.chain) } as const;
       return [
-        fact('slash-drawn/edge', false, { about: { ...about, edge, slash: other.line.id }, cause, where }),
+        fact('slash-drawn/edge', false, {
+          about: { ...about, edge, slash: other.line.id, made: madeBy(other) },
+          cause,
+          where,
+        }),
       ];
     }
     const refusal = unfollowed.find(({ command }) => ['draw-slash', 'pivot'].includes(command.do));
@@ -87,7 +91,7 @@ export const slashDrawn: Check = ({ after, unfollowed }, spec) => {
   for (const extra of others)
     findings.push(
       fact('slash-drawn/extra', false, {
-        about: { slash: extra.line.id, edge: wholeEdge(extra.line.ends[0] ?? '') },
+        about: { slash: extra.line.id, edge: wholeEdge(extra.line.ends[0] ?? ''), made: madeBy(extra) },
         where: { kind: 'point', at: chainStart(extra.line.chain) },
       }),
     );

@@ -13,6 +13,6 @@ export const FULLNESS_OPENING: OpeningWords = {
     const share = as === 'ease' ? ` (${decimal(v.shares[0]! * 100, 0)} % of the angle)` : '';
     return `The opening at the ${edgeOf(v)} becomes ${what}${share}, drawn over ${measured(v, reach, units)} on either side.`;
   },
-  steps: { ...MOVING_TITLES, 'draw-over': (v) => `Draw the ${edgeOf(v)} over` },
+  steps: { ...MOVING_TITLES, 'draw-over': () => 'Draw the edge over the opening' },
   first: DART_TEXT,
 };

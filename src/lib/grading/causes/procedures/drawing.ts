@@ -42,6 +42,22 @@ export const toSewnPoint: Procedure = (s) => {
   );
 };
 
+/** Drawn to the bust point of the other side. */
+export const otherBust: Procedure = (s) => {
+  const all = Object.keys(Object.assign({}, ...(s.before.opened?.parts ?? []).map((p) => p.landmarks)));
+  const busts = all.filter((id) => id.endsWith('/bust-point'));
+  return s.right.flatMap((c, i) =>
+    c.do === 'draw-slash' && isAt(c.to, '/bust-point')
+      ? busts
+          .filter((id) => !('landmark' in c.to && c.to.landmark === id))
+          .map((landmark): Suspect => ({
+            cause: { code: 'other-bust-point' },
+            commands: s.right.map((one, j) => (j === i ? { ...c, to: { landmark } } : one)),
+          }))
+      : [],
+  );
+};
+
 type From = Extract<Command, { do: 'draw-slash' | 'pivot' }>;
 const hasFrom = (c: Command): c is From => c.do === 'draw-slash' || c.do === 'pivot';
 

@@ -1,4 +1,4 @@
-import { otherEdge, otherEnd, otherMirror, scaleOfPlace, toSewnPoint } from './drawing.ts';
+import { otherBust, otherEdge, otherEnd, otherMirror, scaleOfPlace, toSewnPoint } from './drawing.ts';
 import { cutLinesWalked, notBackedOff, otherFold } from './finishing.ts';
 import { scaleOfLength } from './lengths.ts';
 import { cutThrough, otherDart, sharesExchanged, slipped, wrongAngle, wrongWay } from './turns.ts';
@@ -14,6 +14,7 @@ export const PROCEDURES: readonly Procedure[] = [
   scaleOfLength,
   otherEnd,
   otherEdge,
+  otherBust,
   otherMirror,
   otherDart,
   sharesExchanged,
