@@ -156,7 +156,7 @@ test('the room lists the newest three, says why, and where there is no drill', a
     .click();
   await expect(page.locator('.task')).toContainText(/shoulder/);
   await expect(
-    page.getByText('Second chance for: the opening was not as wide as its angle makes it, and the legs'),
+    page.getByText('Second chance for: the opening had another width than its angle makes, and the legs'),
   ).toBeVisible();
   await expect(page.getByRole('link', { name: 'Back to that step of the lesson' })).toHaveAttribute(
     'href',
