@@ -10,6 +10,7 @@ import {
   lessonMachine,
   type LessonContext,
   type LessonEvent,
+  type LessonInput,
 } from '../../src/lib/machines/lesson.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
@@ -28,7 +29,7 @@ const right = of('open-out')[0]!;
 const wrong: Command = { do: 'open-out', about: 'right/waist' };
 const line = of('style-line')[0]!;
 
-const begun = (lesson = whole, input: Partial<Parameters<typeof keptOf>[0]> = {}) =>
+const begun = (lesson = whole, input: Partial<LessonInput> = {}) =>
   createActor(lessonMachine(lesson, gradeStep), {
     input: { attempt: fresh, demonstrationSeen: true, ...input },
   }).start();
@@ -133,6 +134,49 @@ describe('the lesson machine', () => {
       actor.send({ type: 'step.check' });
       actor.send({ type: 'step.next' });
     }
+  });
+
+  it('comes back to a step that was checked with its mark, and to one that was changed since without', () => {
+    const actor = begun(small);
+    const kept = (): LessonInput => JSON.parse(JSON.stringify(keptOf(actor.getSnapshot().context)));
+    const marks = () => begun(small, kept()).getSnapshot();
+    actor.send({ type: 'command.add', command: wrong });
+    expect(marks().context.marks).toEqual({});
+    expect(marks().matches({ working: 'trying' })).toBe(true);
+    actor.send({ type: 'step.check' });
+    expect(kept().checked).toEqual(['open-out']);
+    expect(marks().context.marks).toEqual(actor.getSnapshot().context.marks);
+    expect(marks().matches({ working: 'marked' })).toBe(true);
+    actor.send({ type: 'command.add', command: right });
+    expect(kept().checked).toEqual([]);
+    expect(marks().context.marks).toEqual({});
+    // A record of an earlier version does not say it: what was left behind was checked.
+    const { checked: _, ...old } = kept();
+    expect(begun(small, old).getSnapshot().context.marks).toEqual({});
+    expect(Object.keys(begun(small, { ...old, step: 'style-line' }).getSnapshot().context.marks)).toEqual([
+      'open-out',
+    ]);
+  });
+
+  it('brings a mark back when what it was of lies on the table again: by undo, by redo, not by doing the same anew', () => {
+    const actor = begun(small);
+    const send = (...events: LessonEvent[]) => events.forEach((event) => actor.send(event));
+    const verdict = () => actor.getSnapshot().context.marks['open-out']?.verdict;
+    send({ type: 'command.add', command: right }, { type: 'step.check' });
+    send({ type: 'command.add', command: wrong });
+    expect(verdict()).toBeUndefined();
+    send({ type: 'command.undo' });
+    expect(verdict()).toBe('accepted');
+    send({ type: 'step.next' }, { type: 'command.undo' });
+    expect(actor.getSnapshot().context.step).toBe('open-out');
+    expect(verdict()).toBeUndefined();
+    send({ type: 'command.redo' });
+    expect(verdict()).toBe('accepted');
+    expect(actor.getSnapshot().matches({ working: 'marked' })).toBe(true);
+    send({ type: 'step.reset' }, { type: 'command.add', command: right });
+    expect(verdict()).toBeUndefined();
+    send({ type: 'command.undo' }, { type: 'command.undo' });
+    expect(verdict()).toBe('accepted');
   });
 
   it('opens an attempt from a file in place of what was there', () => {

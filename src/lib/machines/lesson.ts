@@ -12,6 +12,8 @@ export interface LessonInput {
   readonly flagged?: readonly string[];
   readonly hints?: Readonly<Record<string, number>>;
   readonly demonstrationSeen?: boolean;
+  /** Steps that lie as they were last checked; undefined where that is not known: then those that were left behind. */
+  readonly checked?: readonly string[];
   /** Worked as a test: in one go, without hints, worked solution and marks, until it is handed in. */
   readonly test?: boolean;
 }
@@ -49,7 +51,9 @@ export interface LessonContext {
   readonly test: boolean;
   /** The table before and after each step, replayed from the commands. */
   readonly steps: ReadonlyMap<string, StepReplay>;
-  /** Marks by step, of the steps that were checked; always of the table as it is now. */
+  /** The commands of a step as they lay when it was last checked. */
+  readonly checked: Readonly<Record<string, readonly Command[]>>;
+  /** Marks by step, of the steps that lie as they were checked; always of the table as it is now. */
   readonly marks: Readonly<Record<string, Mark>>;
   /** Commands of any step that a change before them left without footing. */
   readonly unfollowed: readonly Unfollowed[];
@@ -63,8 +67,19 @@ export const attemptOf = (context: LessonContext): Attempt => ({
 /** What is to be kept between visits: plain data for storage or a file. Marks are not in it; they follow from the attempt. */
 export function keptOf(context: LessonContext): Required<Omit<LessonInput, 'test'>> {
   const { step, flagged, hints, demonstrationSeen } = context;
-  return { attempt: attemptOf(context), step, flagged, hints, demonstrationSeen };
+  const checked = Object.keys(context.marks);
+  return { attempt: attemptOf(context), step, flagged, hints, demonstrationSeen, checked };
 }
+
+/** The step that an edit was made in. */
+export function stepOf(edit: Edit | undefined): string | undefined {
+  const splice = edit?.[0];
+  return (splice?.added[0] ?? splice?.removed[0])?.step;
+}
+
+/** The very same commands, not only alike ones: what was done anew is another. */
+export const areSame = (a: readonly Command[] | undefined, b: readonly Command[]): boolean =>
+  a?.length === b.length && b.every((command, i) => command === a[i]);
 
 /** Marks a step: `gradeStep`. It is handed in so that a page can fetch the checks when the first mark is asked for. */
 export type Grade<Step = StepRule> = (step: Step, context: StepContext) => Mark;
@@ -90,13 +105,28 @@ export function lessonMachine<Step extends { readonly id: string }>(
     };
   }
 
-  /** Replays everything and marks again what had been marked, but not the step being worked on. */
-  function replayed(context: LessonContext): LessonContext {
+  const lyingAt = ({ steps }: LessonContext, id: string) => steps.get(id)?.commands ?? [];
+
+  function laid(context: LessonContext): LessonContext {
     const steps = replayByStep(attemptOf(context), ids);
-    const unfollowed = [...steps.values()].flatMap((step) => step.unfollowed);
-    const next = { ...context, steps, unfollowed };
-    const again = Object.keys(context.marks).filter((id) => id !== context.step);
-    return { ...next, marks: Object.assign({}, ...again.map((id) => mark(next, id))) };
+    return { ...context, steps, unfollowed: [...steps.values()].flatMap((step) => step.unfollowed) };
+  }
+
+  /** Marks again what lies as it was checked: undo and redo bring a step's mark back. */
+  function marked(context: LessonContext): LessonContext {
+    const again = ids.filter((id) => areSame(context.checked[id], lyingAt(context, id)));
+    return { ...context, marks: Object.assign({}, ...again.map((id) => mark(context, id))) };
+  }
+
+  const replayed = (context: LessonContext): LessonContext => marked(laid(context));
+
+  /** The step being worked on is marked, and lies as it was checked. */
+  function checked(context: LessonContext): Pick<LessonContext, 'marks' | 'checked'> {
+    const { step } = context;
+    const marks = { ...context.marks, ...mark(context, step) };
+    const lying = lyingAt(context, step);
+    const known = areSame(context.checked[step], lying);
+    return { marks, checked: known ? context.checked : { ...context.checked, [step]: lying } };
   }
 
   function opened(input: LessonInput): LessonContext {
@@ -107,7 +137,7 @@ export function lessonMachine<Step extends { readonly id: string }>(
         ? input.step
         : (ids[Math.max(0, ...touched)] ?? first);
     const reached = Math.max(0, ids.indexOf(step), ...touched);
-    const context: LessonContext = {
+    const table = laid({
       history: historyOf(commands),
       base,
       step,
@@ -117,22 +147,20 @@ export function lessonMachine<Step extends { readonly id: string }>(
       demonstrationSeen: input.demonstrationSeen ?? false,
       test: input.test ?? false,
       steps: new Map(),
-      // Steps that were left behind are marked again; the one being worked on waits for its check.
-      marks: Object.fromEntries(
-        (input.test ? [] : ids.slice(0, reached)).map((id) => [
-          id,
-          { step: id, verdict: 'notReady' as const, findings: [] },
-        ]),
-      ),
+      checked: {},
+      marks: {},
       unfollowed: [],
-    };
-    return replayed(context);
+    });
+    const before = input.test ? [] : (input.checked ?? ids.slice(0, reached));
+    return marked({
+      ...table,
+      checked: Object.fromEntries(before.map((id) => [id, lyingAt(table, id)])),
+    });
   }
 
   /** Goes where the last edit was made, so that nothing changes out of sight. */
   function atEdit(context: LessonContext, history: History, edit: Edit | undefined): LessonContext {
-    const splice = edit?.[0];
-    const id = (splice?.added[0] ?? splice?.removed[0])?.step;
+    const id = stepOf(edit);
     const step = id !== undefined && ids.includes(id) ? id : context.step;
     return replayed({ ...context, history, step });
   }
@@ -182,15 +210,15 @@ export function lessonMachine<Step extends { readonly id: string }>(
         replayed({ ...context, history: resetStep(context.history, context.step) }),
       ),
       check: assign(({ context }) => {
-        const marks = { ...context.marks, ...mark(context, context.step) };
-        const fine = marks[context.step]?.verdict === 'accepted';
-        return { marks, flagged: fine ? without(context.flagged, context.step) : context.flagged };
+        const now = checked(context);
+        const fine = now.marks[context.step]?.verdict === 'accepted';
+        return { ...now, flagged: fine ? without(context.flagged, context.step) : context.flagged };
       }),
       go: assign(({ event }) => (event.type === 'step.go' ? { step: event.step } : {})),
       next: assign(({ context }) => onwards(context)),
       // A flagged step is marked as it is left, so that the list shows how it stands.
       flag: assign(({ context }) => ({
-        marks: { ...context.marks, ...mark(context, context.step) },
+        ...checked(context),
         flagged: [...without(context.flagged, context.step), context.step],
       })),
       hint: assign(({ context }) => ({
@@ -199,7 +227,14 @@ export function lessonMachine<Step extends { readonly id: string }>(
       helped: assign(({ context }) => ({ hints: { ...context.hints, [context.step]: 1 } })),
       fabric: assign(({ context, event }) =>
         event.type === 'fabric.set'
-          ? replayed({ ...context, base: { ...context.base, fabric: event.fabric } })
+          ? replayed({
+              ...context,
+              base: { ...context.base, fabric: event.fabric },
+              // For another cloth the step being worked on waits for its check.
+              checked: Object.fromEntries(
+                Object.entries(context.checked).filter(([id]) => id !== context.step),
+              ),
+            })
           : {},
       ),
       open: assign(({ event }) =>
@@ -230,9 +265,9 @@ export function lessonMachine<Step extends { readonly id: string }>(
         initial: 'entering',
         on: {
           'command.add': { target: '.trying', actions: 'add' },
-          'command.undo': { guard: 'canUndo', target: '.trying', actions: 'undo' },
-          'command.redo': { guard: 'canRedo', target: '.trying', actions: 'redo' },
-          'step.reset': { guard: 'hasCommands', target: '.trying', actions: 'reset' },
+          'command.undo': { guard: 'canUndo', target: '.entering', actions: 'undo' },
+          'command.redo': { guard: 'canRedo', target: '.entering', actions: 'redo' },
+          'step.reset': { guard: 'hasCommands', target: '.entering', actions: 'reset' },
           'fabric.set': { target: '.trying', actions: 'fabric' },
           'step.check': { guard: 'learning', target: '.marked', actions: 'check' },
           'step.go': { guard: 'reachable', target: '.entering', actions: 'go' },

@@ -23,6 +23,8 @@ export interface Marked extends AtWork {
   readonly worked: boolean;
   /** Time at work on the step since its last mark, s. */
   readonly seconds: number;
+  /** All that was done in the step came from a file. */
+  readonly old: boolean;
 }
 
 const base = ({ exercise, step, commands }: AtWork) => ({
@@ -34,9 +36,22 @@ const base = ({ exercise, step, commands }: AtWork) => ({
   skill: skillOf(exercise.id, step, commands),
 });
 
-/** Records a mark. Never rejects: what cannot be kept lasts as long as the page. Gives the event, so that a second chance can name it. */
-export async function recordMark(marked: Marked): Promise<ProgressEvent> {
+/** Whether the step was right when it was marked last. */
+async function wasRight({ exercise, step }: AtWork): Promise<boolean> {
+  const { log } = await ownLog().load();
+  const last = log.findLast(
+    (one) => one.kind === 'mark' && one.exercise.id === exercise.id && one.step === step.id,
+  );
+  return last?.kind === 'mark' && last.verdict === 'accepted';
+}
+
+/**
+ * Records a mark, but for old work that comes from a file and was right before: that is no practice. Never rejects: what cannot be kept lasts
+ * as long as the page.
+ */
+export async function recordMark(marked: Marked): Promise<void> {
   const { mark, hints, worked, seconds } = marked;
+  if (marked.old && (await wasRight(marked))) return;
   const drill = drillOfId(marked.exercise.id);
   const event: ProgressEvent = {
     kind: 'mark',
@@ -50,7 +65,6 @@ export async function recordMark(marked: Marked): Promise<ProgressEvent> {
     level: drill ? levelOf(drill) : null,
   };
   await ownLog().add([event]);
-  return event;
 }
 
 /** Records that the worked solution of a step was opened. Never rejects. */

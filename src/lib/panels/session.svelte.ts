@@ -86,8 +86,8 @@ export class LessonSession {
     const kept = await this.#store.load(this.#key);
     // Steps that were left behind are marked again at once, those left empty too; a fresh lesson fetches the checks with its first
     // mark, a test when it is handed in.
-    if (kept && !this.test && (kept.attempt.commands.length > 0 || kept.step !== this.lesson.steps[0]?.id))
-      await this.#fetchGrade();
+    const some = kept && (kept.attempt.commands.length > 0 || (kept.checked ?? []).length > 0);
+    if (kept && !this.test && (some || kept.step !== this.lesson.steps[0]?.id)) await this.#fetchGrade();
     const { test } = this;
     // A test asks from the checks.
     if (test) await this.whole();
@@ -113,6 +113,7 @@ export class LessonSession {
     });
     this.#actor.start();
     this.snapshot = this.#actor.getSnapshot();
+    this.#record.opened(this.snapshot);
     // A link may lead to a step; one that cannot be gone to yet is not gone to.
     const step = location.hash.slice(1);
     if (step !== '' && !this.test) this.send({ type: 'step.go', step });
@@ -247,6 +248,7 @@ export class LessonSession {
       this.problems = [];
       await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(parsed.ok))]);
       this.send({ type: 'attempt.open', attempt: parsed.ok });
+      this.#record.opened(this.snapshot, true);
       announce('The attempt is open.');
     }
   }
@@ -258,9 +260,9 @@ export class LessonSession {
       void import('../progress/note.ts').then(({ noteDone }) => noteDone(this.lesson));
     }
     // Only what is kept counts: showing a hint or a mark again writes nothing new.
-    const { history, base, step, flagged, hints, demonstrationSeen } = snapshot.context;
+    const { history, base, step, flagged, hints, demonstrationSeen, checked } = snapshot.context;
     const handedIn = snapshot.matches('handedIn');
-    const key = [history.commands, base, step, flagged, hints, demonstrationSeen, handedIn];
+    const key = [history.commands, base, step, flagged, hints, demonstrationSeen, checked, handedIn];
     const same = Array.isArray(this.#kept) && key.every((part, i) => part === (this.#kept as unknown[])[i]);
     if (same) return;
     const first = this.#kept === undefined;

@@ -1,10 +1,20 @@
+import type { Mark } from '../grading/types.ts';
 import type { Lesson, LessonToWork } from '../lessons/types.ts';
-import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
+import { areSame, type LessonEvent, type LessonSnapshot } from '../machines/lesson.ts';
+import type { Command } from '../recipe/types.ts';
 import type { AtWork } from './recorder.ts';
 import { Stopwatch } from './stopwatch.ts';
 
 // What writes it down is fetched with the first thing to write: the table does not wait for it.
 const recorder = () => import('./recorder.ts');
+
+interface Lying {
+  readonly all: readonly Command[];
+  /** What was done in the step itself. */
+  readonly own: readonly Command[];
+  readonly hints: number;
+  readonly verdict: Mark['verdict'];
+}
 
 /** Watches the work on a lesson or drill, and has written down what was marked, with the help that was taken and the time. */
 export class WorkRecord {
@@ -14,7 +24,9 @@ export class WorkRecord {
   /** Steps whose worked solution was seen since they were last right. */
   readonly #shown = new Set<string>();
   /** What lay on the table, with which hints, at the last mark of a step. */
-  readonly #marked = new Map<string, readonly [commands: unknown, hints: number]>();
+  readonly #marked = new Map<string, Lying>();
+  /** What came from a file. */
+  #given: ReadonlySet<Command> = new Set();
 
   #written: Promise<unknown> = Promise.resolve();
 
@@ -48,21 +60,36 @@ export class WorkRecord {
     this.#write(this.#atWork(snapshot, step, (work, { recordWorked }) => recordWorked(work)));
   }
 
-  /** A step was marked. Marking again what has not changed is nothing new. */
+  /** What comes to lie on the table, kept or from a file: what is marked of it by itself is old work, and nothing to be written down. */
+  opened(snapshot: LessonSnapshot | undefined, fromFile = false): void {
+    this.#marked.clear();
+    if (!snapshot) return;
+    const { history, marks } = snapshot.context;
+    for (const [step, mark] of Object.entries(marks))
+      this.#marked.set(step, lyingAt(snapshot, step, mark.verdict));
+    this.#given = new Set(fromFile ? history.commands : []);
+  }
+
+  /**
+   * A step was marked. Marking again what has not changed is nothing new, nor is what was right and lies as it did then: checking old work
+   * is no practice.
+   */
   marked(snapshot: LessonSnapshot | undefined, step: string): void {
     const mark = snapshot?.context.marks[step];
     if (!mark || !snapshot) return;
-    const { history, hints: open } = snapshot.context;
-    const hints = open[step] ?? 0;
-    const [commands, before] = this.#marked.get(step) ?? [];
-    if (commands === history.commands && before === hints) return;
-    this.#marked.set(step, [history.commands, hints]);
+    const before = this.#marked.get(step);
+    const now = lyingAt(snapshot, step, mark.verdict);
+    if (before?.all === now.all && before.hints === now.hints) return;
+    if (before?.verdict === 'accepted' && areSame(before.own, now.own)) return;
+    this.#marked.set(step, now);
+    const { hints } = now;
     const worked = this.#shown.has(step);
     if (mark.verdict === 'accepted') this.#shown.delete(step);
     const seconds = this.#watch.take(step);
+    const old = now.own.length > 0 && now.own.every((one) => this.#given.has(one));
     this.#write(
       this.#atWork(snapshot, step, (work, { recordMark }) =>
-        recordMark({ ...work, mark, hints, worked, seconds }),
+        recordMark({ ...work, mark, hints, worked, seconds, old }),
       ),
     );
   }
@@ -80,4 +107,9 @@ export class WorkRecord {
     const exercise = { kind, id: this.#lesson.id, content } as const;
     await write({ exercise, step, commands: context.steps.get(id)?.commands ?? [] }, by);
   }
+}
+
+function lyingAt({ context }: LessonSnapshot, step: string, verdict: Mark['verdict']): Lying {
+  const own = context.steps.get(step)?.commands ?? [];
+  return { all: context.history.commands, own, hints: context.hints[step] ?? 0, verdict };
 }

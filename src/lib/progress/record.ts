@@ -16,6 +16,7 @@ const recordSchema = v.object({
   flagged: v.pipe(v.array(id), v.maxLength(100)),
   hints: v.record(id, count),
   demonstrationSeen: v.boolean(),
+  checked: v.optional(v.pipe(v.array(id), v.maxLength(100))),
 });
 
 /**
@@ -30,10 +31,11 @@ export function parseProgress(text: string): ParsedProgress {
   }
   const result = v.safeParse(recordSchema, raw);
   if (!result.success) return { problems: result.issues.map(problemOf) };
-  const { attempt, step, flagged, hints, demonstrationSeen } = result.output;
+  const { attempt, step, flagged, hints, demonstrationSeen, checked } = result.output;
   const parsed = checkAttempt(attempt);
   if ('problems' in parsed) return { problems: under('attempt', parsed.problems) };
-  return { ok: { attempt: parsed.ok, step, flagged, hints, demonstrationSeen } };
+  const kept = { attempt: parsed.ok, step, flagged, hints, demonstrationSeen };
+  return { ok: checked ? { ...kept, checked } : kept };
 }
 
 function under(path: string, problems: readonly Problem[]): Problem[] {
