@@ -464,3 +464,34 @@ for (const [name, viewport] of [
         await clean('refused');
       });
     });
+
+test('help that was taken travels with the attempt, as what its file says, apart from the marks', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  await page.goto('/lesson/waist-to-side/');
+  await page.getByRole('button', { name: 'Start at once' }).click();
+  await page.getByRole('button', { name: 'A hint', exact: true }).click();
+  await page.getByRole('button', { name: 'Show me how, on my own table' }).click();
+  await page.getByRole('button', { name: 'To my own table' }).click();
+  await page.getByRole('button', { name: 'My work' }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save my attempt' }).click(),
+  ]);
+  const text = readFileSync(await download.path(), 'utf8');
+  expect(JSON.parse(text)).toMatchObject({ help: [{ step: 'working-dart', hints: 1, shown: true }] });
+
+  await page.goto('/attempt/');
+  await page.waitForFunction(() => document.documentElement.dataset['theme'] !== undefined);
+  await paste(page, text);
+  await expect(page.locator('[data-help]')).toHaveText(
+    'The file says: “Draw the working dart” with 1 hint, after seeing it worked. That is its own word, and changes no mark.',
+  );
+  // An older file says nothing, and nothing is said of it.
+  await page.getByRole('button', { name: 'Open another' }).click();
+  await paste(page, PASS);
+  await expect(page.getByText('4 of 4 steps accepted')).toBeVisible();
+  await expect(page.locator('[data-help]')).toHaveCount(0);
+  expect(errors).toEqual([]);
+});

@@ -61,6 +61,19 @@ test('mid-armhole by mouse: mark, pin, swing and trace; no paper is cut', async 
   // The mark alone is no command.
   await desk.hasDone(0);
   await expect(desk.handle('mark')).toBeVisible();
+  // What is unfinished is taken back first; what is done in another step only where the button says so.
+  await desk.push('Undo');
+  await expect(desk.handle('mark')).toHaveCount(0);
+  await desk.onStep('Mark, pin, swing and trace');
+  await desk.push('Undo in step 1');
+  await desk.onStep('Draw the working dart');
+  await desk.hasDone(0);
+  await desk.push('Redo');
+  await desk.hasDone(1);
+  await expect(page.getByRole('button', { name: 'Next step' })).toBeVisible();
+  await desk.push('Next step');
+  await desk.tap(onEdge(desk, 'right/armhole', 0.5));
+  await expect(desk.handle('mark')).toBeVisible();
   await desk.picture('pivot-marked');
   await desk.dragTo(OWN, between(desk, OWN, OTHER));
   await expect(page.locator('path.traced')).toHaveCount(1);

@@ -123,12 +123,45 @@ test('the home page says what is due and why, and leads to the step', async ({ p
   await expect(old.getByRole('link')).toHaveCount(0);
   await page.reload();
   await expect(due(page).locator('li')).toHaveCount(3);
+  // What is a step of a drill leads to a drill, too.
   await page.getByRole('link', { name: 'Practise: Drawing the working dart' }).click();
-  await expect(stepButton(page, 'working-darts')).toHaveAttribute('aria-current', 'step');
+  await expect(page).toHaveURL(/\/practice\/?#pivot\.\d+\.woven\.(wide|usual)\.3$/);
   // A skill of a lesson that is drilled as well leads to a drill, fresh each time.
   await page.goto('/');
   await page.getByRole('link', { name: 'Practise: Side dart into a style line, slash and spread' }).click();
   await expect(page).toHaveURL(/\/practice\/?#2\.line\.\d+\.woven\.(wide|usual)\.3\.any$/);
+  expect(errors).toEqual([]);
+});
+
+test('what only a lesson has leads to its step, where earlier work is no practice until it is emptied', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  await enter(page);
+  await openAttempt(page, sampleAttempt(lesson.figure, 'knit', { upTo: 'style-line' }));
+  await page.goto('/');
+  await add(page, textOf([mark(ago(40), of('open-out', 'open-out'))]));
+  await page.getByRole('link', { name: 'Practise: Opening out the half' }).click();
+  await expect(stepButton(page, 'open-out')).toHaveAttribute('aria-current', 'step');
+  const anew = page.locator('[data-anew]');
+  await expect(anew).toContainText('does not count as practice');
+  expect(await check(page)).toBe('accepted');
+  await page.goto('/progress/');
+  await expect(due(page).locator('li')).toHaveCount(1);
+  expect(await saved(page)).toHaveLength(1);
+
+  await page.getByRole('link', { name: 'Practise: Opening out the half' }).click();
+  await page.getByRole('button', { name: 'Empty this step and work it anew' }).click();
+  await expect(anew).toContainText('Undo brings your earlier work back');
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(anew).toContainText('does not count as practice');
+  await page.getByRole('button', { name: 'Empty this step and work it anew' }).click();
+  await page.locator('[data-target="centre-front"] .hit').click();
+  await expect(anew).toHaveCount(0);
+  expect(await check(page)).toBe('accepted');
+  await page.goto('/progress/');
+  await expect(due(page)).toContainText('Nothing is due today.');
+  expect(await saved(page)).toHaveLength(2);
   expect(errors).toEqual([]);
 });
 

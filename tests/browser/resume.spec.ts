@@ -140,8 +140,8 @@ test.describe('stopped without warning', () => {
   }) => {
     await enter(page);
     await openAttempt(page, half);
-    const seen = await look(page);
     const marked = { verdict: await check(page), text: await markText(page) };
+    const seen = await look(page);
     await page.evaluate(() => {
       // The record is put, and its transaction is kept from ending: one request calls for the next.
       const put = IDBObjectStore.prototype.put;

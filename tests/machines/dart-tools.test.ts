@@ -245,6 +245,22 @@ describe('the tool that pins and swings', () => {
     expect(hand.target(`pin:${WAIST}`).point).toEqual(pin);
     expect(hand.target('mark').point).toEqual(mark);
   });
+  it('a mark that is in no command yet is taken back by itself, one by one, and none of an older table', () => {
+    const hand = new Hand(start).take('pivot').pick('mark:right/armhole');
+    const first = hand.target('mark').point;
+    const edge = on(start, 'right/side', 0.5);
+    hand.drag('mark', edge);
+    expect(distance(hand.target('mark').point, edge)).toBeLessThan(1);
+    hand.markBack();
+    expect(hand.target('mark').point).toEqual(first);
+    hand.markBack();
+    expect(hand.targets.some(({ id }) => id === 'mark')).toBe(false);
+    expect(hand.context.back).toEqual([]);
+
+    hand.pick('mark:right/armhole').drag(`turn:${WAIST}:freed`, hand.target(`turn:${WAIST}:rest`).point);
+    expect(hand.context.back).toEqual([]);
+  });
+
   const half = (): Hand => {
     const hand = new Hand(start).take('pivot');
     return hand.pick('mark:right/armhole');

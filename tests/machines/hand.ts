@@ -52,6 +52,12 @@ export class Hand {
     return this;
   }
 
+  /** The last mark that is in no command yet is taken back. */
+  markBack(): this {
+    this.#actor.send({ type: 'mark.back' });
+    return this;
+  }
+
   /** The work after a command that was typed, not made by hand. */
   given(command: Command): Work {
     const applied = apply(this.work, command);

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { lessonIds, loadLesson } from '../../src/cli/load-lessons.ts';
 import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
-import { drillSkill } from '../../src/lib/lessons/drills/skill.ts';
+import { drillSkill, stepSkill } from '../../src/lib/lessons/drills/skill.ts';
+import { stepsOf } from '../../src/lib/lessons/drills/steps.ts';
 import { EXERCISES, newest } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
-import { DRILL_SKILLS, exerciseOf } from '../../src/lib/practice/drill-skills.ts';
-import { isKnownSkill } from '../../src/lib/practice/known-skills.ts';
+import { drillFor } from '../../src/lib/practice/drills.ts';
+import { DRILL_SKILLS, drillsOf, exerciseOf } from '../../src/lib/practice/drill-skills.ts';
+import { isKnownSkill, widerSkill } from '../../src/lib/practice/known-skills.ts';
 import { skillOf } from '../../src/lib/practice/skills.ts';
 import { drillWords } from '../../src/lib/strings/drills.ts';
 import { skillName } from '../../src/lib/strings/practice.ts';
@@ -59,5 +61,35 @@ describe('every step practises a skill that is known: dart place, method and fin
     ])
       expect(isKnownSkill(skill)).toBe(false);
     for (const skill of DRILL_SKILLS) expect(isKnownSkill(skill)).toBe(true);
+  });
+});
+
+describe('the drills in which a skill of the course is practised', () => {
+  const course = [
+    ...new Set(lessonIds().flatMap((id) => loadLesson(id)!.steps.map((step) => skillOf(id, step)))),
+  ].sort();
+  const drilled = course.filter((skill) => drillsOf(skill).length > 0);
+
+  it('have a step of just that skill, or of the wider place', () => {
+    for (const skill of drilled)
+      for (const wanted of drillsOf(skill)) {
+        const drill = drillFor({ skill: wanted, level: 0 }, 7, { fabric: 'woven', hints: 3 })!;
+        const variant = variantOf(drill);
+        const steps = stepsOf(variant).map((id) => stepSkill(variant, id));
+        expect(steps, `${skill} in ${wanted}`).toContain(widerSkill(skill) ?? skill);
+      }
+  });
+
+  it('are there for all but what only lessons have', () => {
+    expect(course.filter((skill) => !drilled.includes(skill))).toEqual([
+      'allowance',
+      'asymmetric/slash/plain',
+      'close-and-overlay',
+      'label-grain',
+      'open-out',
+      'read-block',
+      'waist-to-near-line/slash/ease',
+      'walk-seams',
+    ]);
   });
 });

@@ -164,6 +164,19 @@ describe('what is due', () => {
     expect(list.map(({ skill }) => skill)).toEqual(['notches', SKILL]);
   });
 
+  it('a drill to the wider place counts for a lesson’s narrower one, once that was practised', () => {
+    const narrow = mark(T0, { skill: 'waist-to-mid-armhole/pivot/plain' });
+    const wide = { skill: 'waist-to-armhole/pivot/plain', step: 'pivot' };
+    expect([...skillStates([mark(T0, wide)]).keys()]).toEqual([wide.skill]);
+    const later = T0 + 30 * DAY;
+    const both = skillStates([narrow, mark(later, wide)]);
+    expect(lastOf(both.get(narrow.skill)!).occasion.at).toBe(later);
+    expect(both.get(narrow.skill)!.due).toBeGreaterThan(skillStates([narrow]).get(narrow.skill)!.due);
+    expect(lastOf(skillStates([mark(T0, wide), { ...narrow, at: later }]).get(wide.skill)!).occasion.at).toBe(
+      T0,
+    );
+  });
+
   it('and when the next comes', () => {
     expect(nextDue([])).toBeUndefined();
     expect(nextDue(skillStates([wrong(T0)]).values())).toBe(T0 + DAY);

@@ -40,6 +40,20 @@ describe('what the practice room suggests', () => {
     expect(suggestionReason(why, chance)).toMatch(/^Because: last done 60 days ago with 2 hints\./);
   });
 
+  it('a drill that has what is due in a step of it, or at a wider place', () => {
+    const pivoted = mark(T0, { skill: 'waist-to-mid-armhole/pivot/plain', step: 'pivot' });
+    for (const events of [[pivoted], [mark(T0, { skill: 'working-dart', step: 'working-dart' })]]) {
+      const { candidate, why } = at(T0 + 60 * DAY, ...events);
+      expect(exerciseOf(candidate.skill)).toBe('pivot');
+      expect(why).toMatchObject({ kind: 'due', due: { skill: events[0]!.skill } });
+    }
+    // What only lessons have is told beside the drill.
+    const { why, chance } = at(T0 + 60 * DAY, mark(T0, { skill: 'close-and-overlay', step: 'prove' }));
+    expect(why.kind).toBe('first');
+    expect(suggestionReason(why, chance)).not.toContain('nothing of yours');
+    expect(suggestionLead({ kind: 'new' }, 1)).toBe('Next');
+  });
+
   it('of several that are due the one nearest to four in five, whatever else there is', () => {
     // Computed apart: the chance of every candidate of the due skills.
     const some = fc.uniqueArray(fc.record({ skill: fc.constantFrom(...DRILL_SKILLS), right: fc.boolean() }), {

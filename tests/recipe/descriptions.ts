@@ -18,6 +18,10 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   lesson: 'The lesson an attempt belongs to.',
   'lesson.id': 'Id of the lesson.',
   'lesson.content': "Version of the lesson's content.",
+  help: 'What an attempt says of the help that was taken, by step; left out where none was, and in older files. It is only said: no mark depends on it, and nobody can check it.',
+  'help.step': 'Id of the step.',
+  'help.hints': 'How many hints were shown in it.',
+  'help.shown': 'Whether its worked solution was shown.',
   anchor:
     'A point that follows the body: on an edge or drawn line, at a landmark (moved by dx, dy), or inside a piece by mean value coordinates.',
   'anchor.on': 'Id of an edge or a drawn line, e.g. right/shoulder.',

@@ -17,7 +17,8 @@ const schemaText = `${JSON.stringify(publishedSchema(), null, 2)}\n`;
 // `UPDATE_SCHEMA=1 npx vitest run tests/recipe/schema.test.ts` writes the published files anew.
 if (process.env['UPDATE_SCHEMA']) {
   writeFileSync(at('recipe.schema.json'), schemaText);
-  writeFileSync(at('example.recipe.json'), toText(sampleAttempt('F2', 'woven')));
+  const help = [{ step: 'style-line', hints: 1, shown: false }];
+  writeFileSync(at('example.recipe.json'), toText({ ...sampleAttempt('F2', 'woven'), help }));
 }
 
 const published = JSON.parse(readFileSync(at('recipe.schema.json'), 'utf8')) as object;
@@ -120,6 +121,7 @@ const whole = {
   format: 'pin-and-pivot/recipe',
   version: 1,
   lesson: { id: 'slanted-seam', content: 1 },
+  help: [{ step: 'style-line', hints: 2, shown: true }],
   block: { measures: { bust: 880, waist: 700, napeToWaist: 380 } },
   fabric: 'knit',
   seed: 1,

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/types.ts';
 import type { Command, Refusal, Work } from '../recipe/types.ts';
 import { following, gripOf, hold, pressed, pulled, type Held } from './holding.ts';
 import { setup } from './machine.ts';
-import type { OptionValue, Scene } from './scene.ts';
+import type { Options, OptionValue, Scene } from './scene.ts';
 import type { Over, ToolSpec } from './tool-spec.ts';
 
 export type ToolEvent =
@@ -28,7 +28,9 @@ export type ToolEvent =
   | { type: 'act.do'; act: string }
   | { type: 'option.set'; id: string; value: OptionValue }
   | { type: 'scene.set'; work: Work; fabric: Scene['fabric'] }
-  | { type: 'reach.set'; reach: number };
+  | { type: 'reach.set'; reach: number }
+  /** What was marked last, and is in no command yet, is taken back. */
+  | { type: 'mark.back' };
 
 /** `nothing`: a gesture came to its end without a command. */
 export type ToolEmitted =
@@ -36,6 +38,8 @@ export type ToolEmitted =
 
 export interface ToolContext extends Held {
   readonly scene: Scene;
+  /** The options before each mark that was set by hand since the table last changed, the newest last. */
+  readonly back: readonly Options[];
   /** Where the pointer went down: work mm and screen px. */
   readonly down:
     | {
@@ -156,11 +160,19 @@ export function toolMachine(spec: ToolSpec) {
         if (refused) return { type: 'refused', refused };
         return said(proposal && 'command' in proposal ? proposal.command : undefined);
       }),
-      keepOptions: assign(({ context: { scene, proposal, refused } }) =>
-        !refused && proposal && 'options' in proposal
-          ? { scene: { ...scene, options: { ...scene.options, ...proposal.options } } }
-          : {},
-      ),
+      keepOptions: assign(({ context: { scene, back, proposal, refused } }) => {
+        if (refused || !proposal || !('options' in proposal)) return {};
+        const { options } = scene;
+        const fresh = Object.entries(proposal.options).some(([id, value]) => options[id] !== value);
+        return {
+          scene: { ...scene, options: { ...options, ...proposal.options } },
+          back: fresh ? [...back, options] : back,
+        };
+      }),
+      markBack: assign(({ context: { scene, back } }) => ({
+        scene: { ...scene, options: back.at(-1) ?? scene.options },
+        back: back.slice(0, -1),
+      })),
       remove: emit(({ context, event }) =>
         said(event.type === 'target.remove' ? spec.remove?.(context.scene, event.target) : undefined),
       ),
@@ -175,7 +187,12 @@ export function toolMachine(spec: ToolSpec) {
           : {},
       ),
       setScene: assign(({ context, event }) =>
-        event.type === 'scene.set' ? { scene: changed(spec, context.scene, event.work, event.fabric) } : {},
+        event.type === 'scene.set'
+          ? {
+              scene: changed(spec, context.scene, event.work, event.fabric),
+              back: event.work === context.scene.work ? context.back : [],
+            }
+          : {},
       ),
       setReach: assign(({ context, event }) =>
         event.type === 'reach.set' ? { scene: { ...context.scene, reach: event.reach } } : {},
@@ -183,11 +200,12 @@ export function toolMachine(spec: ToolSpec) {
     },
   }).createMachine({
     id: spec.id,
-    context: ({ input }) => ({ scene: input, ...EMPTY }),
+    context: ({ input }) => ({ scene: input, back: [], ...EMPTY }),
     initial: 'idle',
     on: {
       'scene.set': { target: '.idle', actions: 'setScene' },
       'reach.set': { actions: 'setReach' },
+      'mark.back': { target: '.idle', actions: 'markBack' },
       'option.set': { target: '.idle', actions: 'setOption' },
     },
     states: {

@@ -1,6 +1,6 @@
 import { SEEDS, toFragment } from '../lessons/drills/link.ts';
 import { nextDrill, outcomesOf, type Candidate } from '../practice/boundary.ts';
-import { drillCandidates } from '../practice/drill-skills.ts';
+import { drillCandidates, drillsOf } from '../practice/drill-skills.ts';
 import { drillFor } from '../practice/drills.ts';
 import type { SkillId } from '../practice/skills.ts';
 import { ownLog } from '../progress/own-log.ts';
@@ -13,12 +13,13 @@ export function freshDrill(candidate: Candidate): string | undefined {
 }
 
 /**
- * A fresh drill of a skill, at the boundary of what the learner can do, as the fragment of a link; undefined when no drill practises the
+ * A fresh drill in which a skill is practised, at the boundary of what the learner can do, as the fragment of a link; undefined when no drill practises the
  * skill. Never rejects.
  */
 export async function drillOfSkill(skill: SkillId): Promise<string | undefined> {
   const { log } = await ownLog().load();
-  const mine = drillCandidates().filter((one) => one.skill === skill);
+  const drills = drillsOf(skill);
+  const mine = drillCandidates().filter((one) => drills.includes(one.skill));
   const next = nextDrill(mine, outcomesOf(log));
   return next && freshDrill(next);
 }

@@ -30,6 +30,9 @@ export class LessonSession {
   /** What waits for something that could not be fetched: what is said of it, and how it is tried again. */
   unfetched = $state.raw<{ readonly said: string; readonly again: () => unknown }>();
 
+  /** The step that the learner came to practise once more. */
+  anew = $state<string>();
+
   /** Worked as a test. */
   readonly test: boolean;
   #actor: LessonActor | undefined;
@@ -115,8 +118,10 @@ export class LessonSession {
     this.snapshot = this.#actor.getSnapshot();
     this.#record.opened(this.snapshot);
     // A link may lead to a step; one that cannot be gone to yet is not gone to.
-    const step = location.hash.slice(1);
-    if (step !== '' && !this.test) this.send({ type: 'step.go', step });
+    const [, again, step = ''] = /^#(again=)?(.*)$/.exec(location.hash) ?? [];
+    if (step === '' || this.test) return;
+    this.send({ type: 'step.go', step });
+    if (again) this.anew = step;
   }
 
   stop(): void {
@@ -232,8 +237,13 @@ export class LessonSession {
 
   /** The attempt as a file's text. */
   async text(): Promise<string> {
-    const { toText } = await import('../recipe/save.ts');
-    return this.snapshot ? toText(attemptOf(this.snapshot.context)) : '';
+    const [{ toText }, { withHelp }] = await Promise.all([
+      import('../recipe/save.ts'),
+      import('./help-taken.ts'),
+      this.#record.written,
+    ]);
+    const context = this.snapshot?.context;
+    return context ? toText(await withHelp(attemptOf(context), context)) : '';
   }
 
   /** Opens a file's text as the attempt; one that is refused changes nothing. */

@@ -1,5 +1,5 @@
 import { dueOn, nextDue, type Due } from '../practice/due.ts';
-import { DRILL_SKILLS } from '../practice/drill-skills.ts';
+import { drillsOf } from '../practice/drill-skills.ts';
 import { lastOf, skillStates, type SkillState } from '../practice/schedule.ts';
 import type { SkillId } from '../practice/skills.ts';
 import { ownLog } from '../progress/own-log.ts';
@@ -23,7 +23,7 @@ export interface Place {
 
 export interface Today extends KeptLog {
   readonly states: ReadonlyMap<SkillId, SkillState>;
-  /** `drilled`: there are drills of the skill. */
+  /** `drilled`: there are drills in which the skill is practised. */
   readonly due: readonly (Due & { readonly place: Place; readonly drilled: boolean })[];
   /** Days until the next skill comes due; undefined when none has been practised. */
   readonly next: number | undefined;
@@ -45,7 +45,7 @@ export async function today(lessons: readonly Known[], now: number): Promise<Tod
     states,
     due: dueOn(states.values(), now, localDay).map((one) => ({
       ...one,
-      drilled: DRILL_SKILLS.includes(one.skill),
+      drilled: drillsOf(one.skill).length > 0,
       place: placeOf(states.get(one.skill)!, lessons),
     })),
     next: next === undefined ? undefined : Math.max(0, localDay(next) - localDay(now)),

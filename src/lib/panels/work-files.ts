@@ -1,6 +1,5 @@
 import { attemptOf } from '../machines/lesson.ts';
 import { LARGEST_FILE, readPicked, saveFile } from '../progress/files.ts';
-import { toText } from '../recipe/save.ts';
 import { COPIED } from '../strings/attempt.ts';
 import { announce } from '../table/announcer.ts';
 import type { LessonSession } from './session.svelte.ts';
@@ -24,17 +23,17 @@ export async function openWork(session: LessonSession, file: File): Promise<void
  */
 export async function copyWork(session: LessonSession, tell: (text: string) => void): Promise<void> {
   if (!session.snapshot) return;
-  const said = await copied(session.snapshot.context);
+  const said = await copied(session);
   tell(said);
   announce(said);
   setTimeout(() => tell(''), 10_000);
 }
 
-async function copied(context: Parameters<typeof attemptOf>[0]): Promise<string> {
-  const attempt = attemptOf(context);
-  if ('measures' in attempt.block) return COPIED.own;
+async function copied(session: LessonSession): Promise<string> {
+  const { snapshot } = session;
+  if (snapshot && 'measures' in attemptOf(snapshot.context).block) return COPIED.own;
   try {
-    await navigator.clipboard.writeText(toText(attempt));
+    await navigator.clipboard.writeText(await session.text());
     return COPIED.done;
   } catch {
     return COPIED.failed;

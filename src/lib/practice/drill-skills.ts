@@ -1,7 +1,7 @@
 import { fromFragment } from '../lessons/drills/link.ts';
 import { BANDS, type Band, type Drill, type ExerciseId } from '../lessons/drills/types.ts';
 import type { Candidate } from './boundary.ts';
-import { EDGE_PLACES } from './known-skills.ts';
+import { EDGE_PLACES, widerSkill } from './known-skills.ts';
 import { partsOf, type SkillId } from './skills.ts';
 
 /** How hard a drill is, in logits: by its tolerances, and more where more than one thing has to come right. Ours. */
@@ -79,3 +79,31 @@ export const drillCandidates = (): readonly Candidate[] =>
     const exercise = exerciseOf(skill);
     return exercise ? BANDS.map((band) => ({ skill, level: levelOf({ exercise, band }) })) : [];
   });
+
+/** Skills that the line's drill practises in a step of their own. */
+const IN_LINE: readonly SkillId[] = ['style-line', 'notches', 'connector', 'separate', 'leftover'];
+
+/**
+ * The skills of drills (`drillSkill`) in which a skill is practised: by the whole drill, by a step of it, or at a wider place. Of a step that
+ * many kinds have only the shortest kind. None where only lessons have it. The skill itself is the only one where drills practise it as a whole.
+ */
+export function drillsOf(skill: SkillId): readonly SkillId[] {
+  if (DRILL_SKILLS.includes(skill)) return [skill];
+  if (skill === 'working-dart') return DRILL_SKILLS.filter((one) => exerciseOf(one) === 'pivot');
+  if (IN_LINE.includes(skill)) return DRILL_SKILLS.filter((one) => exerciseOf(one) === 'line');
+  if (skill === 'dart/drawn/backed-off') return ['side/drawn/cap', 'waist/drawn/cap'];
+  const wider = widerSkill(skill);
+  if (wider !== undefined) return drillsOf(wider);
+  const own = partsOf(skill);
+  // A dart is moved before anything is made of it, and backed off before it gets its cap; the princess seam is one skill from its first line on.
+  const after =
+    own?.finishing === 'plain'
+      ? ['backed-off', 'gathers', 'tucks', 'ease', 'cap']
+      : own?.finishing === 'backed-off'
+        ? ['cap']
+        : [];
+  return DRILL_SKILLS.filter((one) => {
+    const parts = partsOf(one)!;
+    return parts.place === own?.place && parts.method === own.method && after.includes(parts.finishing);
+  });
+}

@@ -33,6 +33,16 @@ const PLACES: ReadonlySet<string> = new Set([
   ...['dart', 'waist', 'side', 'asymmetric'],
 ]);
 
+/** A narrower place that only lessons have, and the place of drills that it is a part of. */
+const PART_OF: Readonly<Record<string, string>> = { 'mid-armhole': 'armhole', 'low-side': 'side' };
+
+/** The skill of drills that a lesson's skill to a narrower place is a part of: the hand does the same. undefined where there is none. */
+export function widerSkill(skill: SkillId): SkillId | undefined {
+  const [, from, to, rest] = /^([a-z]+)-to-([a-z-]+)(\/.*)$/.exec(skill) ?? [];
+  const place = to !== undefined && Object.hasOwn(PART_OF, to) ? PART_OF[to] : undefined;
+  return place && `${from}-to-${place}${rest}`;
+}
+
 /** Whether lessons and drills have such a skill today. What was practised under another id stays in the progress, and is told as it is. */
 export function isKnownSkill(skill: SkillId): boolean {
   if ((HAND_SKILLS as readonly string[]).includes(skill)) return true;

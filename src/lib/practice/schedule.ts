@@ -8,6 +8,7 @@ import {
 } from 'ts-fsrs';
 import type { Log } from '../progress/events.ts';
 import { occasionsOf, type Occasion } from './occasions.ts';
+import { widerSkill } from './known-skills.ts';
 import { ratingOf, usualTime, type Rating } from './rating.ts';
 import type { SkillId } from './skills.ts';
 
@@ -45,7 +46,7 @@ export interface RatedOccasion {
 
 /**
  * Where every practised skill stands: a fold over what happened, in order of time. Pure: no clock is read. Skills without a rated
- * occasion are not in it.
+ * occasion are not in it. What is practised at a wider place (in drills) counts for a narrower one of lessons, too, once that was practised.
  */
 export function skillStates(log: Log): ReadonlyMap<SkillId, SkillState> {
   const cards = new Map<SkillId, Card>();
@@ -60,15 +61,18 @@ export function skillStates(log: Log): ReadonlyMap<SkillId, SkillState> {
     if (!rating) continue;
     if (occasion.result === 'accepted' && occasion.hints === 0 && !occasion.worked)
       times.set(pace, [...before, seconds]);
-    const { card } = scheduler.next(cards.get(skill) ?? createEmptyCard(at), at, GRADES[rating]);
-    cards.set(skill, card);
-    states.set(skill, {
-      skill,
-      due: card.due.getTime(),
-      stability: card.stability,
-      difficulty: card.difficulty,
-      occasions: [...(states.get(skill)?.occasions ?? []), { occasion, rating }],
-    });
+    const narrower = [...cards.keys()].filter((one) => widerSkill(one) === skill);
+    for (const practised of [skill, ...narrower]) {
+      const { card } = scheduler.next(cards.get(practised) ?? createEmptyCard(at), at, GRADES[rating]);
+      cards.set(practised, card);
+      states.set(practised, {
+        skill: practised,
+        due: card.due.getTime(),
+        stability: card.stability,
+        difficulty: card.difficulty,
+        occasions: [...(states.get(practised)?.occasions ?? []), { occasion, rating }],
+      });
+    }
   }
   return states;
 }

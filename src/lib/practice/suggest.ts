@@ -1,7 +1,7 @@
 import type { ExerciseId } from '../lessons/drills/types.ts';
 import type { Log } from '../progress/events.ts';
 import { abilityOf, chanceOf, nextDrill, outcomesOf, type Candidate } from './boundary.ts';
-import { drillCandidates, exerciseOf } from './drill-skills.ts';
+import { drillCandidates, drillsOf, exerciseOf } from './drill-skills.ts';
 import type { Due } from './due.ts';
 
 /** The kinds of drills in the order in which they are offered: of the later ones each asks for what an earlier one gives. Ours. */
@@ -42,7 +42,13 @@ export function suggest(log: Log, due: readonly Due[]): Suggestion {
   const outcomes = outcomesOf(log);
   const ability = abilityOf(outcomes);
   const all = drillCandidates();
-  const reasons = new Map(due.map((one) => [one.skill, one]));
+  // A drill of the very skill comes before one that has it in a step.
+  const own = due.filter(({ skill }) => exerciseOf(skill));
+  const reasons = new Map(
+    [...(own.length > 0 ? own : due)]
+      .reverse()
+      .flatMap((one) => drillsOf(one.skill).map((skill) => [skill, one])),
+  );
   const wanted = all.filter(({ skill }) => reasons.has(skill));
   const told = (candidate: Candidate, why: Why): Suggestion => ({
     candidate,

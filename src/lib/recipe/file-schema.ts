@@ -62,10 +62,28 @@ const recipeKeys = {
 
 export const lesson = v.strictObject({ id, content });
 
+const help = v.exactOptional(
+  v.pipe(
+    v.array(
+      v.strictObject({
+        step: id,
+        hints: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(100)),
+        shown: v.boolean(),
+      }),
+    ),
+    v.maxLength(100),
+  ),
+);
+
 /** A recipe by itself, or one that was handed in for a lesson. */
 export const recipeSchema: v.GenericSchema<unknown, Recipe> = v.strictObject({
   ...recipeKeys,
   lesson: v.exactOptional(lesson),
+  help,
 });
 
-export const attemptSchema: v.GenericSchema<unknown, Attempt> = v.strictObject({ ...recipeKeys, lesson });
+export const attemptSchema: v.GenericSchema<unknown, Attempt> = v.strictObject({
+  ...recipeKeys,
+  lesson,
+  help,
+});

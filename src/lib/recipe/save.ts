@@ -3,7 +3,7 @@ import { FORMAT, VERSION } from './file-schema.ts';
 
 /** Keys come in this order wherever they stand; what is not listed follows by name. */
 const ORDER = [
-  ...['format', 'version', 'lesson', 'block', 'fabric', 'seed', 'commands'],
+  ...['format', 'version', 'lesson', 'block', 'fabric', 'seed', 'help', 'commands'],
   ...['figure', 'measures', 'bust', 'waist', 'napeToWaist', 'form'],
   ...[
     'do',

@@ -77,6 +77,15 @@ export interface Recipe {
 /** A recipe handed in for a lesson. */
 export interface Attempt extends Recipe {
   readonly lesson: { readonly id: string; readonly content: number };
+  /** What the file says of the help that was taken, by step; not in older files. Only said: no mark depends on it. */
+  readonly help?: readonly StepHelp[];
+}
+
+/** Help that was taken in a step: rungs of the hint ladder that were shown, and whether its worked solution was. */
+export interface StepHelp {
+  readonly step: string;
+  readonly hints: number;
+  readonly shown: boolean;
 }
 
 /** A command that a changed earlier step left without its footing. */

@@ -1,7 +1,9 @@
 import type { Mark } from '../grading/types.ts';
 import type { Origin } from '../lessons/divergence.ts';
 import type { Stemming } from '../lessons/stemming.ts';
+import type { StepHelp } from '../recipe/types.ts';
 import { describe } from './commands.ts';
+import { helpWords } from './second-chance.ts';
 import { formatValue } from './sentence.ts';
 import { decimal, type Units } from './units.ts';
 
@@ -11,6 +13,18 @@ export const COPIED = {
   failed: 'It could not be copied here. Save your attempt to a file instead.',
   own: 'This attempt is on your own measures. They stay on this device, so it is not copied.',
 } as const;
+
+/** What a file says of the help that was taken, apart from what is marked. `titleOf` gives a step's title. Plain text. */
+export function helpSaid(help: readonly StepHelp[], titleOf: (step: string) => string): string {
+  const said = help
+    .map(
+      ({ step, hints, shown }) => `“${titleOf(step)}” ${lower(helpWords(hints, shown)).replace(/\.$/, '')}`,
+    )
+    .join('; ');
+  return `The file says: ${said}. That is its own word, and changes no mark.`;
+}
+
+const lower = (text: string): string => `${text.slice(0, 1).toLowerCase()}${text.slice(1)}`;
 
 /** How many steps are accepted, and where that comes from. */
 export function markedAgain(marks: readonly Mark[]): string {

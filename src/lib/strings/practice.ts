@@ -151,3 +151,10 @@ export const UNKEPT = {
   otherVersion:
     'This app is open in another tab in another version. Close that tab and load this page again; until then what you practise is forgotten with this page.',
 } as const;
+
+/** Where a step of a lesson is to be practised once more. */
+export const ANEW = {
+  lies: 'You came to practise this step. What lies here is your earlier work: checking it as it is does not count as practice.',
+  empty: 'Empty this step and work it anew',
+  emptied: 'The step is empty. Until you leave this page, Undo brings your earlier work back.',
+} as const;

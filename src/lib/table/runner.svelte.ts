@@ -18,6 +18,8 @@ export class ToolRunner {
   /** Id of the target that is held, and where pieces would lie. */
   held = $state.raw<string>();
   placed = $state.raw<Work['placed']>();
+  /** Something is marked that is in no command yet. */
+  unfinished = $state(false);
   #context: ToolContext | undefined;
   #actor: ToolActor | undefined;
   /** Where the hand has come to, which the machine was not told yet. */
@@ -90,6 +92,7 @@ export class ToolRunner {
     this.preview = context?.preview;
     this.held = context?.grip?.target;
     this.placed = context?.preview?.placed;
+    this.unfinished = (context?.back.length ?? 0) > 0;
   }
 
   get busy(): boolean {
