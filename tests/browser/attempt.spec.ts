@@ -471,6 +471,7 @@ test('help that was taken travels with the attempt, as what its file says, apart
   const errors = errorsOf(page);
   await page.goto('/lesson/waist-to-side/');
   await page.getByRole('button', { name: 'Start at once' }).click();
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
   await page.getByRole('button', { name: 'A hint', exact: true }).click();
   await page.getByRole('button', { name: 'Show me how, on my own table' }).click();
   await page.getByRole('button', { name: 'To my own table' }).click();

@@ -167,7 +167,16 @@ test('a test that is not passed says what was short, counts for nothing, and beg
   await keys.unfold('By typed values');
   await keys.give(steps[0]!.typed[0]!);
   await page.getByRole('button', { name: 'Next step' }).click();
-  await page.getByRole('button', { name: 'Hand the test in' }).click();
+  // A step that was not worked is named before the test is over.
+  await keys.button('Hand the test in');
+  const asks = page.getByRole('group', { name: 'One step is not worked yet' });
+  await expect(asks.getByRole('heading')).toBeFocused();
+  await expect(asks).toContainText(`${small.steps[1]!.title}. As it stands, the test cannot be passed`);
+  await keys.button(`Go to “${small.steps[1]!.title}”`);
+  await expect(asks).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Hand the test in' })).toBeFocused();
+  await keys.button('Hand the test in');
+  await keys.button('Hand it in as it is');
   const result = page.locator('[data-test-result]');
   await expect(result).toHaveAttribute('data-test-result', 'not-passed');
   await expect(result).toContainText(`Not accepted: ${small.steps[1]!.title}.`);
@@ -184,6 +193,10 @@ test('a test that is not passed says what was short, counts for nothing, and beg
   await expect(page.getByText('What was done in this step (0)')).toBeVisible();
   await page.getByRole('button', { name: 'Next step' }).click();
   await page.getByRole('button', { name: 'Hand the test in' }).click();
+  await expect(page.getByRole('group', { name: '2 steps are not worked yet' })).toContainText(
+    small.steps.map(({ title }) => title).join(', '),
+  );
+  await page.getByRole('button', { name: 'Hand it in as it is' }).click();
   await expect(result).toContainText(`With the lesson’s text as a hint: ${small.steps[0]!.title}.`);
   // What it would have taught is one press away.
   await page.getByRole('link', { name: 'To the lesson' }).click();
