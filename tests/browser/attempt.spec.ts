@@ -475,7 +475,7 @@ test('help that was taken travels with the attempt, as what its file says, apart
   await page.getByRole('button', { name: 'A hint', exact: true }).click();
   await page.getByRole('button', { name: 'Show me how, on my own table' }).click();
   await page.getByRole('button', { name: 'To my own table' }).click();
-  await page.getByRole('button', { name: 'My work' }).click();
+  await page.locator('header summary').click();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save my attempt' }).click(),

@@ -25,7 +25,7 @@ const fresh: LessonInput = { attempt: { ...sample, commands: [] }, demonstration
 
 /** A visit to the lesson; `check` marks the step and gives what was written down of it. */
 function visit(input: LessonInput = fresh) {
-  const record = new WorkRecord(lesson);
+  const record = new WorkRecord(lesson, async () => lesson);
   const actor = createActor(lessonMachine(lesson, gradeStep), { input }).start();
   record.opened(actor.getSnapshot());
   const send = (...events: LessonEvent[]): void => {
