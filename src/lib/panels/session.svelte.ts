@@ -2,7 +2,6 @@ import { createActor } from 'xstate';
 import { blockOf } from '../lessons/block.ts';
 import type { Lesson, LessonStep, LessonToWork, StepToWork } from '../lessons/types.ts';
 import {
-  attemptOf,
   keptOf,
   lessonMachine,
   type Grade,
@@ -235,32 +234,13 @@ export class LessonSession {
     this.#grade = gradeStep;
   }
 
-  /** The attempt as a file's text. */
-  async text(): Promise<string> {
-    const [{ toText }, { withHelp }] = await Promise.all([
-      import('../recipe/save.ts'),
-      import('./help-taken.ts'),
-      this.#record.written,
-    ]);
-    const context = this.snapshot?.context;
-    return context ? toText(await withHelp(attemptOf(context), context)) : '';
-  }
-
-  /** Opens a file's text as the attempt; one that is refused changes nothing. */
-  async open(text: string): Promise<void> {
-    const { parseAttempt } = await import('../recipe/parse.ts');
-    const parsed = parseAttempt(text);
-    if ('problems' in parsed) this.problems = parsed.problems;
-    else if (parsed.ok.lesson.id !== this.lesson.id) {
-      const found = parsed.ok.lesson.id;
-      this.problems = [{ path: 'lesson.id', expected: `an attempt of ${this.lesson.id}`, found }];
-    } else {
-      this.problems = [];
-      await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(parsed.ok))]);
-      this.send({ type: 'attempt.open', attempt: parsed.ok });
-      this.#record.opened(this.snapshot, true);
-      announce('The attempt is open.');
-    }
+  /** Lays an attempt that was opened on the table. Rejects where what it needs cannot be fetched. */
+  async lay(attempt: Attempt): Promise<void> {
+    this.problems = [];
+    await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(attempt))]);
+    this.send({ type: 'attempt.open', attempt });
+    this.#record.opened(this.snapshot, true);
+    announce('The attempt is open.');
   }
 
   #keep(snapshot: LessonSnapshot): void {
