@@ -1,6 +1,6 @@
 import type { LessonContext } from '../machines/lesson.ts';
 import { ownLog } from '../progress/own-log.ts';
-import type { Attempt, StepHelp } from '../recipe/types.ts';
+import type { Attempt, Command, StepHelp } from '../recipe/types.ts';
 
 interface Taken {
   readonly steps: readonly string[];
@@ -25,14 +25,22 @@ export function helpBySteps({ steps, said, hints, shown }: Taken): readonly Step
     .filter((one) => one.hints > 0 || one.shown);
 }
 
-/** The attempt as it is saved or copied, with the help that was taken on the way. Never rejects. */
-export async function withHelp(attempt: Attempt, { hints, steps }: LessonContext): Promise<Attempt> {
+/**
+ * The attempt as it is saved or copied, with the help that was taken on the way. `given`: whether all of a step came from a file; of that only
+ * the file can say. Never rejects.
+ */
+export async function withHelp(
+  attempt: Attempt,
+  { hints, steps }: LessonContext,
+  given: (commands: readonly Command[]) => boolean,
+): Promise<Attempt> {
   const { log } = await ownLog().load();
   const shown = new Set(
     log
       .filter((one) => one.exercise.id === attempt.lesson.id)
       .filter((one) => one.kind === 'worked' || (one.kind === 'mark' && one.worked))
-      .map(({ step }) => step),
+      .map(({ step }) => step)
+      .filter((step) => !given(steps.get(step)?.commands ?? [])),
   );
   const { help: said = [], ...rest } = attempt;
   const help = helpBySteps({ steps: [...steps.keys()], said, hints, shown });

@@ -12,7 +12,7 @@ import {
 } from '../machines/lesson.ts';
 import { progressStore, type Notice, type ProgressStore } from '../progress/store.ts';
 import type { Problem } from '../recipe/problem.ts';
-import type { Attempt, CommandName } from '../recipe/types.ts';
+import type { Attempt, Command, CommandName } from '../recipe/types.ts';
 import { MARK_UNFETCHED, UNFETCHED } from '../strings/unfetched.ts';
 import { announce } from '../table/announcer.ts';
 import { areFetched, fetchFor } from '../table/phases/index.ts';
@@ -201,23 +201,21 @@ export class LessonSession {
     return true;
   }
 
-  /** Hands a test in: all steps are marked. Gives whether every one is accepted, and keeps that then. `before`: lessons it stands for, too. undefined when it cannot be marked now; `again` is what tries again. */
-  async handIn(before: readonly string[], again: () => unknown): Promise<boolean | undefined> {
+  /** Hands a test in: all steps are marked. Gives whether every one is accepted; undefined when it cannot be marked now; `again` is what tries again. */
+  async handIn(again: () => unknown): Promise<boolean | undefined> {
     if (!(await this.#canMark(again))) return undefined;
     this.send({ type: 'test.handIn' });
     for (const { id } of this.lesson.steps) this.#record.marked(this.snapshot, id);
-    const passed = this.allAccepted;
-    if (passed) {
-      const { noteTestedOut } = await import('../progress/note.ts');
-      await noteTestedOut(this.lesson.id, before);
-    }
-    return passed;
+    return this.allAccepted;
   }
 
   /** Comes when all that was marked and shown so far is written down. Never rejects. */
   get written(): Promise<unknown> {
     return this.#record.written;
   }
+
+  /** Whether all that was done in a step came from a file. */
+  readonly given = (commands: readonly Command[]): boolean => this.#record.given(commands);
 
   get allAccepted(): boolean {
     const marks = this.snapshot?.context.marks;

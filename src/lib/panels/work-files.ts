@@ -12,7 +12,7 @@ import type { LessonSession } from './session.svelte.ts';
 async function textOf(session: LessonSession): Promise<string> {
   await session.written;
   const context = session.snapshot?.context;
-  return context ? toText(await withHelp(attemptOf(context), context)) : '';
+  return context ? toText(await withHelp(attemptOf(context), context, session.given)) : '';
 }
 
 /** Offers the attempt as a file. */

@@ -70,6 +70,11 @@ export class WorkRecord {
     this.#given = new Set(fromFile ? history.commands : []);
   }
 
+  /** Whether all that was done in a step came from a file. */
+  given(own: readonly Command[]): boolean {
+    return own.length > 0 && own.every((one) => this.#given.has(one));
+  }
+
   /**
    * A step was marked. Marking again what has not changed is nothing new, nor is what was right and lies as it did then: checking old work
    * is no practice.
@@ -86,7 +91,7 @@ export class WorkRecord {
     const worked = this.#shown.has(step);
     if (mark.verdict === 'accepted') this.#shown.delete(step);
     const seconds = this.#watch.take(step);
-    const old = now.own.length > 0 && now.own.every((one) => this.#given.has(one));
+    const old = this.given(now.own);
     this.#write(
       this.#atWork(snapshot, step, (work, { recordMark }) =>
         recordMark({ ...work, mark, hints, worked, seconds, old }),
