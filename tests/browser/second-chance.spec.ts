@@ -149,7 +149,7 @@ test('the room lists the newest three, says why, and where there is no drill', a
   await expect(chances(page)).toContainText('Drills end before the pieces are made ready to be sewn.');
   await expect(chances(page).getByRole('link', { name: 'Work the step once more' })).toHaveAttribute(
     'href',
-    /\/lesson\/slanted-seam#label-and-grain$/,
+    /\/lesson\/slanted-seam#again=label-and-grain$/,
   );
   await page
     .getByRole('link', { name: /^A short drill for this: the legs of the dart|: the opening/ })
