@@ -2,18 +2,13 @@ import type { Chain, Cubic, Place, Point } from './types.ts';
 import { samePoint } from './point.ts';
 import { hullBox, leadsOn, pointAt } from './segment.ts';
 import { segmentLength } from './length.ts';
-import { CONTACT } from './contact.ts';
+import { CONTACT, type Meeting } from './contact.ts';
 import { intersectSegments } from './meet.ts';
 
 /** Where two chains, or one and itself, meet. */
-export interface Crossing {
+export interface Crossing extends Omit<Meeting, 't' | 'u'> {
   readonly a: Place;
   readonly b: Place;
-  readonly point: Point;
-  /** Parallel tangents: a touch, or a crossing at angle zero. */
-  readonly tangent?: boolean | undefined;
-  /** An end of a stretch in common (see `overlaps`). */
-  readonly overlap?: boolean | undefined;
 }
 
 export type Placer = (segment: number, t: number, point: Point, keep?: boolean) => Place;

@@ -4,6 +4,7 @@ import { add, distance, lerp, scale, sub, unit } from '../../../../src/lib/geome
 import { angleBetween } from '../../../../src/lib/geometry/trig.ts';
 import type { Point } from '../../../../src/lib/geometry/types.ts';
 import { findEdge } from '../../../../src/lib/pattern/outline.ts';
+import type { Person } from '../person.ts';
 import { WRONG, along, applied, feet, kind } from './kind.ts';
 
 export const pointing = kind(
@@ -32,33 +33,23 @@ const NOTCHES = [
   ['left', -1],
   ['left', 1],
 ] as const;
-export const slidNotches = kind(
-  'notch, slid',
-  ['slanted-seam', 'notches'],
-  { field: 150, content: 1 },
-  () => (person, mind) => {
+/** A notch to either side of each bust point, at about its distance, put there by `put`. */
+const notching = (name: string, put: (person: Person, to: Point, side: string, id: string) => void) =>
+  kind(name, ['slanted-seam', 'notches'], { field: 150, content: 1 }, () => (person, mind) => {
     person.take('notch');
     NOTCHES.forEach(([side, way], i) => {
       const to = along(person.work, feet(person.work, side) + way * mind.normal(5.5, 40));
-      person.bring(`new:${side}`, { to, read: true }, `notch:n${i + 1}`);
+      put(person, to, side, `notch:n${i + 1}`);
     });
-  },
+  });
+export const slidNotches = notching('notch, slid', (person, to, side, id) =>
+  person.bring(`new:${side}`, { to, read: true }, id),
 );
-export const pressedNotches = kind(
-  'notch, pressed',
-  ['slanted-seam', 'notches'],
-  { field: 150, content: 1 },
-  () => (person, mind) => {
-    person.take('notch');
-    NOTCHES.forEach(([side, way], i) => {
-      const to = along(person.work, feet(person.work, side) + way * mind.normal(5.5, 40));
-      const id = `notch:n${i + 1}`;
-      person.tapAt(to, 'front', () => person.target(id) !== undefined);
-      const now = person.target(id);
-      if (now && distance(now.point, to) > person.task.content) person.bring(id, { to, read: true });
-    });
-  },
-);
+export const pressedNotches = notching('notch, pressed', (person, to, _side, id) => {
+  person.tapAt(to, 'front', () => person.target(id) !== undefined);
+  const now = person.target(id);
+  if (now && distance(now.point, to) > person.task.content) person.bring(id, { to, read: true });
+});
 
 export const seamNotching = kind(
   'seam notches',
