@@ -6,7 +6,7 @@ import { EXERCISES, type Drill, type ExerciseId } from '../../src/lib/lessons/dr
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
 import { canFind } from '../../src/lib/practice/finds.ts';
-import { isolating } from '../../src/lib/practice/isolate.ts';
+import { isolating, soughtAs } from '../../src/lib/practice/isolate.ts';
 import { chanceOf, isDrilled } from '../../src/lib/practice/second-chance.ts';
 import { checksOf, secondDrill } from '../../src/lib/practice/second-drill.ts';
 import { partsOf, skillOf } from '../../src/lib/practice/skills.ts';
@@ -108,13 +108,35 @@ describe('every code in every skill that is marked by it', () => {
     const chance = chanceOf([mark], mark.id, code)!;
     if (!isDrilled(chance)) throw new Error('there should be a drill');
     const { drill } = secondDrill(chance, [mark])!;
-    expect(checksOf(drill).some((spec) => canFind(spec, code))).toBe(true);
-    // The fewest steps there are, by the learner's own method where it is about a move.
+    const sought = soughtAs(code, skill);
+    expect(checksOf(drill).some((spec) => canFind(spec, sought))).toBe(true);
+    // One step and no more, by the learner's own method where it is about a move.
+    const lesson = lessonOf(variantOf(drill));
+    expect(lesson.steps).toHaveLength(1);
     const method = partsOf(skill)?.method === 'pivot' ? 'pivot' : 'slash';
-    const isMove = /^(slash-drawn|dart-moved)\//.test(code);
-    const may = looks.filter((one) => !isMove || (one.drill.exercise === 'pivot') === (method === 'pivot'));
-    const fewest = Math.min(...may.map(({ lesson }) => lesson.steps.length));
-    expect(lessonOf(variantOf(drill)).steps).toHaveLength(fewest);
+    if (/^(slash-drawn|dart-moved)\//.test(sought))
+      expect(drill.exercise === 'pivot').toBe(method === 'pivot');
+    // All before it is right, and nothing of it is done.
+    const { start, commands } = workedLesson(lesson, drill.fabric);
+    const given = new Set(lesson.given?.map(({ id }) => id));
+    const begun = attemptOf(
+      lesson,
+      commands.filter(({ step }) => given.has(step!)),
+    );
+    expect(start.pieces.length).toBeGreaterThan(0);
+    for (const { verdict } of gradeLesson({ steps: lesson.given ?? [] }, begun))
+      expect(verdict).toBe('accepted');
+    expect(gradeLesson(lesson, begun).map(({ verdict }) => verdict)).toEqual(['notReady']);
+    expect(gradeLesson(lesson, attemptOf(lesson, commands)).map(({ verdict }) => verdict)).toEqual([
+      'accepted',
+    ]);
+  });
+
+  it('what a proof shows is looked for where it was made, in the same way for every skill', () => {
+    expect(soughtAs('angle-kept/sum', 'close-and-overlay')).toBe('darts-extended/tip');
+    expect(soughtAs('overlaid/fit', 'close-and-overlay')).toBe('dart-moved/pivot');
+    expect(soughtAs('overlaid/fit', 'separate')).toBe('dart-closed/pivot');
+    expect(soughtAs('separated/area', 'separate')).toBe('separated/area');
   });
 
   it('a code of another version is told as unknown', () => {
@@ -125,27 +147,36 @@ describe('every code in every skill that is marked by it', () => {
   it('keeps place, method and finishing where there are drills of them', () => {
     const of = (code: string, skill: string) => {
       const by = isolating(code, skill);
-      return typeof by === 'string' ? by : [by.exercise, ...by.skills];
+      return typeof by === 'string' ? by : [by.exercise, by.step, ...by.skills];
     };
     expect(of('dart-moved/opening', 'waist-to-neckline/slash/plain')).toEqual([
       'slash',
+      'move',
       'waist-to-neckline/slash/plain',
     ]);
     expect(of('dart-moved/pivot', 'waist-to-mid-armhole/pivot/plain')).toEqual([
+      'pivot',
       'pivot',
       'waist-to-armhole/pivot/plain',
     ]);
     expect(of('slash-drawn/place', 'waist-to-shoulder-line/slash/princess')).toEqual([
       'slash',
+      'slash-line',
       'waist-to-shoulder/slash/plain',
     ]);
     expect(of('dart-moved/opening', 'waist-to-cluster/slash/plain')).toEqual([
       'split',
+      'move',
       'waist-to-two/slash/plain',
     ]);
-    expect(of('dart-finished/cap', 'waist-to-shoulder/slash/cap')).toEqual(['finish', 'waist/drawn/cap']);
+    expect(of('dart-finished/cap', 'waist-to-shoulder/slash/cap')).toEqual([
+      'finish',
+      'cap',
+      'waist/drawn/cap',
+    ]);
     expect(of('fullness/tucks', 'side-to-edge/slash/tucks')).toEqual([
       'fullness',
+      'draw-over',
       'side-to-edge/slash/tucks',
     ]);
     expect(of('labels/name', 'label-grain')).toBe('later-work');

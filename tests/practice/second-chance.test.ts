@@ -65,7 +65,7 @@ describe('chances that are open', () => {
       `${old.id} dart-finished/cap`,
     ]);
     expect(open).toHaveLength(2);
-    expect(open[0]!.by).toEqual({ exercise: 'slash', skills: ['waist-to-side/slash/plain'] });
+    expect(open[0]!.by).toEqual({ exercise: 'slash', step: 'move', skills: ['waist-to-side/slash/plain'] });
   });
 
   it('none of unfinished work, and none of what was checked once more after it was right', () => {

@@ -1,4 +1,4 @@
-import { replayByStep, type StepReplay } from '../recipe/replay.ts';
+import { idsOf, replayByStep, type StepReplay } from '../recipe/replay.ts';
 import type { Attempt } from '../recipe/types.ts';
 import { CHECKS } from './checks/index.ts';
 import type { Finding, Mark, StepContext, StepRule, Verdict } from './types.ts';
@@ -41,25 +41,23 @@ const contextOf = (step: StepReplay, attempt: Attempt): StepContext => ({
   attempt,
 });
 
+/** What is marked: `steps`; those that are `given` are only replayed before them. */
+export interface Marked {
+  readonly given?: readonly StepRule[];
+  readonly steps: readonly StepRule[];
+}
+
 /** Marks all steps in one replay. Throws as `gradeStep`. */
-export function gradeLesson(lesson: { readonly steps: readonly StepRule[] }, attempt: Attempt): Mark[] {
-  const ids = lesson.steps.map((step) => step.id);
-  const steps = replayByStep(attempt, ids);
+export function gradeLesson(lesson: Marked, attempt: Attempt): Mark[] {
+  const steps = replayByStep(attempt, idsOf(lesson));
   return lesson.steps.map((rule) => gradeStep(rule, contextOf(steps.get(rule.id)!, attempt)));
 }
 
 /** Marks one step of an attempt. Throws as `gradeStep`; RangeError for an unknown step. */
-export function gradeOne(
-  lesson: { readonly steps: readonly StepRule[] },
-  stepId: string,
-  attempt: Attempt,
-): Mark {
+export function gradeOne(lesson: Marked, stepId: string, attempt: Attempt): Mark {
   const at = lesson.steps.findIndex((step) => step.id === stepId);
   const rule = lesson.steps[at];
   if (!rule) throw new RangeError(`the lesson has no step '${stepId}'`);
-  const steps = replayByStep(
-    attempt,
-    lesson.steps.map((step) => step.id),
-  );
+  const steps = replayByStep(attempt, idsOf(lesson));
   return gradeStep(rule, contextOf(steps.get(stepId)!, attempt));
 }

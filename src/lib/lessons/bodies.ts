@@ -1,7 +1,7 @@
 import { gradeStep } from '../grading/grade.ts';
 import type { Finding, Mark, StepRule } from '../grading/types.ts';
 import { FIGURES } from '../pattern/figures.ts';
-import { replayByStep, type StepReplay } from '../recipe/replay.ts';
+import { idsOf, replayByStep, type StepReplay } from '../recipe/replay.ts';
 import { measuresOf } from '../recipe/start.ts';
 import type { Attempt, Command, Unfollowed, Work } from '../recipe/types.ts';
 import { growthTo, isOfPlace } from './bodies-places.ts';
@@ -64,8 +64,7 @@ interface Marked {
 }
 
 function marked(lesson: Lesson, attempt: Attempt): Marked {
-  const ids = lesson.steps.map(({ id }) => id);
-  const steps = replayByStep(attempt, ids);
+  const steps = replayByStep(attempt, idsOf(lesson));
   const marks = rulesOf(lesson).map((rule): [string, Mark] => {
     const context = { ...steps.get(rule.id)!, fabric: attempt.fabric, attempt };
     return [rule.id, gradeStep(rule, context)];

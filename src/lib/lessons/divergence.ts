@@ -1,12 +1,12 @@
 import { gradeLesson } from '../grading/grade.ts';
 import type { Mark } from '../grading/types.ts';
 import { apply } from '../recipe/apply.ts';
-import { replayByStep, type StepReplay } from '../recipe/replay.ts';
+import { idsOf, replayByStep, type StepReplay } from '../recipe/replay.ts';
 import type { Attempt, Command, Unfollowed, Work } from '../recipe/types.ts';
 import { standing } from './done-over.ts';
 import { canBeReached, type SoFar } from './going-on.ts';
 import { stemmingFrom, type Stemming } from './stemming.ts';
-import type { Lesson, LessonStep } from './types.ts';
+import { allSteps, type Lesson, type LessonStep } from './types.ts';
 
 /** Where what is wrong in an attempt began. */
 export interface Divergence {
@@ -31,7 +31,7 @@ export type Origin =
 
 /** The attempt with its commands by the order of their steps: as it is marked. */
 export function inOrder(lesson: Lesson, attempt: Attempt): Attempt {
-  const ids = lesson.steps.map(({ id }) => id);
+  const ids = idsOf(lesson);
   const steps = replayByStep(attempt, ids);
   const commands = ids.flatMap((id) =>
     steps.get(id)!.commands.map((command) => (command.step === id ? command : { ...command, step: id })),
@@ -96,22 +96,21 @@ const isWrong = ({ findings }: Mark): boolean => findings.some(({ state }) => st
  */
 export function* lookForOrigin(lesson: Lesson, attempt: Attempt): Generator<undefined, Origin> {
   const ordered = inOrder(lesson, attempt);
-  const marks = gradeLesson(lesson, ordered);
+  // What was given is looked at as well: a file may say something else of it.
+  const steps = allSteps(lesson);
+  const marks = gradeLesson({ steps }, ordered);
   // A step that was not begun may find fault already with what it is to be begun on.
-  const begun = lesson.steps.findIndex(({ id }) => id === ordered.commands.at(-1)?.step) + 1;
+  const begun = steps.findIndex(({ id }) => id === ordered.commands.at(-1)?.step) + 1;
   const at = marks.slice(0, begun).findIndex(isWrong);
   if (at < 0) return { kind: 'right' };
-  const shows = lesson.steps[at]!.id;
+  const shows = steps[at]!.id;
   yield undefined;
-  const replayed = replayByStep(
-    ordered,
-    lesson.steps.map(({ id }) => id),
-  );
-  const courses = lesson.steps.slice(0, at + 1).map((step) => courseOf(step, replayed.get(step.id)!));
+  const replayed = replayByStep(ordered, idsOf(lesson));
+  const courses = steps.slice(0, at + 1).map((step) => courseOf(step, replayed.get(step.id)!));
   let tries = 0;
   for (let s = at; s >= 0; s--) {
     const course = courses[s]!;
-    const further = lesson.steps.slice(s + 1, at + 1);
+    const further = steps.slice(s + 1, at + 1);
     for (let n = course.commands.length; n >= 0; n--) {
       yield undefined;
       if (tries++ > MOST_TRIES) return { kind: 'unknown', shows };
@@ -122,7 +121,7 @@ export function* lookForOrigin(lesson: Lesson, attempt: Attempt): Generator<unde
       // The first try, or nothing that was done since stands.
       if (index === undefined) return { kind: 'goes-on', shows };
       const command = ordered.commands[index]!;
-      const stemming = stemmingFrom(lesson, ordered, index, marks.slice(0, begun));
+      const stemming = stemmingFrom(steps, ordered, index, marks.slice(0, begun));
       return { kind: 'began', index, command, step: command.step ?? shows, shows, stemming };
     }
   }

@@ -4,7 +4,7 @@ import { apply } from '../recipe/apply.ts';
 import { replay } from '../recipe/replay.ts';
 import type { Attempt, Command } from '../recipe/types.ts';
 import { counterparts, namedAs } from './counterpart.ts';
-import type { Lesson } from './types.ts';
+import type { LessonStep } from './types.ts';
 import { workedStep } from './worked/index.ts';
 
 /** What one wrong finding owes to a command. */
@@ -31,9 +31,9 @@ export function offBy({ measured, expected }: Finding): number | undefined {
 }
 
 /** The worked commands that would have stood in the place of the one at `index`; none where nothing was to be done. */
-function insteadOf(lesson: Lesson, attempt: Attempt, index: number): readonly Command[] {
+function insteadOf(steps: readonly LessonStep[], attempt: Attempt, index: number): readonly Command[] {
   const command = attempt.commands[index]!;
-  const step = lesson.steps.find(({ id }) => id === command.step);
+  const step = steps.find(({ id }) => id === command.step);
   if (!step) return [];
   const now = replay({ ...attempt, commands: attempt.commands.slice(0, index) }).work;
   const worked = workedStep(step, now, attempt.fabric);
@@ -51,17 +51,17 @@ function insteadOf(lesson: Lesson, attempt: Attempt, index: number): readonly Co
  * nothing can be told are left out. Throws as `gradeLesson`.
  */
 export function stemmingFrom(
-  lesson: Lesson,
+  steps: readonly LessonStep[],
   attempt: Attempt,
   index: number,
   marks: readonly Mark[],
 ): readonly Stemming[] {
   const { commands } = attempt;
-  const instead = insteadOf(lesson, attempt, index);
-  const others = gradeLesson(lesson, {
-    ...attempt,
-    commands: [...commands.slice(0, index), ...instead, ...commands.slice(index + 1)],
-  });
+  const instead = insteadOf(steps, attempt, index);
+  const others = gradeLesson(
+    { steps },
+    { ...attempt, commands: [...commands.slice(0, index), ...instead, ...commands.slice(index + 1)] },
+  );
   return marks.flatMap((mark, i) => compared(mark, others[i]!));
 }
 

@@ -51,10 +51,19 @@ export interface Lesson {
   readonly scale?: 'half';
   /** Lesson ids that should come before. */
   readonly needs: readonly string[];
+  /** Steps that are done when it begins; their commands come first in every attempt. Left out: none. */
+  readonly given?: readonly LessonStep[];
   readonly steps: readonly LessonStep[];
 }
 
+/** All steps of a lesson, those that are done when it begins first. */
+export const allSteps = ({ given = [], steps }: Pick<Lesson, 'given' | 'steps'>): readonly LessonStep[] => [
+  ...given,
+  ...steps,
+];
+
 /** A lesson that can be begun. What its steps are marked by may come later, and with it the texts of all steps but the first. */
-export interface LessonToWork extends Omit<Lesson, 'steps'> {
+export interface LessonToWork extends Omit<Lesson, 'given' | 'steps'> {
+  readonly given?: readonly StepToWork[];
   readonly steps: readonly StepToWork[];
 }

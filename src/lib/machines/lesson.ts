@@ -1,7 +1,7 @@
 import { assign, type ActorRefFrom, type SnapshotFrom } from 'xstate';
 import type { Mark, StepContext, StepRule } from '../grading/types.ts';
 import { add, historyOf, redo, resetStep, undo, type Edit, type History } from '../recipe/history.ts';
-import { replayByStep, type StepReplay } from '../recipe/replay.ts';
+import { idsOf, replayByStep, type StepReplay } from '../recipe/replay.ts';
 import type { Attempt, Command, Fabric, Unfollowed } from '../recipe/types.ts';
 import { setup } from './machine.ts';
 
@@ -89,10 +89,13 @@ export type Grade<Step = StepRule> = (step: Step, context: StepContext) => Mark;
  * Pure: keeping is the caller's.
  */
 export function lessonMachine<Step extends { readonly id: string }>(
-  lesson: { readonly id: string; readonly steps: readonly Step[] },
+  lesson: { readonly id: string; readonly given?: readonly Step[]; readonly steps: readonly Step[] },
   grade: Grade<Step>,
 ) {
+  const all = idsOf(lesson);
   const ids = lesson.steps.map((step) => step.id);
+  const given = new Set(lesson.given?.map((step) => step.id));
+  const isGiven = ({ step }: Command): boolean => step !== undefined && given.has(step);
   const stepAt = (id: string): Step | undefined => lesson.steps.find((step) => step.id === id);
   const first = ids[0] ?? '';
 
@@ -108,7 +111,7 @@ export function lessonMachine<Step extends { readonly id: string }>(
   const lyingAt = ({ steps }: LessonContext, id: string) => steps.get(id)?.commands ?? [];
 
   function laid(context: LessonContext): LessonContext {
-    const steps = replayByStep(attemptOf(context), ids);
+    const steps = replayByStep(attemptOf(context), all);
     return { ...context, steps, unfollowed: [...steps.values()].flatMap((step) => step.unfollowed) };
   }
 
@@ -138,7 +141,7 @@ export function lessonMachine<Step extends { readonly id: string }>(
         : (ids[Math.max(0, ...touched)] ?? first);
     const reached = Math.max(0, ids.indexOf(step), ...touched);
     const table = laid({
-      history: historyOf(commands),
+      history: historyOf(commands, isGiven),
       base,
       step,
       reached,
@@ -244,7 +247,10 @@ export function lessonMachine<Step extends { readonly id: string }>(
         marks: Object.assign({}, ...ids.map((id) => mark(context, id))),
         reached: ids.length - 1,
       })),
-      again: assign(({ context }) => opened({ attempt: { ...context.base, commands: [] }, test: true })),
+      again: assign(({ context }) => {
+        const commands = context.history.commands.filter(isGiven);
+        return opened({ attempt: { ...context.base, commands }, test: true });
+      }),
     },
   }).createMachine({
     id: lesson.id,

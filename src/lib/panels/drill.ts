@@ -47,5 +47,8 @@ export async function readyDrill(
 ): Promise<ReadyDrill> {
   const begun = beginningOf(drill);
   const [{ make }, block] = await Promise.all([MAKERS[drill.exercise](), blockOf(begun.figure, begun.form)]);
-  return { drill, ...make(begun, block, hints, units), block };
+  const made = make(begun, block, hints, units);
+  // The texts of later steps come with the first mark; where one of them is all there is, it is wanted at once.
+  const lesson = drill.step === undefined ? made.lesson : await made.whole();
+  return { drill, ...made, lesson, block };
 }

@@ -1,15 +1,18 @@
 import { SEEDS, toFragment } from '../lessons/drills/link.ts';
 import { nextDrill, outcomesOf, type Candidate } from '../practice/boundary.ts';
 import { drillCandidates, drillsOf } from '../practice/drill-skills.ts';
-import { drillFor } from '../practice/drills.ts';
+import { drillFor, onlyFor } from '../practice/drills.ts';
 import type { SkillId } from '../practice/skills.ts';
 import { ownLog } from '../progress/own-log.ts';
 
-/** A fresh drill of a candidate, as the fragment of a link; undefined when no drill practises the skill. */
-export function freshDrill(candidate: Candidate): string | undefined {
+/**
+ * A fresh drill of a candidate, as the fragment of a link: of the one step that practises `wanted` alone, where there is such a step; undefined when
+ * no drill practises the candidate's skill.
+ */
+export function freshDrill(candidate: Candidate, wanted: SkillId = candidate.skill): string | undefined {
   const [seed = 0] = crypto.getRandomValues(new Uint32Array(1));
   const drill = drillFor(candidate, seed % SEEDS, { fabric: 'woven', hints: 3 });
-  return drill && toFragment(drill);
+  return drill && toFragment(onlyFor(drill, wanted));
 }
 
 /**
@@ -21,5 +24,5 @@ export async function drillOfSkill(skill: SkillId): Promise<string | undefined> 
   const drills = drillsOf(skill);
   const mine = drillCandidates().filter((one) => drills.includes(one.skill));
   const next = nextDrill(mine, outcomesOf(log));
-  return next && freshDrill(next);
+  return next && freshDrill(next, skill);
 }

@@ -93,20 +93,7 @@ export class LessonSession {
     const { test } = this;
     // A test asks from the checks.
     if (test) await this.whole();
-    const input: LessonInput = kept
-      ? { ...kept, test }
-      : {
-          test,
-          attempt: {
-            format: 'pin-and-pivot/recipe',
-            version: 1,
-            block: blockOf(this.lesson),
-            fabric: this.lesson.fabrics[0] ?? 'knit',
-            seed: 0,
-            lesson: { id: this.lesson.id, content: this.lesson.content },
-            commands: [],
-          },
-        };
+    const input: LessonInput = { ...(kept ?? { attempt: await this.#fresh() }), test };
     await fetchFor(this.#needs(input.attempt, input.step));
     this.#actor = createActor(lessonMachine(this.lesson, this.#mark), { input });
     this.#actor.subscribe((snapshot) => {
@@ -121,6 +108,18 @@ export class LessonSession {
     if (step === '' || this.test) return;
     this.send({ type: 'step.go', step });
     if (again) this.anew = step;
+  }
+
+  /** An attempt with nothing done in it but what is given. Rejects where what works that cannot be fetched. */
+  async #fresh(): Promise<Attempt> {
+    const block = blockOf(this.lesson);
+    const fabric = this.lesson.fabrics[0] ?? 'knit';
+    const { given } = this.lesson;
+    const commands = given
+      ? await (await import('./given.ts')).givenOn(block, (await this.whole()).given!, fabric)
+      : [];
+    const lesson = { id: this.lesson.id, content: this.lesson.content };
+    return { format: 'pin-and-pivot/recipe', version: 1, block, fabric, seed: 0, lesson, commands };
   }
 
   stop(): void {

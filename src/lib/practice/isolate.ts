@@ -1,3 +1,4 @@
+import type { DrillStepId } from '../lessons/drills/steps.ts';
 import type { ExerciseId } from '../lessons/drills/types.ts';
 import { DRILL_SKILLS, exerciseOf } from './drill-skills.ts';
 import { partsOf, type DartSkill, type SkillId } from './skills.ts';
@@ -7,14 +8,15 @@ import { partsOf, type DartSkill, type SkillId } from './skills.ts';
  * - `reading`: it was made in reading the block, which has no drill;
  * - `whole-front`: drills work on the half front and do not open it out;
  * - `later-work`: it belongs to pieces that are made ready to be sewn, and drills end before that;
- * - `proof`: it shows in the proof over a whole lesson, not in one move of the hand;
  * - `unknown`: the code is not known here: it came from another version.
  */
-export type NoDrill = 'reading' | 'whole-front' | 'later-work' | 'proof' | 'unknown';
+export type NoDrill = 'reading' | 'whole-front' | 'later-work' | 'unknown';
 
 /** The kind of drill that isolates a mistake, and the skills of it that are nearest to the one in which it was made. */
 export interface Isolating {
   readonly exercise: ExerciseId;
+  /** The step of it that finds the mistake: the only one to be worked. */
+  readonly step: DrillStepId;
   /** Skills of drills (`drillSkill`), one of which it is to practise; empty: any. */
   readonly skills: readonly SkillId[];
 }
@@ -29,31 +31,46 @@ const NONE: Readonly<Record<string, NoDrill>> = {
   labels: 'later-work',
   grain: 'later-work',
   walked: 'later-work',
-  'angle-kept': 'proof',
 };
 
-/** The kind with the fewest steps among those that look for it: by code, else by check. Moves are told by their method, below. */
-const SMALLEST: Readonly<Record<string, ExerciseId>> = {
-  'darts-extended': 'pivot',
-  'slashes-laid': 'several',
-  'slashes-laid/parallel': 'parallel',
-  'slashes-laid/pivot': 'parallel',
-  'dart-finished': 'finish',
-  'dart-finished/legs': 'parallel',
-  'dart-finished/graduated': 'several',
-  fullness: 'fullness',
-  princess: 'princess',
-  'line-ends': 'line',
-  'line-shape': 'line',
-  'line-passes': 'line',
-  connectors: 'line',
-  'dart-closed': 'line',
-  'notches-placed': 'line',
-  'seam-notches': 'princess',
-  leftover: 'line',
-  sliver: 'line',
-  separated: 'line',
-  overlaid: 'line',
+/**
+ * Codes of a proof, by what was done wrong before it: a proof only shows that. In the step `separate` the dart had gone into a line, elsewhere to an edge.
+ */
+const SHOWN: Readonly<Record<string, readonly [inLine: string, elsewhere: string]>> = {
+  'angle-kept/sum': ['darts-extended/tip', 'darts-extended/tip'],
+  'overlaid/fit': ['dart-closed/pivot', 'dart-moved/pivot'],
+  'overlaid/coverage': ['dart-closed/pivot', 'dart-moved/pivot'],
+};
+
+/** The finding by which a drill looks for a mistake: the mistake itself, or what a proof showed. */
+export const soughtAs = (code: string, skill: SkillId): string =>
+  Object.hasOwn(SHOWN, code) ? SHOWN[code]![skill === 'separate' ? 0 : 1] : code;
+
+/** The kind and step that look for a mistake: by code, else by check. Moves are told by their method, below. */
+const STEP: Readonly<Record<string, readonly [ExerciseId, DrillStepId]>> = {
+  'darts-extended': ['pivot', 'working-dart'],
+  'slashes-laid': ['several', 'lines'],
+  'slashes-laid/parallel': ['parallel', 'lines'],
+  'slashes-laid/pivot': ['parallel', 'lines'],
+  'dart-finished': ['finish', 'sewn-point'],
+  'dart-finished/cap': ['finish', 'cap'],
+  'dart-finished/legs': ['parallel', 'true-legs'],
+  'dart-finished/graduated': ['several', 'sewn-point'],
+  fullness: ['fullness', 'draw-over'],
+  princess: ['princess', 'smooth'],
+  'princess/parted': ['princess', 'cut-apart'],
+  'princess/seam': ['princess', 'cut-apart'],
+  'line-ends': ['line', 'style-line'],
+  'line-shape': ['line', 'style-line'],
+  'line-passes': ['line', 'style-line'],
+  connectors: ['line', 'connector'],
+  'dart-closed': ['line', 'move-along'],
+  'notches-placed': ['line', 'notches'],
+  'seam-notches': ['princess', 'seam-notches'],
+  leftover: ['line', 'leftover'],
+  sliver: ['line', 'leftover'],
+  separated: ['line', 'separate'],
+  overlaid: ['line', 'separate'],
 };
 const MOVES: readonly string[] = ['slash-drawn', 'dart-moved'];
 
@@ -63,7 +80,7 @@ const ONLY: Readonly<Record<string, string>> = { 'fullness/tucks': 'tucks', 'ful
 /** Where the angle is shared out over several openings, the sharing is what can go wrong. */
 const SHARED = /-to-(two|parallel|cluster|neck-rays|edge)$/;
 
-/** The kind for a mistake in drawing a slash or moving a dart: by the learner's own method, each of some two or three steps. */
+/** The kind for a mistake in drawing a slash or moving a dart: by the learner's own method. */
 function moveOf(skill: SkillId): ExerciseId {
   const own = exerciseOf(skill);
   const { place = '', method } = partsOf(skill) ?? {};
@@ -89,29 +106,36 @@ function nearness(a: DartSkill, b: DartSkill | undefined): number {
   return score.reduce((sum, same) => 2 * sum + (same ? 1 : 0), 0);
 }
 
+/** The kind and step for a mistake; undefined for one that nothing looks for. */
+function placeOf(code: string, skill: SkillId): readonly [ExerciseId, DrillStepId] | undefined {
+  const [check = ''] = code.split('/');
+  if (MOVES.includes(check)) {
+    const exercise = moveOf(skill);
+    if (exercise === 'pivot') return [exercise, 'pivot'];
+    return [exercise, check === 'slash-drawn' ? 'slash-line' : 'move'];
+  }
+  const key = Object.hasOwn(STEP, code) ? code : check;
+  return Object.hasOwn(STEP, key) ? STEP[key] : undefined;
+}
+
 /**
- * The smallest drill that isolates the mistake `code` made in a skill: of the kinds whose steps can find it, with the learner's own method
- * where it is about a move, the one with the fewest steps, as near as it comes to the same place and finishing. Or why there is none. Pure.
+ * The smallest drill that isolates the mistake `code` made in a skill: the one step that finds it, of the kind whose steps can, with the learner's
+ * own method where it is about a move, as near as it comes to the same place and finishing. Or why there is none. Pure.
  */
 export function isolating(code: string, skill: SkillId): Isolating | NoDrill {
   const [check = ''] = code.split('/');
   const none = Object.hasOwn(NONE, code) ? NONE[code] : Object.hasOwn(NONE, check) ? NONE[check] : undefined;
   if (none) return none;
-  const exercise = MOVES.includes(check)
-    ? moveOf(skill)
-    : Object.hasOwn(SMALLEST, code)
-      ? SMALLEST[code]
-      : Object.hasOwn(SMALLEST, check)
-        ? SMALLEST[check]
-        : undefined;
-  if (!exercise) return 'unknown';
+  const place = placeOf(soughtAs(code, skill), skill);
+  if (!place) return 'unknown';
+  const [exercise, step] = place;
   const own = partsOf(skill);
   const there = DRILL_SKILLS.filter((one) => exerciseOf(one) === exercise)
     .map((one) => ({ one, parts: partsOf(one)! }))
-    // A dart that is finished where it lies needs no moving first: two steps in place of five.
+    // A dart that is finished where it lies needs no moving first.
     .filter(({ parts }) => exercise !== 'finish' || parts.method === 'drawn')
     .filter(({ parts }) => ONLY[code] === undefined || parts.finishing === ONLY[code])
     .map(({ one, parts }) => ({ one, score: nearness(parts, own) }));
   const best = Math.max(...there.map(({ score }) => score));
-  return { exercise, skills: there.filter(({ score }) => score === best).map(({ one }) => one) };
+  return { exercise, step, skills: there.filter(({ score }) => score === best).map(({ one }) => one) };
 }

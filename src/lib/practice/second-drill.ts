@@ -1,6 +1,7 @@
 import { beginningOf } from '../lessons/drills/begin.ts';
 import { drillId, drillLesson, type DrillWords } from '../lessons/drills/lesson.ts';
 import { SEEDS } from '../lessons/drills/link.ts';
+import { stepNumber } from '../lessons/drills/steps.ts';
 import { drillSkill } from '../lessons/drills/skill.ts';
 import { newest, type Drill } from '../lessons/drills/types.ts';
 import { variantOf } from '../lessons/drills/variant.ts';
@@ -8,7 +9,7 @@ import type { CheckSpec } from '../grading/types.ts';
 import type { Log } from '../progress/events.ts';
 import { drillOfId } from './drill-skills.ts';
 import { canFind } from './finds.ts';
-import type { Isolating } from './isolate.ts';
+import { soughtAs, type Isolating } from './isolate.ts';
 import { wasShown, type Chance } from './second-chance.ts';
 
 /** Of some hundred and twenty seeds of a kind one has the wanted place and looks for the mistake, at the wanted scale; so many in a row without do not come about. */
@@ -24,7 +25,7 @@ const UNSAID: DrillWords = {
   step: () => ({ title: '', text: [], hints: [] }),
 };
 
-/** All checks of a drill's steps, as its rules have them. */
+/** All checks of the steps that are worked in a drill, as its rules have them. */
 export const checksOf = (drill: Drill): readonly CheckSpec[] =>
   drillLesson(variantOf(drill), UNSAID).steps.flatMap(({ checks }) => checks);
 
@@ -46,15 +47,16 @@ export function secondDrill(
 ): { readonly drill: Drill; readonly id: string } | undefined {
   const made = drillOfId(occasion.exercise.id);
   const scale = made && beginningOf(made).scale;
-  const rest = { band: made?.band ?? 'usual', hints: HINTS } as const;
+  const step = stepNumber(by.exercise, by.step);
+  const rest = { band: made?.band ?? 'usual', hints: HINTS, step } as const;
   const cloths = made?.fabric === 'knit' ? (['knit', 'woven'] as const) : (['woven', 'knit'] as const);
   const first = mistakes[0]!;
   const fits = (drill: Drill): boolean => {
     if (drill.seed === made?.seed && drill.exercise === made.exercise) return false;
     if (scale && beginningOf(drill).scale !== scale) return false;
-    if (!by.skills.includes(drillSkill(variantOf(drill)))) return false;
+    if (by.skills.length > 0 && !by.skills.includes(drillSkill(variantOf(drill)))) return false;
     const checks = checksOf(drill);
-    return mistakes.every(({ code }) => checks.some((spec) => canFind(spec, code)));
+    return mistakes.every(({ of, code }) => checks.some((spec) => canFind(spec, soughtAs(code, of.skill))));
   };
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const seed = seedOf(`${first.of.id} ${first.code} ${tries}`);

@@ -18,9 +18,13 @@ export interface History {
 
 export const EMPTY: History = { commands: [], done: [], undone: [] };
 
-/** The history of commands read from a file or from storage: each can be undone by itself. */
-export function historyOf(commands: readonly Command[]): History {
-  return { commands, done: commands.map((c, at) => [{ at, removed: [], added: [c] }]), undone: [] };
+/** The history of commands read from a file or from storage: each can be undone by itself, but for those that were given. */
+export function historyOf(
+  commands: readonly Command[],
+  isGiven: (command: Command) => boolean = () => false,
+): History {
+  const done = commands.flatMap((c, at) => (isGiven(c) ? [] : [[{ at, removed: [], added: [c] }]]));
+  return { commands, done, undone: [] };
 }
 
 function splice(

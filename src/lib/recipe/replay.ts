@@ -27,6 +27,12 @@ export interface StepReplay {
   readonly unfollowed: readonly Unfollowed[];
 }
 
+/** The ids of all steps that an attempt is replayed by: those that are done when its exercise begins, then those to be worked. */
+export const idsOf = <Step extends { readonly id: string }>(exercise: {
+  readonly given?: readonly Step[];
+  readonly steps: readonly Step[];
+}): readonly string[] => [...(exercise.given ?? []), ...exercise.steps].map(({ id }) => id);
+
 /**
  * The attempt step by step, in one pass: commands go by the order of their steps and, within a step, by the order in
  * which they were given, so that something put right in an earlier step later on comes where it belongs. A command

@@ -55,7 +55,7 @@ export function originText(origin: Origin, titleOf: (step: string) => string, un
       const alone = stemming.every(({ share }) => Math.abs(share) < NOTHING);
       const more = alone ? ' Done rightly, this command alone would not be enough.' : '';
       return (
-        `It began with command ${index + 1}, in “${titleOf(step)}”: ${describe(command, units)} ` +
+        `It began ${index < 0 ? 'before, in what was given' : `with command ${index + 1}`}, in “${titleOf(step)}”: ${describe(command, units)} ` +
         `After it the result can no longer be reached by going on; this has to be taken back or done over.${more}${elsewhere}`
       );
     }

@@ -81,6 +81,7 @@ export const MISTAKES: Readonly<Record<string, string>> = {
   'leftover/notches': 'the notches of the trimmed stretch missed their partners',
   'leftover/back-trued': 'the back was not trued to the edge that was redrawn',
   'sliver/rest': 'an edge changed that no treatment should change',
+  'angle-kept/sum': 'the angle round the bust point was not that of the block',
   'sliver/area': 'the sliver that was lost was not as large as predicted',
 };
 
@@ -106,7 +107,6 @@ export const NO_DRILL: Readonly<Record<string, string>> = {
   reading: 'Reading the block has no drill.',
   'whole-front': 'Drills work on the half front and do not open it out.',
   'later-work': 'Drills end before the pieces are made ready to be sewn.',
-  proof: 'It shows only in the proof over a whole lesson.',
 };
 
 export const SECOND_CHANCE = {

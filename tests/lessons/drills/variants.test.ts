@@ -5,10 +5,14 @@ import { fromFragment, SEEDS, toFragment } from '../../../src/lib/lessons/drills
 import {
   BANDS,
   FIRST_EXERCISES,
+  newest,
   SCALES,
   type Drill,
   type ExerciseId,
 } from '../../../src/lib/lessons/drills/types.ts';
+import { drillId } from '../../../src/lib/lessons/drills/lesson.ts';
+import { stepCount } from '../../../src/lib/lessons/drills/steps.ts';
+import { drillOfId } from '../../../src/lib/practice/drill-skills.ts';
 import { variantOf } from '../../../src/lib/lessons/drills/variant.ts';
 import { workedLesson } from '../../../src/lib/lessons/worked/index.ts';
 import { chainLength } from '../../../src/lib/geometry/chain.ts';
@@ -26,6 +30,11 @@ const drill = fc
     scale: fc.option(fc.constantFrom(...SCALES)),
   })
   .map(({ scale, of, ...rest }): Drill => ({ ...of, ...rest, ...(scale !== null && { scale }) }));
+
+/** The same with one step to be worked. */
+const oneStep = fc
+  .tuple(drill, fc.nat())
+  .map(([one, n]) => newest({ ...one, step: (n % stepCount(one.exercise)) + 1 }));
 
 describe('drills', () => {
   test.each(DRAWS)(
@@ -58,6 +67,44 @@ describe('drills', () => {
       { numRuns: 2000 },
     );
   }, 60_000);
+
+  test('so are drills of one step: all before it is given and right, it is not done, and its own worked solution does it', () => {
+    fc.assert(
+      fc.property(oneStep, (one) => {
+        const lesson = lessonOf(variantOf(one));
+        expect(lesson.steps).toHaveLength(1);
+        const { step: _, ...all } = one;
+        const whole = lessonOf(variantOf(all));
+        const before = whole.steps.slice(
+          0,
+          whole.steps.findIndex(({ id }) => id === lesson.steps[0]!.id),
+        );
+        // Word for word the steps of the whole drill.
+        expect(lesson.given ?? []).toEqual(before);
+        expect(lesson.steps[0]).toEqual(whole.steps[before.length]);
+        const { commands } = workedLesson(lesson, one.fabric);
+        const ids = new Set(before.map(({ id }) => id));
+        const given = commands.filter(({ step }) => ids.has(step!));
+        const first = { ...whole, steps: before };
+        expect(verdicts(first, given)).toEqual(allAccepted(first));
+        expect(verdicts(lesson, given).map(({ verdict }) => verdict)).toEqual(['notReady']);
+        expect(verdicts(lesson, commands), toFragment(one)).toEqual(allAccepted(lesson));
+      }),
+      { numRuns: 1000 },
+    );
+  }, 120_000);
+
+  test('the link says all of a drill of one step, too', () => {
+    fc.assert(
+      fc.property(oneStep, (one) => {
+        expect(fromFragment(`#${toFragment(one)}`)).toEqual({ ok: one });
+        expect(drillOfId(drillId(variantOf(one)))).toEqual(one);
+      }),
+    );
+    expect(
+      toFragment({ exercise: 'line', seed: 4711, fabric: 'woven', band: 'usual', hints: 1, step: 4 }),
+    ).toBe('4.line.4711.woven.usual.1.any.4');
+  });
 
   test('the link says all of a drill, and the same drill is always the same exercise', () => {
     fc.assert(
@@ -125,7 +172,12 @@ describe('drills', () => {
     // The third version knows kinds with a second draw only.
     ['3.finish.1.woven.usual.0.any', 'exercise'],
     ['3.join.1.woven.usual.0', 'link'],
-    ['4.join.1.woven.usual.0.any', 'version'],
+    ['4.join.1.woven.usual.0.any', 'link'],
+    ['4.join.1.woven.usual.0.any.0', 'step'],
+    ['4.join.1.woven.usual.0.any.4', 'step'],
+    ['4.join.1.woven.usual.0.any.1a', 'step'],
+    ['4.join.1.woven.usual.0.quarter.1', 'scale'],
+    ['5.join.1.woven.usual.0.any', 'version'],
   ])('the link %s is refused at its %s', (text, path) => {
     expect(fromFragment(text)).toMatchObject({ problem: { path } });
   });

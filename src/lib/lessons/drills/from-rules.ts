@@ -1,7 +1,7 @@
-import type { Lesson } from '../types.ts';
+import type { Lesson, LessonStep, StepToWork } from '../types.ts';
 import type { DrillKit } from './kits/kit.ts';
 import { stepSkill } from './skill.ts';
-import { stepsOf } from './steps.ts';
+import type { DrillStepId } from './steps.ts';
 import { lessonToWork, type DrillWords } from './to-work.ts';
 import type { Variant } from './types.ts';
 
@@ -14,15 +14,12 @@ export function lessonFrom(
   { hands, rules }: Pick<DrillKit, 'hands' | 'rules'>,
   words: DrillWords,
 ): Lesson {
-  const lesson = lessonToWork(variant, hands, words);
-  const ids = stepsOf(variant);
-  return {
-    ...lesson,
-    steps: lesson.steps.map((step, i) => {
-      const id = ids[i]!;
-      const rule = rules[id];
-      if (!rule) throw new Error(`the rules of the step ${id} are not at hand`);
-      return { ...step, skill: stepSkill(variant, id), ...rule(variant) };
-    }),
+  const { given, steps, ...lesson } = lessonToWork(variant, hands, words);
+  const ruled = (step: StepToWork): LessonStep => {
+    const id = step.id as DrillStepId;
+    const rule = rules[id];
+    if (!rule) throw new Error(`the rules of the step ${id} are not at hand`);
+    return { ...step, skill: stepSkill(variant, id), ...rule(variant) };
   };
+  return { ...lesson, ...(given && { given: given.map(ruled) }), steps: steps.map(ruled) };
 }

@@ -37,6 +37,24 @@ const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   princess: [...MOVING, 'cut-apart', 'smooth', 'seam-notches'],
 };
 
-/** The steps of a drill in their order. A dart that stays where it is needs no moving first. */
-export const stepsOf = (v: Variant): readonly DrillStepId[] =>
-  STEPS[v.drill.exercise].filter((id) => v.goals.length > 0 || id === 'sewn-point' || id === 'cap');
+/** How many steps the longest drill of a kind has. The numbers of steps hang on their order: it never changes. */
+export const stepCount = (exercise: ExerciseId): number => STEPS[exercise].length;
+
+/** The number of a step among those of its kind, from 1; 0 for one that the kind does not have. */
+export const stepNumber = (exercise: ExerciseId, id: DrillStepId): number => STEPS[exercise].indexOf(id) + 1;
+
+/** The steps of a drill in their order: those that are done when it begins, and those to be worked. */
+export interface DrillSteps {
+  readonly given: readonly DrillStepId[];
+  readonly own: readonly DrillStepId[];
+}
+
+/** The steps of a drill. A dart that stays where it is needs no moving first; where the only step is one of moving it, the next one stands for it. */
+export function stepsOf(v: Variant): DrillSteps {
+  const { exercise, step } = v.drill;
+  const all = STEPS[exercise];
+  const there = all.filter((id) => v.goals.length > 0 || id === 'sewn-point' || id === 'cap');
+  if (step === undefined) return { given: [], own: there };
+  const only = there.find((id) => all.indexOf(id) >= step - 1) ?? there.at(-1)!;
+  return { given: there.slice(0, there.indexOf(only)), own: [only] };
+}

@@ -53,6 +53,8 @@ function stepToWork(variant: Variant, id: DrillStepId, hands: Hands, words: Dril
 /** The drill as a lesson that can be begun. `hands`: those of its kind. Pure. Throws Error for a step that the kind does not have. */
 export function lessonToWork(variant: Variant, hands: Hands, words: DrillWords): LessonToWork {
   const { drill, figure, form } = variant;
+  const { given, own } = stepsOf(variant);
+  const made = (id: DrillStepId): StepToWork => stepToWork(variant, id, hands, words);
   return {
     id: drillId(variant),
     title: words.title(variant),
@@ -63,6 +65,7 @@ export function lessonToWork(variant: Variant, hands: Hands, words: DrillWords):
     fabrics: [drill.fabric],
     ...(variant.scale === 'half' && { scale: variant.scale }),
     needs: [],
-    steps: stepsOf(variant).map((id) => stepToWork(variant, id, hands, words)),
+    ...(given.length > 0 && { given: given.map(made) }),
+    steps: own.map(made),
   };
 }

@@ -42,6 +42,8 @@ export interface Drill {
   readonly scale?: Scale;
   /** By which draw of its kind the rest follows from the seed; left out: the first. */
   readonly draw?: 2;
+  /** The only step that is worked, by its number among the steps of the kind, from 1: all before it is given. Left out: all of them. By the last draw. */
+  readonly step?: number;
 }
 
 /** The drill as it is made today: by the last draw of its kind. */
