@@ -35,6 +35,41 @@ const begun = (lesson = whole, input: Partial<LessonInput> = {}) =>
   }).start();
 
 describe('the lesson machine', () => {
+  it('begins behind what is given: that is not undone, emptied, gone to or marked, and no attempt loses it', () => {
+    const [first, second] = small.steps;
+    const part: Lesson = { ...small, given: [first!], steps: [second!] };
+    const commands = [right, line];
+    const actor = begun(part, { attempt: { ...fresh, commands: [right] } });
+    const context = () => actor.getSnapshot().context;
+    expect(context().step).toBe('style-line');
+    expect(context().steps.get('style-line')!.before.opened).toBeDefined();
+    actor.send({ type: 'command.undo' });
+    actor.send({ type: 'step.reset' });
+    actor.send({ type: 'step.go', step: 'open-out' });
+    expect(context().history.commands).toEqual([right]);
+    expect(context().step).toBe('style-line');
+    actor.send({ type: 'command.add', command: line });
+    actor.send({ type: 'step.check' });
+    expect(Object.keys(context().marks)).toEqual(['style-line']);
+    expect(context().marks['style-line']!.verdict).toBe('accepted');
+    expect(attemptOf(context()).commands.map(({ do: name }) => name)).toEqual(['open-out', 'draw-line']);
+    actor.send({ type: 'command.undo' });
+    expect(context().history.commands).toEqual([right]);
+    actor.send({ type: 'command.undo' });
+    expect(context().history.commands).toEqual([right]);
+
+    // The same when it is kept and opened again, and marked as a whole.
+    const again = begun(part, { attempt: { ...fresh, commands } });
+    again.send({ type: 'command.undo' });
+    again.send({ type: 'command.undo' });
+    expect(again.getSnapshot().context.history.commands).toEqual([right]);
+    expect(gradeLesson(part, { ...fresh, commands }).map(({ step, verdict }) => [step, verdict])).toEqual([
+      ['style-line', 'accepted'],
+    ]);
+    // Without it nothing is right.
+    expect(gradeLesson(part, { ...fresh, commands: [line] })[0]!.verdict).not.toBe('accepted');
+  });
+
   it('opens with the demonstration, and skips it for those who saw it', () => {
     const actor = createActor(lessonMachine(small, gradeStep), { input: { attempt: fresh } }).start();
     expect(actor.getSnapshot().value).toBe('opening');

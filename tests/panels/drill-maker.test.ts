@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { beginningOf } from '../../src/lib/lessons/drills/begin.ts';
+import { stepCount } from '../../src/lib/lessons/drills/steps.ts';
 import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
 import { EXERCISES, newest, type ExerciseId } from '../../src/lib/lessons/drills/types.ts';
 import { paperOf, variantOf } from '../../src/lib/lessons/drills/variant.ts';
@@ -54,6 +55,24 @@ describe.each(EXERCISES)('a drill of the kind %s on a page', (exercise) => {
       );
       begins.slice(1).forEach(({ text }, i) => expect([[], steps[i + 1]!.text]).toContainEqual(text));
       expect(await made.whole()).toEqual(whole);
+    }
+  });
+
+  test('with one step has the text of that step, and what is given by its name', async () => {
+    for (const [i, seed] of SEEDS.entries()) {
+      const step = (i % stepCount(exercise)) + 1;
+      const drill = newest({ exercise, seed, fabric: 'knit', band: 'usual', hints: 1, step });
+      const begun = beginningOf(drill);
+      const block = { front: paperOf(begun.figure, begun.form) } as Block;
+      const made = MAKERS[exercise](begun, block, LADDERS, 'inch');
+      const whole = await made.whole();
+      expect(whole).toEqual(drillLesson(variantOf(drill), drillWords('inch')));
+      expect(whole.steps).toHaveLength(1);
+      expect(whole.steps[0]!.text.length).toBeGreaterThan(0);
+      expect(whole.title).toBe(whole.steps[0]!.title);
+      // The same steps are there before the rules come.
+      expect(made.lesson.given?.map(({ id }) => id)).toEqual(whole.given?.map(({ id }) => id));
+      expect(made.lesson.steps.map(({ id }) => id)).toEqual(whole.steps.map(({ id }) => id));
     }
   });
 });

@@ -56,11 +56,11 @@ export interface Lesson {
   readonly steps: readonly LessonStep[];
 }
 
-/** All steps of a lesson, those that are done when it begins first. */
-export const allSteps = ({ given = [], steps }: Pick<Lesson, 'given' | 'steps'>): readonly LessonStep[] => [
-  ...given,
-  ...steps,
-];
+/** All steps of an exercise, those that are done when it begins first. */
+export const allSteps = <Step>(exercise: {
+  readonly given?: readonly Step[];
+  readonly steps: readonly Step[];
+}): readonly Step[] => [...(exercise.given ?? []), ...exercise.steps];
 
 /** A lesson that can be begun. What its steps are marked by may come later, and with it the texts of all steps but the first. */
 export interface LessonToWork extends Omit<Lesson, 'given' | 'steps'> {

@@ -1,4 +1,4 @@
-import type { Lesson } from '../lessons/types.ts';
+import { allSteps, type Lesson } from '../lessons/types.ts';
 import type { BlockForm, Piece } from '../pattern/types.ts';
 import { CAUTIONS } from '../strings/cautions.ts';
 import { besides, stack, textBlock, type Block } from './block.ts';
@@ -10,8 +10,10 @@ import { wrapped } from './wrap.ts';
 
 /** What of a lesson or drill goes on its practice sheet. */
 export type PracticeExercise = Pick<Lesson, 'title' | 'figure' | 'form'> & {
-  readonly steps: readonly Pick<Lesson['steps'][number], 'title' | 'text'>[];
+  readonly given?: readonly Told[];
+  readonly steps: readonly Told[];
 };
+type Told = Pick<Lesson['steps'][number], 'title' | 'text'>;
 
 /** Margin of a printed page, mm: more than most printers leave white. */
 const MARGIN = 8;
@@ -85,7 +87,8 @@ const STYLE = `@page{margin:${MARGIN}mm}body{margin:0}svg{display:block;break-af
 
 /**
  * The practice sheet of an exercise as a document that prints by itself, for working it on paper: the bare half front of its block (as
- * drafted, nothing extended or cut, without allowance), test squares, the cautions with blades and the text of every step. Each page is an
+ * drafted, nothing extended or cut, without allowance), test squares, the cautions with blades and the text of every step, also
+ * of those that are given on the table. Each page is an
  * SVG drawing that fits A4 and Letter; one unit of it is one millimetre on paper and the block is at half scale, so it measures true when it
  * is printed at 100 %. A block larger than a page has a larger drawing, for larger paper. Pure; throws RangeError when the block holds
  * a number that is none.
@@ -98,7 +101,7 @@ export function practiceSheet(exercise: PracticeExercise, front: Piece): string 
     [
       ...opening(title, told, front),
       ...section('Take care', Object.values({ ...CAUTIONS, scissors: SCISSORS })),
-      ...exercise.steps.flatMap((step, i) => section(`${i + 1}. ${step.title}`, step.text)),
+      ...allSteps(exercise).flatMap((step, i) => section(`${i + 1}. ${step.title}`, step.text)),
       ...section('Afterwards', [AFTERWARDS]),
     ],
     PAGE,
