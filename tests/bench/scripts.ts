@@ -37,9 +37,9 @@ export async function openFresh(
   return { page, scripts };
 }
 
-/** Sets to work, and waits until the step can be worked: there is something to take hold of, and the mark can be asked for. */
+/** Sets to work, and waits until the step can be worked: there is something to take hold of or to do at once, and the mark can be asked for. */
 export async function setToWork(page: Page, begin: 'Start at once' | 'Begin'): Promise<void> {
   await page.getByRole('button', { name: begin, exact: true }).click();
-  await page.locator('[data-target]').first().waitFor();
+  await page.locator('[data-target], [data-act]').first().waitFor();
   await page.getByRole('button', { name: 'Check', exact: true }).waitFor();
 }

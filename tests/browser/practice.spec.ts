@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
+import { workedFrom, workedLesson } from '../../src/lib/lessons/worked/index.ts';
 import type { Command } from '../../src/lib/recipe/types.ts';
 import { errorsOf } from './support/attempt.ts';
 import { fileOf, lessonOf, typeStep } from './support/drill.ts';
@@ -100,6 +100,8 @@ for (const fragment of [
   '2.princess.4.woven.usual.3.half',
   '2.line.3.woven.usual.3.full',
   '2.line.8.knit.usual.3.half',
+  '2.ready.5.woven.usual.3.half',
+  '2.ready.2.knit.usual.3.full',
 ])
   test(`the drill ${fragment} by keys alone, every step accepted`, async ({ page }) => {
     test.setTimeout(240_000);
@@ -110,7 +112,7 @@ for (const fragment of [
     await page.goto(`/practice/#${fragment}`);
     await page.getByRole('button', { name: 'Begin' }).waitFor();
     await keys.button('Begin');
-    let work = start;
+    let { work } = workedFrom(start, lesson.given ?? [], parsed.ok.fabric);
     for (const [i, step] of lesson.steps.entries()) {
       const typed = await typeStep(page, keys, step.id, commands, work, lesson.scale);
       expect(typed.verdict, `${step.id}: ${typed.off.join(' | ')}`).toBe('accepted');

@@ -8,7 +8,7 @@ import { EXERCISES } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import type { Lesson } from '../../src/lib/lessons/types.ts';
 import { paperTables } from '../../src/lib/lessons/worked/for-paper.ts';
-import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
+import { workedFrom, workedLesson } from '../../src/lib/lessons/worked/index.ts';
 import { replayByStep } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Attempt, Command, Fabric } from '../../src/lib/recipe/types.ts';
@@ -28,7 +28,8 @@ const all: readonly (readonly [string, Lesson])[] = [
 
 const NONE = new Map<string, never>();
 const at = (lesson: Lesson, step: string, fabric: Fabric) => {
-  const { before, worked } = paperTables(lesson, NONE, step, startWork(blockOf(lesson)), fabric);
+  const { work: start } = workedFrom(startWork(blockOf(lesson)), lesson.given ?? [], fabric);
+  const { before, worked } = paperTables(lesson, NONE, step, start, fabric);
   return { before, worked, items: measurable(before, worked, fabric) };
 };
 const fresh = (id: string, step: string, fabric: Fabric = 'woven') =>

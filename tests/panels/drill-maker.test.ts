@@ -12,6 +12,7 @@ import { make as line } from '../../src/lib/panels/drills/line.ts';
 import type { Maker } from '../../src/lib/panels/drills/maker.ts';
 import { make as moving } from '../../src/lib/panels/drills/moving.ts';
 import { make as princess } from '../../src/lib/panels/drills/princess.ts';
+import { make as ready } from '../../src/lib/panels/drills/ready.ts';
 import { make as row } from '../../src/lib/panels/drills/row.ts';
 import type { Block } from '../../src/lib/pattern/types.ts';
 import { LADDERS } from '../../src/lib/strings/drill-words/hints.ts';
@@ -29,6 +30,7 @@ const MAKERS: Readonly<Record<ExerciseId, Maker>> = {
   several: row,
   princess,
   line,
+  ready,
 };
 const SEEDS = [0, 7, 4711, 31_337, 600_613, 999_999];
 
@@ -45,14 +47,15 @@ describe.each(EXERCISES)('a drill of the kind %s on a page', (exercise) => {
       const block = { front: paperOf(begun.figure, begun.form) } as Block;
       const whole = drillLesson(variantOf(drill), drillWords('mm'));
       const made = MAKERS[exercise](begun, block, LADDERS, 'mm');
-      const { steps, ...rest } = whole;
-      const { steps: begins, ...own } = made.lesson;
+      const { given = [], steps, ...rest } = whole;
+      const { given: done = [], steps: begins, ...own } = made.lesson;
       expect(own).toEqual(rest);
       expect(begins[0]).toEqual(toWork(steps[0]!));
       // Only texts come later, and none of them comes in part.
-      expect(begins.map((step) => ({ ...step, text: [] }))).toEqual(
-        steps.map((step) => ({ ...toWork(step), text: [] })),
+      expect([...done, ...begins].map((step) => ({ ...step, text: [] }))).toEqual(
+        [...given, ...steps].map((step) => ({ ...toWork(step), text: [] })),
       );
+      expect(done).toHaveLength(given.length);
       begins.slice(1).forEach(({ text }, i) => expect([[], steps[i + 1]!.text]).toContainEqual(text));
       expect(await made.whole()).toEqual(whole);
     }

@@ -27,6 +27,7 @@ const MAKERS: Readonly<Record<ExerciseId, () => Promise<{ readonly make: Maker }
   several: row,
   princess: () => import('./drills/princess.ts'),
   line: () => import('./drills/line.ts'),
+  ready: () => import('./drills/ready.ts'),
 };
 
 /** The block of a demo figure in a form, drafted while the site was built. */

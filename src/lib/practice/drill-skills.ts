@@ -18,6 +18,7 @@ const MORE: Readonly<Record<ExerciseId, number>> = {
   several: 1,
   princess: 1,
   line: 1,
+  ready: 1.5,
 };
 
 export const levelOf = ({ exercise, band }: Pick<Drill, 'exercise' | 'band'>): number =>
@@ -37,6 +38,9 @@ const moves = (ending: string): readonly SkillId[] => [
 ];
 const fromEither = (ending: string): readonly SkillId[] => [`waist-to-${ending}`, `side-to-${ending}`];
 
+/** Skills of one part that a kind of drill practises as a whole. */
+const WHOLE: Readonly<Record<SkillId, ExerciseId>> = { 'make-ready': 'ready' };
+
 /** Every skill that drills practise. */
 export const DRILL_SKILLS: readonly SkillId[] = [
   ...['slash', 'pivot', 'angle'].flatMap((method) => moves(`${method}/plain`)),
@@ -47,10 +51,12 @@ export const DRILL_SKILLS: readonly SkillId[] = [
   ...['parallel', 'cluster', 'neck-rays'].flatMap((to) => fromEither(`${to}/slash/backed-off`)),
   'side-to-style-line/slash/plain',
   ...['waist-to-shoulder-line/slash/princess', 'waist-to-armhole-line/slash/princess'],
+  ...Object.keys(WHOLE),
 ];
 
 /** The exercise that practises a skill; undefined when there is none. */
 export function exerciseOf(skill: SkillId): ExerciseId | undefined {
+  if (Object.hasOwn(WHOLE, skill)) return WHOLE[skill];
   const parts = DRILL_SKILLS.includes(skill) ? partsOf(skill) : undefined;
   switch (parts?.finishing) {
     case undefined:
@@ -80,8 +86,14 @@ export const drillCandidates = (): readonly Candidate[] =>
     return exercise ? BANDS.map((band) => ({ skill, level: levelOf({ exercise, band }) })) : [];
   });
 
-/** Skills that the line's drill practises in a step of their own. */
-const IN_LINE: readonly SkillId[] = ['style-line', 'notches', 'connector', 'separate', 'leftover'];
+const each = (skills: readonly SkillId[], exercise: ExerciseId): Readonly<Record<SkillId, ExerciseId>> =>
+  Object.fromEntries(skills.map((skill) => [skill, exercise]));
+/** Skills of one part that drills practise in a step of their own: the kind with the fewest steps that has one. */
+const IN_STEP: Readonly<Record<SkillId, ExerciseId>> = {
+  'working-dart': 'pivot',
+  ...each(['style-line', 'notches', 'connector', 'separate', 'leftover'], 'line'),
+  ...each(['allowance', 'label-grain', 'walk-seams'], 'ready'),
+};
 
 /**
  * The skills of drills (`drillSkill`) in which a skill is practised: by the whole drill, by a step of it, or at a wider place. Of a step that
@@ -89,8 +101,7 @@ const IN_LINE: readonly SkillId[] = ['style-line', 'notches', 'connector', 'sepa
  */
 export function drillsOf(skill: SkillId): readonly SkillId[] {
   if (DRILL_SKILLS.includes(skill)) return [skill];
-  if (skill === 'working-dart') return DRILL_SKILLS.filter((one) => exerciseOf(one) === 'pivot');
-  if (IN_LINE.includes(skill)) return DRILL_SKILLS.filter((one) => exerciseOf(one) === 'line');
+  if (Object.hasOwn(IN_STEP, skill)) return DRILL_SKILLS.filter((one) => exerciseOf(one) === IN_STEP[skill]);
   if (skill === 'dart/drawn/backed-off') return ['side/drawn/cap', 'waist/drawn/cap'];
   const wider = widerSkill(skill);
   if (wider !== undefined) return drillsOf(wider);
@@ -103,7 +114,8 @@ export function drillsOf(skill: SkillId): readonly SkillId[] {
         ? ['cap']
         : [];
   return DRILL_SKILLS.filter((one) => {
-    const parts = partsOf(one)!;
-    return parts.place === own?.place && parts.method === own.method && after.includes(parts.finishing);
+    const parts = partsOf(one);
+    if (!parts || !own) return false;
+    return parts.place === own.place && parts.method === own.method && after.includes(parts.finishing);
   });
 }

@@ -1,6 +1,6 @@
 import { partsOf, type SkillId } from './skills.ts';
 
-/** Skills of one part: what the hand does that is not moving a dart. */
+/** Skills of one part: what the hand does that is not moving a dart, and what a whole drill of such steps comes to. */
 export const HAND_SKILLS = [
   'read-block',
   'working-dart',
@@ -14,6 +14,7 @@ export const HAND_SKILLS = [
   'label-grain',
   'walk-seams',
   'close-and-overlay',
+  'make-ready',
 ] as const;
 
 /** Edges to which one dart goes. */

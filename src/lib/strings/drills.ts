@@ -7,6 +7,7 @@ import { wordsFrom, type KindWords } from './drill-words/kind-words.ts';
 import { LINE_WORDS } from './drill-words/later/line.ts';
 import { MOVING_WORDS } from './drill-words/later/moving.ts';
 import { PRINCESS_WORDS } from './drill-words/later/princess.ts';
+import { READY_WORDS } from './drill-words/later/ready.ts';
 import { ROW_WORDS } from './drill-words/later/row.ts';
 import type { RulerUnits } from './units.ts';
 
@@ -22,6 +23,7 @@ const WORDS: Readonly<Record<ExerciseId, KindWords>> = {
   several: ROW_WORDS,
   princess: PRINCESS_WORDS,
   line: LINE_WORDS,
+  ready: READY_WORDS,
 };
 
 /** The words of drills of all kinds, with lengths in the learner's units. */

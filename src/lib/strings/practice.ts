@@ -56,6 +56,7 @@ const PLAIN: Readonly<Record<string, string>> = {
   allowance: 'Adding allowances',
   'label-grain': 'Labels and grain',
   'walk-seams': 'Walking the seams',
+  'make-ready': 'Making the pieces ready to be sewn',
   'close-and-overlay': 'Closing and overlaying',
   'prove-fit': 'Proving that the fit is kept',
 };

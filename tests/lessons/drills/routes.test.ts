@@ -21,6 +21,7 @@ import {
   typed,
   type Route,
 } from './other-hands.ts';
+import { copiedForKnit, lastToFirst } from './ready-hands.ts';
 import { allAccepted, attemptOf, congruent, DRAWS, tablesApart, verdicts, WORDS } from './support.ts';
 
 /*
@@ -78,6 +79,14 @@ const ROUTES: Readonly<Record<ExerciseId, readonly (readonly [string, Route, 'sa
       inTurn(typed('rest'), notchedAnew, takenOutByNumber),
       'congruent',
     ],
+  ],
+  ready: [
+    [
+      'the other cloth first, edges, labels and seams from the last to the first, corners square',
+      lastToFirst,
+      'same',
+    ],
+    ['the copy for the knit, the first set for the woven', copiedForKnit, 'same'],
   ],
   princess: [
     ['by the pin, the side piece smoothed first, the lowest notch first', inTurn(pinned, lastFirst), 'same'],
@@ -139,6 +148,10 @@ const amiss = (c: Command): Command => {
   if (c.do === 'notch-seam') return { ...c, off: c.off / 2 };
   if (c.do === 'notch') return { ...c, at: c.at + 0.06 };
   if (c.do === 'take-out') return { ...c, amount: 1 };
+  if (c.do === 'allow') return { ...c, width: c.width / 2 };
+  if (c.do === 'label') return { ...c, cut: c.cut + 1 };
+  if (c.do === 'grain') return { ...c, angle: c.angle + 0.05 };
+  if (c.do === 'walk') return { ...c, along: 'cut' };
   if (c.do !== 'draw-line') return c;
   const [first, ...more] = c.points;
   return { ...c, points: [first && 'on' in first ? { ...first, at: first.at + 0.1 } : first!, ...more] };
@@ -154,6 +167,11 @@ test.each([
   ['line', 'style-line', 'line-ends/start-place'],
   ['line', 'notches', 'notches-placed/before-foot'],
   ['line', 'leftover', 'leftover/amount'],
+  ['ready', 'treat', 'leftover/amount'],
+  ['ready', 'allowances', 'allowances/width'],
+  ['ready', 'label-and-grain', 'labels/cut'],
+  ['ready', 'label-and-grain', 'grain/direction'],
+  ['ready', 'walk-the-seams', 'walked/along'],
 ] as const)('in 200 drills of the kind %s the size counts: %s needs work by %s', (exercise, step, code) => {
   for (let seed = 0; seed < 200; seed++) {
     // A knit takes nothing out.
@@ -181,4 +199,23 @@ test('in 200 lines in a knit what is left over may be taken out only where it is
     expect(mark.verdict, toFragment(v.drill)).not.toBe('accepted');
     expect(mark.off.some((one) => one.startsWith('leftover/trim-not-needed'))).toBe(true);
   }
+});
+
+test('in 200 drills neckline and armholes are bound where that is asked for, and nowhere else', () => {
+  const round = /neckline|armhole/;
+  const seen = new Set<string>();
+  for (let seed = 0; seed < 200; seed++) {
+    const v = variantOf(drillOf('ready', seed));
+    const lesson = drillLesson(v, WORDS);
+    const { commands } = workedLesson(lesson, v.drill.fabric);
+    const bound = v.widths!.curve === 0;
+    const own = commands.map((c): Command =>
+      c.do === 'allow' && round.test(c.group) ? { ...c, width: bound ? 6.4 : 0 } : c,
+    );
+    const mark = verdicts(lesson, own).find(({ step }) => step === 'allowances')!;
+    expect(mark.verdict, toFragment(v.drill)).toBe('needsWork');
+    for (const off of mark.off) expect(off).toMatch(/^allowances\/width /);
+    seen.add(`${bound} ${v.drill.fabric}`);
+  }
+  expect(seen.size).toBe(4);
 });

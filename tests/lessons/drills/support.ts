@@ -1,11 +1,12 @@
 import { distance } from '../../../src/lib/geometry/point.ts';
 import type { Point } from '../../../src/lib/geometry/types.ts';
 import { gradeLesson } from '../../../src/lib/grading/grade.ts';
-import { ownFront } from '../../../src/lib/grading/table.ts';
+import { isBack, ownFront, piecesFor } from '../../../src/lib/grading/table.ts';
 import { blockOf } from '../../../src/lib/lessons/block.ts';
 import { drillLesson, type DrillWords } from '../../../src/lib/lessons/drills/lesson.ts';
 import { EXERCISES, SECOND_DRAW, type Drill, type Variant } from '../../../src/lib/lessons/drills/types.ts';
 import type { Lesson } from '../../../src/lib/lessons/types.ts';
+import { baseId } from '../../../src/lib/pattern/copy.ts';
 import { outlineOf } from '../../../src/lib/pattern/outline.ts';
 import type { Piece } from '../../../src/lib/pattern/types.ts';
 import '../../../src/lib/recipe/commands/index.ts';
@@ -63,9 +64,19 @@ function outlineFrom(piece: Piece, first: string): readonly Drawn[] {
   return [...drawn.slice(at), ...drawn.slice(0, at)];
 }
 
+/** The pieces of the front; where there is a set for each cloth, those of both, under the name of their cloth. */
+function frontsOf(work: Work): readonly Piece[] {
+  if (!work.pieces.some(({ id }) => id.includes('@'))) return ownFront(work);
+  return (['knit', 'woven'] as const).flatMap((cloth) =>
+    piecesFor(work, cloth)
+      .filter((piece) => !isBack(piece))
+      .map((piece) => ({ ...piece, id: `${baseId(piece.id)}@${cloth}` })),
+  );
+}
+
 /** The pieces of two tables in pairs, each walked from one edge that both have, the longest from end to end. undefined when they are not alike. */
 function pairs(a: Work, b: Work): readonly (readonly [readonly Drawn[], readonly Drawn[]])[] | undefined {
-  const [ours, theirs] = [ownFront(a), ownFront(b)];
+  const [ours, theirs] = [frontsOf(a), frontsOf(b)];
   if (ours.length !== theirs.length) return undefined;
   const found = ours.flatMap((piece) => {
     const other = theirs.find(({ id }) => id === piece.id);

@@ -43,7 +43,10 @@ function cutOf(piece: Piece): Cut {
 type Range = readonly [least: number, most: number];
 const BOUND: Range = [0, 0];
 
-/** The width that an edge of a kind needs, mm: a bound edge has no allowance at all; nothing lies between that and what can be sewn. */
+/**
+ * The width that an edge of a kind needs, mm: a bound edge has no allowance at all; nothing lies between that and what can be sewn. Edges may
+ * be bound where a range of widths is asked for.
+ */
 function rangeFor(kind: Kind, width: number, fabric: Fabric, spec: CheckSpec): Range {
   switch (kind) {
     case 'style-line':
@@ -53,8 +56,11 @@ function rangeFor(kind: Kind, width: number, fabric: Fabric, spec: CheckSpec): R
       return [seam, seam];
     }
     case 'neckline':
-    case 'armhole':
-      return width === 0 ? BOUND : [number(spec, 'curve'), number(spec, 'curveMost')];
+    case 'armhole': {
+      const [least, most] = [number(spec, 'curve'), number(spec, 'curveMost')];
+      // Where one width is asked for, it is not left open whether the edge is bound.
+      return width === 0 && least < most ? BOUND : [least, most];
+    }
     case 'waist':
       return [number(spec, 'hemLeast'), number(spec, 'hemMost')];
     case 'other':

@@ -14,6 +14,7 @@ const LATER: Readonly<Record<LaterId, number>> = {
   several: 3,
   princess: 4,
   line: 5,
+  ready: 8,
 };
 /** The same for second draws. */
 const SECOND: Readonly<Partial<Record<ExerciseId, number>>> = { join: 6 };
@@ -38,6 +39,7 @@ const FORMS: Readonly<Record<ExerciseId, readonly BlockForm[]>> = {
   several: ONE_DART,
   princess: TWO_DARTS,
   line: ['side'],
+  ready: ['side'],
 };
 
 /** Neighbouring seeds of one exercise, and one seed of different exercises, have nothing to do with each other. */

@@ -34,16 +34,30 @@ function finishingOf(v: Variant): string {
   return v.smooth === undefined ? 'plain' : 'princess';
 }
 
-/** What a drill practises: where the dart goes, how, and what is made of it. */
-export const drillSkill = (v: Variant): string => `${placeOf(v)}/${methodOf(v)}/${finishingOf(v)}`;
+/** What a drill practises: where the dart goes, how, and what is made of it; or what is done to pieces that are cut apart. */
+export const drillSkill = (v: Variant): string =>
+  v.drill.exercise === 'ready' ? 'make-ready' : `${placeOf(v)}/${methodOf(v)}/${finishingOf(v)}`;
 
 /** Steps that are a skill by themselves, wherever the dart goes. */
 const OF_THE_HAND: readonly DrillStepId[] = [
-  ...(['working-dart', 'style-line', 'notches', 'connector', 'separate', 'leftover'] as const),
+  ...(['working-dart', 'style-line', 'notches', 'connector', 'separate', 'leftover', 'open-out'] as const),
 ];
+/** Those of the main lesson, whose skills have other names than the steps. */
+const NAMED: Readonly<Partial<Record<DrillStepId, string>>> = {
+  'working-darts': 'working-dart',
+  connectors: 'connector',
+  'first-dart': 'side-to-style-line/slash/plain',
+  'second-dart': 'side-to-style-line/slash/plain',
+  treat: 'leftover',
+  allowances: 'allowance',
+  'label-and-grain': 'label-grain',
+  'walk-the-seams': 'walk-seams',
+};
 
 /** What one step of a drill practises. */
 export function stepSkill(v: Variant, id: DrillStepId): string {
+  const named = NAMED[id];
+  if (named !== undefined) return named;
   if (OF_THE_HAND.includes(id)) return id;
   if (id === 'sewn-point' && v.goals.length === 0) return 'dart/drawn/backed-off';
   if (id === 'sewn-point') return `${placeOf(v)}/${methodOf(v)}/backed-off`;

@@ -19,7 +19,16 @@ export type DrillStepId =
   | 'connector'
   | 'move-along'
   | 'separate'
-  | 'leftover';
+  | 'leftover'
+  | 'open-out'
+  | 'working-darts'
+  | 'connectors'
+  | 'first-dart'
+  | 'second-dart'
+  | 'treat'
+  | 'allowances'
+  | 'label-and-grain'
+  | 'walk-the-seams';
 
 const MOVING = ['working-dart', 'slash-line', 'move'] as const;
 
@@ -35,6 +44,14 @@ const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   several: ['working-dart', 'lines', 'move', 'sewn-point'],
   line: ['style-line', 'notches', 'working-dart', 'connector', 'move-along', 'separate', 'leftover'],
   princess: [...MOVING, 'cut-apart', 'smooth', 'seam-notches'],
+  ready: ['treat', 'allowances', 'label-and-grain', 'walk-the-seams'],
+};
+/** Kinds that begin on a table that was worked on: these steps come before all others, and are always done. */
+const BEFORE: Readonly<Partial<Record<ExerciseId, readonly DrillStepId[]>>> = {
+  ready: [
+    ...(['open-out', 'style-line', 'notches', 'working-darts', 'connectors'] as const),
+    ...(['first-dart', 'second-dart', 'separate'] as const),
+  ],
 };
 
 /** How many steps the longest drill of a kind has. The numbers of steps hang on their order: it never changes. */
@@ -54,7 +71,8 @@ export function stepsOf(v: Variant): DrillSteps {
   const { exercise, step } = v.drill;
   const all = STEPS[exercise];
   const there = all.filter((id) => v.goals.length > 0 || id === 'sewn-point' || id === 'cap');
-  if (step === undefined) return { given: [], own: there };
+  const before = BEFORE[exercise] ?? [];
+  if (step === undefined) return { given: before, own: there };
   const only = there.find((id) => all.indexOf(id) >= step - 1) ?? there.at(-1)!;
-  return { given: there.slice(0, there.indexOf(only)), own: [only] };
+  return { given: [...before, ...there.slice(0, there.indexOf(only))], own: [only] };
 }

@@ -27,6 +27,7 @@ export const DRILL_CONTENT: Readonly<Record<ExerciseId, number>> = {
   several: 1,
   princess: 2,
   line: 2,
+  ready: 1,
 };
 
 /** The id of a drill's lesson, as attempts and progress name it: `drill-` and its fragment with hyphens. */

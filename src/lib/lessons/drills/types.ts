@@ -12,8 +12,12 @@ export const EXERCISES = [
   'several',
   'princess',
   'line',
+  'ready',
 ] as const;
 export type ExerciseId = (typeof EXERCISES)[number];
+
+/** The kinds that the practice room offers to choose from. Pieces that are made ready begin on a table that has been worked on already: they come by link, by what is due, and as a second chance. */
+export const ROOM_KINDS: readonly ExerciseId[] = EXERCISES.filter((kind) => kind !== 'ready');
 
 /** The kinds that are drawn anew, from more than at first: their second draw. Never take one away: links hang on it. */
 export const SECOND_DRAW: readonly ExerciseId[] = ['join'];
@@ -99,6 +103,23 @@ export interface Near {
   readonly most: number;
 }
 
+/** A style line over the whole front, from the first goal past both bust points to the left side seam below its dart. */
+export interface Across {
+  /** Where it ends: the fraction of that part of the side seam, from the dart down. */
+  readonly end: number;
+  /** How far from either bust point it passes, mm. */
+  readonly pass: number;
+}
+
+/** The widths of allowance that are asked for, mm. */
+export interface Widths {
+  /** Of the seams that are sewn to a partner: style line, shoulders, sides. */
+  readonly seam: number;
+  /** Of neckline and armholes; 0: they are bound. */
+  readonly curve: number;
+  readonly hem: number;
+}
+
 /** A drill worked out: the block and what is to be done with it. */
 export interface Variant {
   readonly drill: Drill;
@@ -114,6 +135,8 @@ export interface Variant {
   readonly filled?: Filled;
   readonly row?: Row;
   readonly line?: Near;
+  readonly across?: Across;
+  readonly widths?: Widths;
   /** The seam is smoothed that many mm above and below the bust point. */
   readonly smooth?: number;
 }

@@ -1,11 +1,10 @@
-import { chainLength, chainStart } from '../../geometry/chain.ts';
+import { chainLength } from '../../geometry/chain.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
-import { splineThrough } from '../../geometry/spline.ts';
-import type { Point } from '../../geometry/types.ts';
-import { anchorInside, chainOf, resolveAnchor } from '../../recipe/anchors.ts';
-import type { Anchor, Work } from '../../recipe/types.ts';
+import { chainOf } from '../../recipe/anchors.ts';
+import type { Anchor } from '../../recipe/types.ts';
 import { landmarkAt, SIDES, type Worked } from './give.ts';
+import { along, drawAcross } from './line-across.ts';
 
 const LINE = 'line';
 /** How far the worked line passes from each bust point, mm. */
@@ -29,45 +28,12 @@ export const readTheBlock: Worked = ({ work, give }) => {
 
 export const openOut: Worked = ({ give }) => give({ do: 'open-out', about: 'centre-front' });
 
-/** Step 3: five points; the two by the bust points are pushed out until the curve itself passes at the wanted distance. */
-export const styleLine: Worked = ({ work, give }) => {
-  const b1 = landmarkAt(work, 'right/bust-point');
-  const b2 = landmarkAt(work, 'left/bust-point');
-  const first = along(work, 'right/shoulder', 'right/neck-point', 0.45);
-  const last = along(work, 'left/side-lower', 'left/dart-lower-end', 0.5);
-  const start = resolveAnchor(work, first);
-  const end = resolveAnchor(work, last);
-  if (!b1 || !b2 || !start || !end) return;
-  let k1 = PASS;
-  let k2 = PASS;
-  // Out of B1 towards the centre front and a little up, out of B2 towards the waist and a little to the centre.
-  const points = (): Point[] => [
-    start,
-    { x: b1.x + 0.94 * k1, y: b1.y - 0.34 * k1 },
-    { x: (b1.x + b2.x) / 2 - 8, y: (b1.y + b2.y) / 2 + 8 },
-    { x: b2.x - 0.2 * k2, y: b2.y + 0.98 * k2 },
-    end,
-  ];
-  for (let round = 0; round < 12; round++) {
-    const line = splineThrough(points());
-    k1 += PASS - nearestOnChain(line, b1).distance;
-    k2 += PASS - nearestOnChain(line, b2).distance;
-  }
-  const inner = points().slice(1, -1);
-  give({
-    do: 'draw-line',
-    line: LINE,
-    points: [first, ...inner.map((p) => anchorInside(work, 'front', p)), last],
-  });
+/** Step 3: from the right shoulder to the left side seam, close by both bust points. */
+export const styleLine: Worked = (hand) => {
+  const first = along(hand.work, 'right/shoulder', 'right/neck-point', 0.45);
+  const last = along(hand.work, 'left/side-lower', 'left/dart-lower-end', 0.5);
+  drawAcross(hand, first, last, PASS);
 };
-
-/** The anchor on an edge at a fraction counted from the end at which a landmark stands. */
-function along(work: Work, edge: string, from: string, fraction: number): Anchor {
-  const chain = chainOf(work, edge);
-  const p = landmarkAt(work, from);
-  const forward = chain !== undefined && p !== undefined && distance(chainStart(chain), p) < 1e-6;
-  return { on: edge, at: forward ? fraction : 1 - fraction };
-}
 
 /** Step 4: one notch on each side of both places where a connector will meet the line, no two distances alike. */
 export const notches: Worked = ({ work, give }) => {

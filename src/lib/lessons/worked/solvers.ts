@@ -6,6 +6,7 @@ import * as finish from './finish.ts';
 import { finishDarts, makeFullness, partAtDarts } from './finish-darts.ts';
 import { commandsOf, type Worked } from './give.ts';
 import { givenCommands } from './given.ts';
+import { lineAcross } from './line-across.ts';
 import { moveDarts } from './move-darts.ts';
 import { nearLine } from './near-line.ts';
 import { readDart } from './read.ts';
@@ -17,12 +18,17 @@ export const SOLVERS: ReadonlyMap<string, Worked> = new Map([
   ['read-dart', readDart],
   ['move-darts', moveDarts],
   ['near-line', nearLine],
+  ['line-across', lineAcross],
   ['notches', design.notches],
   ['working-darts', design.workingDarts],
   ['connectors', design.connectors],
   ['move-along-line', design.moveDart('right', 'start')],
+  ['move-along-line-end', design.moveDart('left', 'end')],
   ['separate', design.separate],
   ['leftover', finish.leftover],
+  ['allowances', finish.allowances],
+  ['label-and-grain', finish.labelAndGrain],
+  ['walk-the-seams', finish.walkTheSeams],
   ['spaced-slashes', spacedSlashes],
   ['parallel-slashes', parallelSlashes],
   ['finish-darts', finishDarts],

@@ -1,5 +1,6 @@
 import type { DrillStepId } from '../../lessons/drills/steps.ts';
 import type { HintLadder } from '../../lessons/types.ts';
+import { READY_LADDERS } from './ready-hints.ts';
 
 const always = (...rungs: readonly string[]): readonly HintLadder[] => [{ codes: [], rungs }];
 
@@ -244,4 +245,5 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
       ],
     },
   ],
+  ...READY_LADDERS,
 };

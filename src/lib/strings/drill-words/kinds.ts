@@ -13,4 +13,5 @@ export const EXERCISE_NAMES: Readonly<Record<ExerciseId, string>> = {
   several: 'Clustered or radiating darts',
   princess: 'Princess seam from shoulder or armhole',
   line: 'A line beside the bust point',
+  ready: 'Pieces made ready to be sewn',
 };

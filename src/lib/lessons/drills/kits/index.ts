@@ -6,6 +6,7 @@ import type { DrillKit } from './kit.ts';
 import { LINE } from './line.ts';
 import { MOVING } from './moving.ts';
 import { PRINCESS } from './princess.ts';
+import { READY } from './ready.ts';
 import { ROW } from './row.ts';
 
 /** The kits of all kinds at once, for whoever has no budget. */
@@ -21,4 +22,5 @@ export const KITS: Readonly<Record<ExerciseId, DrillKit>> = {
   several: ROW,
   princess: PRINCESS,
   line: LINE,
+  ready: READY,
 };

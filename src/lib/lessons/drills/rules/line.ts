@@ -1,10 +1,12 @@
+import type { CheckSpec } from '../../../grading/types.ts';
+import type { Fabric } from '../../../recipe/types.ts';
 import type { Variant } from '../types.ts';
 import { BUST, within, type Rules } from './rule.ts';
 
-const LINE = 'line';
+export const LINE = 'line';
 /** As in the course: no corner of more than a degree, and nowhere tighter than this, mm. */
-const KINK = { value: 0.0174533, reason: 'smooth-line' } as const;
-const TIGHTEST = 25;
+export const KINK = { value: 0.0174533, reason: 'smooth-line' } as const;
+export const TIGHTEST = 25;
 
 export function styleLine(v: Variant): Rules {
   const [start] = v.goals;
@@ -106,36 +108,40 @@ export const separate = (): Rules => ({
   worked: { by: 'separate' },
 });
 
+/** What is asked of the leftover of all darts, on a set of pieces for each cloth. `seams`: where each dart's is taken out. */
+export const leftoverTreated = (
+  v: Variant,
+  fabrics: readonly Fabric[],
+  seams: readonly string[],
+): readonly CheckSpec[] => [
+  {
+    check: 'leftover',
+    names: { line: LINE, fabrics, darts: v.darts, seams },
+    numbers: {
+      radius: TIGHTEST,
+      knitLimit: EASES.knit,
+      wovenLimit: EASES.woven,
+      knitTrimAbove: EASES.knit,
+      wovenTrimAbove: 0,
+    },
+    tolerances: {
+      limit: { value: 0.4, reason: 'teacher-limit' },
+      seam: within(v, 1.6, 'careful-seam'),
+      notch: within(v, 1.6, 'careful-seam'),
+    },
+  },
+  {
+    check: 'sliver',
+    names: { fabrics },
+    tolerances: {
+      fit: { value: 0.1, reason: 'rigid-parts' },
+      area: { value: 10, reason: 'sliver-triangle' },
+    },
+  },
+];
+
 /** The cloth of the drill decides; there is one set of pieces. */
-export function leftover(v: Variant): Rules {
-  const { fabric } = v.drill;
-  return {
-    checks: [
-      {
-        check: 'leftover',
-        names: { line: LINE, fabrics: [fabric], darts: v.darts, seams: [v.goals[0]!.edge] },
-        numbers: {
-          radius: TIGHTEST,
-          knitLimit: EASES.knit,
-          wovenLimit: EASES.woven,
-          knitTrimAbove: EASES.knit,
-          wovenTrimAbove: 0,
-        },
-        tolerances: {
-          limit: { value: 0.4, reason: 'teacher-limit' },
-          seam: within(v, 1.6, 'careful-seam'),
-          notch: within(v, 1.6, 'careful-seam'),
-        },
-      },
-      {
-        check: 'sliver',
-        names: { fabrics: [fabric] },
-        tolerances: {
-          fit: { value: 0.1, reason: 'rigid-parts' },
-          area: { value: 10, reason: 'sliver-triangle' },
-        },
-      },
-    ],
-    worked: { by: 'leftover', sets: 'one' },
-  };
-}
+export const leftover = (v: Variant): Rules => ({
+  checks: leftoverTreated(v, [v.drill.fabric], [v.goals[0]!.edge]),
+  worked: { by: 'leftover', sets: 'one' },
+});
