@@ -507,3 +507,26 @@ test.describe('on a phone', () => {
     expect(desk.errors).toEqual([]);
   });
 });
+
+test('a sewn point that is moved takes its cap along, and that is said', async ({ page }) => {
+  const capped: readonly Command[] = [
+    { do: 'back-off', dart: 'right/waist-dart', by: 16 },
+    { do: 'cap', dart: 'right/waist-dart', fold: 'centre' },
+  ];
+  await page.goto('/bench/');
+  await page.getByLabel('Recipe file').setInputFiles(file(JSON.stringify(recipe('waist', capped))));
+  await done(page, 2);
+  await part(page, 'darts').click();
+  await page.getByRole('radio', { name: toolName('back-off') }).check();
+  await page.getByText('By typed values').click();
+  const form = page.locator('[data-form="back-off-right/waist-dart"]');
+  await form.getByRole('button').click();
+  await done(page, 3);
+  const said = page.getByText('The cap of the right waist dart belonged to the legs as they were');
+  await expect(said.filter({ visible: true }).first()).toBeVisible();
+  await expect(page.locator('[data-announcer]')).toContainText('cap of the right waist dart');
+  // It is said of this table only.
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await done(page, 2);
+  await expect(page.locator('p.message')).toHaveCount(0);
+});

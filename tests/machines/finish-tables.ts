@@ -1,3 +1,4 @@
+import type { BlockForm } from '../../src/lib/pattern/types.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import type { Command, CommandName, Recipe, Work } from '../../src/lib/recipe/types.ts';
 import '../../src/lib/recipe/commands/index.ts';
@@ -21,12 +22,12 @@ const HALVED = (via: boolean): readonly Command[] => [
 ];
 const PARTED: readonly Command[] = [...HALVED(false), { do: 'part-at-darts', darts: ['slash', WAIST] }];
 
-/** The half front in its waist form after these commands. */
-export function tableOf(commands: readonly Command[]): Work {
+/** The half front after these commands, in its waist form where no other is named. */
+export function tableOf(commands: readonly Command[], form: BlockForm = 'waist'): Work {
   const recipe: Recipe = {
     format: 'pin-and-pivot/recipe',
     version: 1,
-    block: { figure: 'F2', form: 'waist' },
+    block: { figure: 'F2', form },
     fabric: 'knit',
     seed: 0,
     commands,

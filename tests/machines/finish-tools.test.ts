@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { distance } from '../../src/lib/geometry/point.ts';
 import { sewnDart } from '../../src/lib/pattern/back-off.ts';
 import { landmark } from '../../src/lib/pattern/outline.ts';
-import { FINISH_TABLES, SEWN_TABLE } from './finish-tables.ts';
+import { FINISH_TABLES, SEWN_TABLE, tableOf } from './finish-tables.ts';
 import { Hand } from './hand.ts';
 
 const WAIST = 'right/waist-dart';
@@ -70,6 +70,24 @@ describe('the tools that finish a dart', () => {
     // Another fold takes its place.
     hand.option('fold', 'centre').pick(`mouth:${WAIST}`);
     expect(hand.work.pieces[0]!.finished).toHaveLength(1);
+  });
+
+  // Source: trade notes: vertical darts are folded to the centre, horizontal darts down (read: Erwin p. 42).
+  it('cap: each dart is offered the ways that fit its edge, the usual one first', () => {
+    const hand = new Hand(tableOf([], 'two-dart')).take('cap');
+    const offered = () => hand.options.map(({ id, value, choices }) => [id, value, choices?.join()]);
+    expect(offered()).toEqual([
+      ['fold:right', 'down', 'down,up'],
+      [`fold:${WAIST}`, 'centre', 'centre,side'],
+    ]);
+    hand.option('fold:right', 'up').pick('mouth:right').pick(`mouth:${WAIST}`);
+    expect(hand.commands).toEqual([
+      { do: 'cap', dart: 'right', fold: 'up' },
+      { do: 'cap', dart: WAIST, fold: 'centre' },
+    ]);
+    expect(handAt('cap').options.map(({ id, choices }) => [id, choices])).toEqual([
+      ['fold', ['centre', 'side']],
+    ]);
   });
 
   it('fullness: the ends are pulled along the seam, then the dart is drawn over', () => {

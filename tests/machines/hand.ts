@@ -2,7 +2,7 @@ import { createActor } from 'xstate';
 import { add, scale } from '../../src/lib/geometry/point.ts';
 import type { Point } from '../../src/lib/geometry/types.ts';
 import type { Options, OptionValue } from '../../src/lib/machines/scene.ts';
-import type { Over, ToolTarget } from '../../src/lib/machines/tool-spec.ts';
+import type { Over, ToolOption, ToolTarget } from '../../src/lib/machines/tool-spec.ts';
 import type { ToolActor } from '../../src/lib/machines/tool.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { machineOf } from '../../src/lib/machines/tools/known.ts';
@@ -76,6 +76,9 @@ export class Hand {
   }
   get targets(): readonly ToolTarget[] {
     return TOOLS[this.#tool].targets(this.context.scene);
+  }
+  get options(): readonly ToolOption[] {
+    return TOOLS[this.#tool].options?.(this.context.scene) ?? [];
   }
   target(id: string): ToolTarget {
     const found = this.targets.find((one) => one.id === id);

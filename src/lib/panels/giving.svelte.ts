@@ -1,5 +1,5 @@
 import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
-import type { Command, Refusal } from '../recipe/types.ts';
+import type { Command, Refusal, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { announce } from '../table/announcer.ts';
 
@@ -10,7 +10,7 @@ interface Session {
 
 /** Gives commands to the session of a table. One that the table refuses is taken off again, and why is said. */
 export class Giving {
-  /** Why the last one was refused; whoever shows the table clears it once the table has changed. */
+  /** Why the last one was refused, or what it took along; whoever shows the table clears it once the table has changed. */
   message = $state('');
   readonly #session: Session;
   readonly #units: () => Units;
@@ -24,11 +24,29 @@ export class Giving {
   give(command: Command): void {
     const unfollowed = () => this.#session.snapshot?.context.unfollowed ?? [];
     const before = unfollowed().length;
+    const was = this.#table();
     this.#session.send({ type: 'command.add', command });
     const last = unfollowed().at(-1);
-    if (unfollowed().length <= before || !last) return;
-    this.#session.send({ type: 'command.undo' });
-    void this.refuse(last.refused);
+    if (unfollowed().length > before && last) {
+      this.#session.send({ type: 'command.undo' });
+      void this.refuse(last.refused);
+    } else if (command.do === 'back-off') void this.#tell(was, this.#table());
+  }
+
+  #table(): Work | undefined {
+    const context = this.#session.snapshot?.context;
+    return context?.steps.get(context.step)?.after;
+  }
+
+  /** Says when a cap went with the sewn point that was moved. */
+  async #tell(was: Work | undefined, now: Work | undefined): Promise<void> {
+    if (!was || !now) return;
+    const { capGone } = await import('./cap-gone.ts');
+    const gone = capGone(was, now);
+    // It is said of this table only.
+    if (gone === undefined || this.#table() !== now) return;
+    this.message = gone;
+    announce(gone);
   }
 
   async refuse(refusal: Refusal): Promise<void> {

@@ -1,20 +1,19 @@
 import type { Chain, Point } from '../geometry/types.ts';
 import type { Edge, Fold, InnerLine, Piece } from './types.ts';
-import { add, cross, distance, scale, sub, unit } from '../geometry/point.ts';
+import { add, distance, scale, sub, unit } from '../geometry/point.ts';
 import { chainEnd, chainLength, reverseChain, subchain, transformChain } from '../geometry/chain.ts';
 import { intersectChains } from '../geometry/intersect.ts';
 import { reflectionAcross } from '../geometry/isometry.ts';
 import { line } from '../geometry/segment.ts';
 import { sewnDart } from './back-off.ts';
 import { runBeside } from './beside.ts';
+import { foldsOnStart } from './folds.ts';
 import { besideMouth, finishedDart, mouthOf, withFinished, withMouth, withoutFinish } from './mouth.ts';
-import { endAt, groupOf, landmark, legIds, partOf, startAt } from './outline.ts';
+import { endAt, groupOf, legIds, partOf, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { ALIKE } from './true-legs.ts';
 import { withPart, withPiece } from './with.ts';
 
-/** How much of the mouth's width must lie in a direction for one of its legs to be the one on that side (ours). */
-const CLEAR = 0.15;
 /** A cap reaches no further than this many leg lengths from the sewn point: what meets the fold beyond that lies elsewhere. */
 const REACH = 2;
 /** A crossing this near to the leg's end, mm, is that end. */
@@ -97,24 +96,6 @@ function halfCap(
   const met = intersectChains(reflected, [line(point, far)]).find((x) => x.a.length > AT_END);
   if (met === undefined) return undefined;
   return endAt(subchain(reflected, 0, met.a.length), met.point);
-}
-
-/**
- * Whether a dart folded that way lies on the leg at its start: on the one that is nearer to centre front, or further down along it.
- * Undefined when the mouth hardly runs in that direction. A piece without centre front is taken to hang as it lies.
- */
-function foldsOnStart(piece: Piece, [start, end]: readonly [Point, Point], fold: Fold): boolean | undefined {
-  const neck = landmark(piece, 'neck-centre');
-  const waist = landmark(piece, 'waist-centre');
-  const both = neck !== undefined && waist !== undefined;
-  const down = both ? unit(sub(waist, neck)) : { x: 0, y: 1 };
-  const from = neck ?? waist ?? { x: 0, y: 0 };
-  const outwards = (p: Point): number => Math.abs(cross(down, sub(p, from)));
-  const downwards = (p: Point): number => down.x * (p.x - from.x) + down.y * (p.y - from.y);
-  const along = fold === 'centre' || fold === 'side' ? outwards : downwards;
-  const more = along(start) - along(end);
-  if (Math.abs(more) < CLEAR * distance(start, end)) return undefined;
-  return more > 0 === (fold === 'side' || fold === 'down');
 }
 
 function capEdge(beside: Edge, dart: string, n: 1 | 2, chain: Chain): Edge {

@@ -25,7 +25,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   'back-off':
     'Pull the point of a dart down its middle, back from where its legs meet to where it is to end when sewn.',
   'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',
-  cap: 'Say above the table which way the dart is folded, then choose the dart.',
+  cap: 'Say above the table which way the dart is folded, then choose the dart. If its sewn point is moved later, the cap is to be drawn anew.',
   fullness:
     'Say above the table what the fullness becomes. The two rings say how far the new edge reaches; then choose the dart. To draw it otherwise, take it back with “Undo” first.',
   'part-at-darts':

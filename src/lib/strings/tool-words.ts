@@ -131,9 +131,15 @@ function handleWords(head: string, piece: string, ref: string, dart: string): st
   return `corner of ${nameOf(before)} and ${nameOf(after)}, ${pieceName(piece)}`;
 }
 
-later.option = (id) => OPTION[id.split(':')[0] ?? ''];
+later.option = (id) => {
+  const [kind = '', dart] = id.split(':');
+  // Each dart has its own, where they cannot all be folded alike.
+  return kind === 'fold' && dart !== undefined ? `Fold ${theDart(dart)}` : OPTION[kind];
+};
 later.choice = (option, value) =>
-  option === 'dart' || option === 'into' ? theDart(value) : (CHOICE[`${option}:${value}`] ?? CHOICE[value]);
+  option === 'dart' || option === 'into'
+    ? theDart(value)
+    : (CHOICE[`${option.split(':')[0]}:${value}`] ?? CHOICE[value]);
 later.act = (id, about) => (ACT[id] ?? ACT[id.split(':')[0] ?? ''])?.(about);
 later.reading = (id) => {
   const [kind = '', about = ''] = id.split(':');

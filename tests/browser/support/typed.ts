@@ -79,7 +79,7 @@ export function typedOf(command: Command, work: Work, scale: 'half' | 'full' = '
     case 'true-legs':
       return { form: `true-legs-${command.dart}`, values: {} };
     case 'cap':
-      return { form: 'cap', values: { dart: command.dart, fold: command.fold } };
+      return { form: `cap-${command.dart}`, values: { fold: command.fold } };
     case 'fullness': {
       const { dart, as, before, after, tucks } = command;
       const count = tucks === undefined ? {} : { tucks: String(tucks) };

@@ -1,10 +1,11 @@
 import { sewnDart } from '../../pattern/back-off.ts';
+import { foldsOf } from '../../pattern/folds.ts';
 import { finishedDart } from '../../pattern/mouth.ts';
 import { ALIKE } from '../../pattern/true-legs.ts';
 import type { Fold } from '../../pattern/types.ts';
 import type { Cap, Work } from '../../recipe/types.ts';
 import { dartsOf, type Scene } from '../scene.ts';
-import type { Grip, Reading, ToolSpec } from '../tool-spec.ts';
+import type { Grip, Reading, ToolOption, ToolSpec } from '../tool-spec.ts';
 import { dartIn, openMouths } from './back-off.ts';
 
 /** By how much the legs of the darts differ that are drawn straight to a sewn point. */
@@ -44,13 +45,32 @@ const uneven = (scene: Scene): readonly string[] =>
     value > ALIKE && dart !== undefined ? [dart] : [],
   );
 
-const FOLDS: readonly Fold[] = ['centre', 'side', 'up', 'down'];
-const foldOf = (scene: Scene): Fold => FOLDS.find((fold) => fold === scene.options['fold']) ?? 'centre';
+/** The open darts, each with the ways in which it can be folded. */
+const foldable = (scene: Scene) =>
+  openMouths(scene).map((open) => ({ ...open, folds: foldsOf(open.piece, open.dart.id) }));
+
+/** One choice does for all darts that can be folded alike; else each has its own. */
+function foldOptions(scene: Scene): readonly ToolOption[] {
+  const all = foldable(scene);
+  const alike = all.every(({ folds }) => folds.join() === all[0]?.folds.join());
+  return (alike ? all.slice(0, 1) : all).map(({ dart, folds }) => ({
+    id: alike ? 'fold' : `fold:${dart.id}`,
+    kind: 'choice',
+    value: foldOf(scene, dart.id, folds),
+    choices: folds,
+  }));
+}
+
+/** What was chosen for that dart, or for all of them, if it can be folded so; else the usual way. */
+function foldOf({ options }: Scene, dart: string, folds: readonly Fold[]): Fold {
+  const chosen = options[`fold:${dart}`] ?? options['fold'];
+  return folds.find((fold) => fold === chosen) ?? folds[0] ?? 'centre';
+}
 
 /** Draws the cap of a dart: say which way it is folded, then choose it. */
 export const cap: ToolSpec = {
   id: 'cap',
-  options: (scene) => [{ id: 'fold', kind: 'choice', value: foldOf(scene), choices: FOLDS }],
+  options: foldOptions,
   acts: (scene) =>
     openMouths(scene).map(({ dart }) => ({
       id: `cap:${dart.id}`,
@@ -70,4 +90,7 @@ export const cap: ToolSpec = {
   propose: (scene, grip: Grip) => ({ command: capOf(scene, dartIn(grip.target)) }),
 };
 
-const capOf = (scene: Scene, dart: string): Cap => ({ do: 'cap', dart, fold: foldOf(scene) });
+function capOf(scene: Scene, dart: string): Cap {
+  const folds = foldable(scene).find((open) => open.dart.id === dart)?.folds ?? [];
+  return { do: 'cap', dart, fold: foldOf(scene, dart, folds) };
+}

@@ -1,5 +1,6 @@
 import { middleOfDart, sewnDart } from '../../pattern/back-off.ts';
 import { distance } from '../../geometry/point.ts';
+import { foldsOf } from '../../pattern/folds.ts';
 import { finishedDart } from '../../pattern/mouth.ts';
 import type { Dart, Fold, Piece } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
@@ -54,27 +55,31 @@ export const trueLegs: FormMaker = (work, _fabric, units) =>
     ];
   });
 
-const FOLDS: readonly (Option & { readonly value: Fold })[] = [
-  { value: 'centre', label: 'to centre front' },
-  { value: 'side', label: 'to the side' },
-  { value: 'down', label: 'down' },
-  { value: 'up', label: 'up' },
-];
+const FOLDS: Readonly<Record<Fold, string>> = {
+  centre: 'to centre front',
+  side: 'to the side',
+  down: 'down',
+  up: 'up',
+};
 
-export const cap: FormMaker = (work) => {
-  const darts = openDarts(work);
-  if (darts.length === 0) return [];
-  return [
-    {
-      id: 'cap',
-      title: 'Folded cap of a dart',
-      fields: [choice('dart', 'Dart', dartOptions(darts)), choice('fold', 'Folded', FOLDS)],
+export const cap: FormMaker = (work) =>
+  openDarts(work).map(({ piece, dart }) => {
+    const folds = foldsOf(piece, dart.id);
+    return {
+      id: `cap-${dart.id}`,
+      title: `Folded cap of the ${nameOf(dart.id)} dart`,
+      fields: [
+        choice(
+          'fold',
+          'Folded',
+          folds.map((value) => ({ value, label: FOLDS[value] })),
+        ),
+      ],
       submit: 'Cut the cap',
       build: (values) => ({
         do: 'cap',
-        dart: text(values, 'dart'),
-        fold: FOLDS.find((one) => one.value === text(values, 'fold'))?.value ?? 'centre',
+        dart: dart.id,
+        fold: folds.find((one) => one === text(values, 'fold')) ?? folds[0] ?? 'centre',
       }),
-    },
-  ];
-};
+    };
+  });
