@@ -91,7 +91,6 @@ async function toTheShoulder(desk: Desk): Promise<void> {
   await desk.take('Scissors to the bust point');
   await desk.drag('cut:slash', 'tip:slash');
   await done(page, 3);
-  await desk.hand.push(part(page, 'darts'));
   await desk.take('Turn');
 }
 
@@ -316,7 +315,7 @@ test('by keys alone: a block is chosen, a dart moved to the waist, named, left a
   let work = startWork(WAIST.block);
   await page.locator('[data-invariants="angle"]').waitFor();
   for (const [i, command] of WAIST.commands.entries()) {
-    await keys.to(`[data-group="${command.do === 'cut-slash' ? 'cut' : 'darts'}"]`);
+    await keys.to(`[data-group="${['cut-slash', 'turn'].includes(command.do) ? 'cut' : 'darts'}"]`);
     await keys.press('Enter');
     await keys.take(toolName(command.do));
     await keys.unfold('By typed values');

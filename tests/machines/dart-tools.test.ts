@@ -289,13 +289,13 @@ describe('the tool that pins and swings', () => {
     expect(given<Pivot>(hand)).toMatchObject({
       do: 'pivot',
       dart: WAIST,
-      slash: 'slash',
+      slash: 'new',
       from: { on: 'right/side' },
       about: BUST,
       by: { until: 'legs-meet' },
       part: 'freed',
     });
-    expect(hand.work.lines.map(({ id }) => id)).toEqual(['slash']);
+    expect(hand.work.lines.map(({ id }) => id)).toEqual(['new']);
   });
 
   it('the first half is traced from the dart round to the mark and stays, the second from the mark on to the dart', () => {

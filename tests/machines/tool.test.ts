@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
+import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { replayByStep } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Command, Work } from '../../src/lib/recipe/types.ts';
@@ -123,6 +124,23 @@ describe('read', () => {
     const { scene } = hand.context;
     const spec = scene.options['rules'];
     expect(spec).toBe(`${bust}>${upper} ${bust}>${lower}`);
+  });
+
+  it('while a third ruler is pulled, the first is seen to be the one that is taken up', () => {
+    const hand = new Hand(startWork({ figure: 'F1' })).take('read');
+    const named = () => {
+      const { scene, grip } = hand.context;
+      return TOOLS.read.readings!(scene, hand.work, grip).map(({ id }) => id);
+    };
+    const [bust, upper, lower] = ['right/bust-point', 'right/dart-upper-end', 'right/dart-lower-end'];
+    hand.pick(bust!).pick(upper!);
+    expect(named()).toEqual(['rule-0']);
+    hand.pick(bust!).pick(lower!);
+    expect(named()).toEqual(['rule-0', 'rule-1', 'angle']);
+    hand.pick(upper!).nudge(upper!, 0, 4);
+    expect(named()).toEqual(['taken-up', 'rule-0', 'rule-1']);
+    hand.escape();
+    expect(named()).toEqual(['rule-0', 'rule-1', 'angle']);
   });
 });
 

@@ -43,6 +43,14 @@ describe('the tools of the bench', () => {
     expect(able(after(half, SLASH))).not.toContain('extend-dart');
   });
 
+  it('have the turn beside the scissors, whose words say that it comes next', () => {
+    const groups = toolGroups({ work: after(half, SLASH.slice(0, 3)), fabric: 'woven' });
+    expect(groups.find(({ id }) => id === 'cut')!.able).toContain('turn');
+    expect(groups.find(({ able: all, waiting }) => [...all, ...waiting].includes('cut-slash'))!.id).toBe(
+      'cut',
+    );
+  });
+
   it('draw nothing on the half that is to be opened out', () => {
     const closed = able(startWork({ figure: 'F2' }));
     expect(closed).toContain('open-out');

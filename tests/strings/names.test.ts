@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { partNames } from '../../src/lib/strings/names.ts';
+import { nameOf, partNames, pinnedName, theDart } from '../../src/lib/strings/names.ts';
 
 it('the parts that were turned are named without a bare id', () => {
   expect(partNames('freed-right/waist-dart, freed-slash')).toBe(
@@ -11,4 +11,17 @@ it('the parts that were turned are named without a bare id', () => {
   expect(partNames('front, freed-slash-1, freed-slash-2')).toBe(
     'main part, the part freed at slash 1 and the part freed at slash 2',
   );
+});
+
+it('a dart made with the pin is not called a slash', () => {
+  expect(['new', 'new-1'].map(theDart)).toEqual(['the new dart', 'new dart 1']);
+  expect(nameOf('new/a')).toBe('new dart, leg a');
+  expect(partNames('freed-new')).toBe('freed part');
+  // What an older file calls it.
+  expect(['slash', 'slash-2', 'neck', 'slashed'].map(pinnedName)).toEqual([
+    'new',
+    'new-2',
+    'neck',
+    'slashed',
+  ]);
 });

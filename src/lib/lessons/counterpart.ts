@@ -143,5 +143,6 @@ export function namedAs(worked: Command, own: Command): Command {
   if (worked.do === 'notch' && own.do === 'notch') return { ...worked, ...step, id: own.id };
   if (worked.do === 'notch-seam' && own.do === 'notch-seam') return { ...worked, ...step, id: own.id };
   if (worked.do === 'draw-slash' && own.do === 'draw-slash') return { ...worked, ...step, slash: own.slash };
+  if (worked.do === 'pivot' && own.do === 'pivot') return { ...worked, ...step, slash: own.slash };
   return { ...worked, ...step };
 }

@@ -10,7 +10,7 @@ export const GROUP_NAMES = {
   open: 'Open and lay out',
   line: 'Line',
   darts: 'Darts',
-  cut: 'Cut',
+  cut: 'Cut and turn',
   finish: 'Finish',
 } as const;
 

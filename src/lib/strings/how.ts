@@ -12,7 +12,8 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   notch:
     'Pull a plus sign along the line to where the notch belongs, or tap the line there. Pull a notch to slide it.',
   'remove-notch': 'Choose the notch to take away.',
-  'extend-dart': 'Pull the point of each dart on to the cross of its bust point.',
+  'extend-dart':
+    'Pull the point of a dart on to the cross of its bust point; where more darts are asked for, each of them.',
   connect: 'Pull from each bust point to the line. The foot slides along it and holds where it is nearest.',
   slash:
     'Pull the scissors from the edge along the line and up the connector. They hold at the bust point. Then take “Turn”.',
@@ -23,7 +24,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   pivot:
     'Tap the edge where the new dart is to be: the mark. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet. If you let go too soon, take it back with “Undo” and swing again.',
   'back-off':
-    'Pull the point of a dart down its middle, back from where its legs meet to where it is to end when sewn.',
+    'Pull the point of a dart along its middle to where it is to end when sewn. The number says how far that is from the bust point, or from where the legs met.',
   'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',
   cap: 'Say above the table which way the dart is folded, then choose the dart. If its sewn point is moved later, the cap is to be drawn anew.',
   fullness:

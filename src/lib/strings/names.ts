@@ -38,7 +38,7 @@ export function nameOf(id: string): string {
     : connector
       ? `${connector[1]} connector`
       : leg
-        ? `${nameOf(leg[1]!)}, leg ${leg[2]}`
+        ? `${isNew(leg[1]!) ? dartName(leg[1]!) : nameOf(leg[1]!)}, leg ${leg[2]}`
         : path
             .split('/')
             .map((word) => WORDS[word] ?? word.replaceAll('-', ' '))
@@ -46,14 +46,23 @@ export function nameOf(id: string): string {
   return words + (pieces.length > 0 ? `, part ${pieces.join('.')}` : '');
 }
 
-/** A dart or slash by its name: `right` -> "right side dart", `slash` -> "slash", `slash-1` -> "slash 1", `neck` -> "neck slash". */
+/** Darts that were made with the pin, without a cut, are called so. */
+const isNew = (id: string): boolean => /^new(-\d+)?$/.test(id);
+
+/**
+ * A dart or slash by its name: `right` -> "right side dart", `slash` -> "slash", `slash-1` -> "slash 1", `neck` -> "neck slash", `new` ->
+ * "new dart", `new-1` -> "new dart 1".
+ */
 export function dartName(id: string): string {
   if (id === 'right' || id === 'left') return `${id} side dart`;
   if (/^(right|left)\//.test(id)) return `${nameOf(id)} dart`;
+  if (isNew(id)) return id.replace('new', 'new dart').replace('-', ' ');
   return /^slash(-|$)/.test(id) ? nameOf(id) : `${nameOf(id)} slash`;
 }
+/** What a dart is called that was made with the pin, whatever its commands call it. */
+export const pinnedName = (id: string): string => id.replace(/^slash(?=-\d|$)/, 'new');
 /** The same with its article, which "slash 1" has none of. */
-export const theDart = (id: string): string => (id.startsWith('slash-') ? '' : 'the ') + dartName(id);
+export const theDart = (id: string): string => (/^(slash|new)-/.test(id) ? '' : 'the ') + dartName(id);
 
 /** `upper` -> "upper piece", `lower@woven` -> "lower piece (woven copy)". */
 export function pieceName(id: string): string {
@@ -66,7 +75,7 @@ export function pieceName(id: string): string {
 }
 
 /** Alone, a part that a slash or the pin freed is the only one of its kind, whatever the slash is called. */
-const freedPart = (of: string): string => (/^slash(-\d+)?$/.test(of) ? 'freed part' : freedAt(of));
+const freedPart = (of: string): string => (/^(slash|new)(-\d+)?$/.test(of) ? 'freed part' : freedAt(of));
 const freedAt = (of: string): string => `part freed at ${theDart(of)}`;
 
 /** `freed-right` -> "freed right part", `upper` -> "main part"; several ids with commas between give several names. */

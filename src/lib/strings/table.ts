@@ -26,7 +26,7 @@ export const actWords = (id: string, about = ''): string => later.act?.(id, abou
 
 /** What a live measure is called; `id` is its kind, or `kind:...`. */
 export const readingWords = (id: string): string =>
-  id === 'from-bust' ? 'from B' : (later.reading?.(id) ?? '');
+  id === 'from-bust' ? 'from B' : id === 'taken-up' ? 'taken up:' : (later.reading?.(id) ?? '');
 
 /** What a target is called, by its kind and what it stands for. */
 export function targetWords(id: string, kind: string, ref = '', dart = ''): string {

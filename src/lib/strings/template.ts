@@ -10,7 +10,9 @@ export function filled(
   // A side dart is called so where the dart is meant; what else belongs to one is told by its side.
   const { dart } = about;
   const named =
-    dart === 'right' || dart === 'left' ? template.replaceAll('{dart} dart', dartName(dart)) : template;
+    typeof dart === 'string' && /^(right|left|new-\d+)$/.test(dart)
+      ? template.replaceAll('{dart} dart', dartName(dart))
+      : template;
   return named.replace(/\{(\w+)\}/g, (_, key: string) => {
     const value = about[key];
     if (value === undefined) return '';

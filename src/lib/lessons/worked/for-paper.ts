@@ -1,6 +1,6 @@
 import { apply } from '../../recipe/apply.ts';
 import type { StepReplay } from '../../recipe/replay.ts';
-import type { Fabric, Work } from '../../recipe/types.ts';
+import type { Command, Fabric, Work } from '../../recipe/types.ts';
 import type { Lesson, LessonStep } from '../types.ts';
 import { workedStep } from './index.ts';
 
@@ -9,17 +9,24 @@ export interface PaperTables {
   readonly before: Work;
   readonly worked: Work;
   readonly own: Work | undefined;
+  /** The darts that were made with the pin, without a cut. */
+  readonly pinned: ReadonlySet<string>;
 }
 
-/** The table once a step was worked rightly. */
-function rightly(step: LessonStep, before: Work, fabric: Fabric): Work {
-  let work = before;
-  for (const command of workedStep(step, before, fabric)) {
-    const next = apply(work, command);
-    if ('work' in next) work = next.work;
+/** The table once a step was worked rightly, and by which commands. */
+function rightly(step: LessonStep, before: Work, fabric: Fabric): Pick<StepReplay, 'after' | 'commands'> {
+  const commands = workedStep(step, before, fabric);
+  let after = before;
+  for (const command of commands) {
+    const next = apply(after, command);
+    if ('work' in next) after = next.work;
   }
-  return work;
+  return { after, commands };
 }
+
+/** The darts that these commands make with the pin. */
+const pinnedBy = (commands: readonly Command[]): readonly string[] =>
+  commands.flatMap((command) => (command.do === 'pivot' ? [command.slash] : []));
 
 /**
  * The tables that paper is held against at a step. Up to the last step that was worked on the screen, what lies before a step is the learner's own,
@@ -34,14 +41,19 @@ export function paperTables(
   fabric: Fabric,
 ): PaperTables {
   const last = lesson.steps.findLastIndex((step) => (steps.get(step.id)?.commands.length ?? 0) > 0);
+  const pinned = new Set<string>();
   let before = start;
   for (const [i, step] of lesson.steps.entries()) {
     const given = i <= last ? steps.get(step.id) : undefined;
     if (step.id === id) {
       const own = given !== undefined && given.commands.length > 0 ? given.after : undefined;
-      return { before, worked: rightly(step, before, fabric), own };
+      const worked = rightly(step, before, fabric);
+      for (const id of pinnedBy([...(given?.commands ?? []), ...worked.commands])) pinned.add(id);
+      return { before, worked: worked.after, own, pinned };
     }
-    before = given?.after ?? rightly(step, before, fabric);
+    const done = given ?? rightly(step, before, fabric);
+    for (const id of pinnedBy(done.commands)) pinned.add(id);
+    before = done.after;
   }
   throw new RangeError(`the lesson '${lesson.id}' has no step '${id}'`);
 }

@@ -50,7 +50,8 @@ const partOf = (scene: Scene): Which => (scene.options['still'] === 'side' ? 're
 function command(scene: Scene, { dart, mark, block }: Table, part: Which, by: TurnBy): Pivot | undefined {
   if (!dart || !mark) return undefined;
   const about = pinAnchor(scene, dart, block?.off ?? { x: 0, y: 0 });
-  return { do: 'pivot', dart: dart.id, slash: nextSlash(scene.work), from: anchorAt(mark), about, by, part };
+  const slash = nextSlash(scene.work, 'new');
+  return { do: 'pivot', dart: dart.id, slash, from: anchorAt(mark), about, by, part };
 }
 
 interface Held {

@@ -1,5 +1,6 @@
 import { distance, sub } from '../../geometry/point.ts';
 import { angleBetween } from '../../geometry/trig.ts';
+import type { Point } from '../../geometry/types.ts';
 import { snap } from '../../recipe/snap.ts';
 import { frontOf, type Scene } from '../scene.ts';
 import type { Reading, ToolSpec } from '../tool-spec.ts';
@@ -16,6 +17,15 @@ const rulesOf = (scene: Scene): readonly Rule[] =>
       const [a, b] = pair.split('>');
       return a && b ? [{ a, b }] : [];
     });
+
+const lengthOf = (id: string, { from, to }: { readonly from: Point; readonly to: Point }): Reading => ({
+  id,
+  unit: 'mm',
+  value: distance(from, to),
+  piece: 'front',
+  from,
+  to,
+});
 
 /** A ruler and a protractor: pull from point to point; two rulers from one point show the angle between them. */
 export const read: ToolSpec = {
@@ -45,20 +55,17 @@ export const read: ToolSpec = {
       marks[a] && marks[b] ? [{ from: marks[a], to: marks[b] }] : [],
     );
     const laid = grip ? [...rules.slice(-1), { from: grip.from, to: grip.at }] : rules;
+    // The first of two lies there until a third is put down, and it is seen that it goes.
+    const goes = grip && rules.length > 1 ? [lengthOf('taken-up', rules[0]!)] : [];
     const lengths = laid
       .filter(({ from, to }) => distance(from, to) > 0.01)
-      .map(({ from, to }, i): Reading => ({
-        id: `rule-${i}`,
-        unit: 'mm',
-        value: distance(from, to),
-        piece: 'front',
-        from,
-        to,
-      }));
+      .map((one, i) => lengthOf(`rule-${i}`, one));
     const [one, two] = laid;
-    if (!one || !two || distance(one.from, two.from) > 0.01 || lengths.length < 2) return lengths;
+    if (!one || !two || distance(one.from, two.from) > 0.01 || lengths.length < 2)
+      return [...goes, ...lengths];
     const value = Math.abs(angleBetween(sub(one.to, one.from), sub(two.to, two.from)));
     return [
+      ...goes,
       ...lengths,
       { id: 'angle', unit: 'rad', value, piece: 'front', from: one.from, to: one.to, other: two.to },
     ];

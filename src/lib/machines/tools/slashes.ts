@@ -98,14 +98,17 @@ export const uncutSlashes = (front: Piece): readonly Uncut[] =>
     }),
   );
 
-/** The next name of a slash that nothing on the table has: `slash`, `slash-1`, `slash-2` ... */
-export function nextSlash(work: Work): string {
+/**
+ * The next name of a new dart that nothing on the table has: `slash`, `slash-1`, `slash-2` ..., or `new`, `new-1` ... where no paper is
+ * cut for it.
+ */
+export function nextSlash(work: Work, first: 'slash' | 'new' = 'slash'): string {
   const used = new Set([
     ...work.lines.map(({ id }) => id),
     ...work.pieces.flatMap((piece) => piece.darts.map(({ id }) => id)),
   ]);
   let n = 0;
-  const name = (): string => (n === 0 ? 'slash' : `slash-${n}`);
+  const name = (): string => (n === 0 ? first : `${first}-${n}`);
   while (used.has(name())) n++;
   return name();
 }

@@ -145,7 +145,7 @@ export const pivot: FormMaker = (work, _fabric, units) => {
       field.id === 'from' ? { ...field, label: 'Mark on the' } : field,
     ),
     ...turnFields('the part without centre front', 'the other one', "the dart's tip"),
-    nameField(nextSlash(work)),
+    nameField(nextSlash(work, 'new')),
   ];
   return [
     {

@@ -1,7 +1,9 @@
 import type { Measurable } from '../../grading/paper-items.ts';
-import type { PaperEntry } from '../../grading/paper.ts';
+import { compareWithPaper, type PaperEntry } from '../../grading/paper.ts';
 import type { PaperItem } from '../../grading/paper-value.ts';
+import type { Finding } from '../../grading/types.ts';
 import type { Problem } from '../../recipe/problem.ts';
+import type { Fabric, Work } from '../../recipe/types.ts';
 import { pieceName } from '../../strings/names.ts';
 import { paperExpected, paperLabel, paperText, paperValue } from '../../strings/paper.ts';
 import type { RulerUnits } from '../../strings/units.ts';
@@ -39,9 +41,13 @@ export interface Unread extends Problem {
   readonly key: string;
 }
 
+/** What a thing that is measured goes by, from its id. */
+export type Called = (about: string) => string;
+
 /** The fields in which something stands that is no length or angle, in the order of the items. */
 export const unreadOf = (
   items: readonly Measurable[],
+  called: Called,
   typed: Readonly<Record<string, string>>,
   units: RulerUnits,
 ): readonly Unread[] =>
@@ -49,7 +55,7 @@ export const unreadOf = (
     const key = keyOf(item);
     const found = typed[key] ?? '';
     if (!Number.isNaN(paperValue(found, item.what, units))) return [];
-    const path = `${pieceName(item.piece)}, ${paperLabel(item.what, item.about)}`;
+    const path = `${pieceName(item.piece)}, ${paperLabel(item.what, called(item.about))}`;
     return [{ key, path, expected: paperExpected(item.what, units), found: found.trim() }];
   });
 
@@ -70,4 +76,18 @@ export const entriesOf = (
   items.flatMap((item) => {
     const value = values[keyOf(item)];
     return value === undefined ? [] : [{ what: item.what, about: item.about, piece: item.piece, value }];
+  });
+
+/** What comparing with a table finds, with the darts called as on the page. */
+export const comparedOf = (
+  table: Work,
+  entries: readonly PaperEntry[],
+  called: Called,
+  fabric: Fabric,
+): readonly Finding[] =>
+  compareWithPaper(table, entries, fabric).map((finding) => {
+    const open = finding.about?.['open'];
+    return typeof open === 'string'
+      ? { ...finding, about: { ...finding.about, open: called(open) } }
+      : finding;
   });
