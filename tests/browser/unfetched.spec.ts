@@ -179,3 +179,57 @@ test('when what marks a drill cannot be fetched it is said, and trying again mar
   await expect(page.getByRole('heading', { level: 2 })).toContainText('2. Mark the notches');
   await expect(page.getByText('mark its notches: one above the place nearest')).toBeVisible();
 });
+
+test('when what marks cannot be fetched for a file that is opened it is said, and trying again opens it', async ({
+  page,
+}) => {
+  const desk = new Desk(page);
+  await desk.open('waist-to-side');
+  await desk.push('Start at once');
+  await page.locator('svg [data-piece]').first().waitFor();
+  const asked = await keepBack(page, /darts-extended\/tip/);
+  await page
+    .getByLabel('Attempt file')
+    .setInputFiles('lessons/waist-to-side/03-move/attempts/pass-until-the-legs-meet.attempt.json');
+  const said = page.locator('.message', { hasText: 'What opens the file could not be fetched' });
+  await expect(said).toBeVisible();
+  await expect(page.locator('[data-announcer]')).toContainText('could not be fetched');
+  await desk.hasDone(0);
+  // Still no network: it is said again.
+  const before = asked.length;
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect.poll(() => asked.length).toBeGreaterThan(before);
+  await expect(said).toBeVisible();
+  await page.unroute('**/*.js');
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('heading', { level: 2 })).toContainText('3.');
+  await expect(said).toHaveCount(0);
+});
+
+test('when what makes the practice sheet cannot be fetched it is said, and trying again saves it', async ({
+  page,
+}) => {
+  const saved = () => page.waitForEvent('download');
+  const desk = new Desk(page);
+  await desk.open('waist-to-side');
+  await desk.push('Start at once');
+  await page.locator('svg [data-piece]').first().waitFor();
+  await keepBack(page, /-practice\.html/);
+  await page.getByText('My work', { exact: true }).click();
+  await page.getByRole('button', { name: 'Save the practice sheet' }).click();
+  const said = page.locator('.message', { hasText: 'What this needs could not be fetched' });
+  await expect(said).toBeVisible();
+  await page.unroute('**/*.js');
+  const [sheet] = await Promise.all([saved(), said.getByRole('button', { name: 'Try again' }).click()]);
+  expect(sheet.suggestedFilename()).toBe('waist-to-side-practice.html');
+  await expect(said).toHaveCount(0);
+
+  // So it is on the opening of a drill.
+  await keepBack(page, /-practice\.html/);
+  await page.goto('/practice/#slash.4711.woven.usual.3');
+  await page.getByRole('button', { name: 'Save the practice sheet' }).click();
+  await expect(page.getByRole('alert')).toContainText('could not be fetched');
+  await page.unroute('**/*.js');
+  await Promise.all([saved(), page.getByRole('button', { name: 'Try again' }).click()]);
+  await expect(page.getByRole('button', { name: 'Save the practice sheet' })).toBeVisible();
+});
