@@ -129,6 +129,7 @@ test('the practice sheet of a drill is offered before it is begun, and in it', a
   const lesson = drillLesson(variantOf(parsed.ok), drillWords('mm'));
   await page.goto(`/practice/#${DRILL}`);
   const name = `${lesson.id}-practice.html`;
+  await page.getByText('Send this drill, or work it on paper').click();
   const push = () => page.getByRole('button', { name: 'Save the practice sheet' }).click();
   const sheets = await shown(page, name, push, info.outputPath('before.html'));
   await expectTrueToSize(page, lesson, sheets);

@@ -17,12 +17,14 @@ test('a drill is made in the room, and its link says all of it', async ({ page }
   await page.getByLabel('Move a dart: pin and pivot').check();
   await page.getByLabel('Strict').check();
   await page.getByRole('button', { name: 'Make a drill' }).click();
+  await page.getByText('Send this drill, or work it on paper').click();
   const link = page.getByLabel('Link');
   await expect(link).toHaveValue(/\/practice\/#pivot\.\d+\.woven\.strict\.3$/);
   const sent = await link.inputValue();
   const task = await page.locator('.task').textContent();
   await page.getByRole('button', { name: 'Another one like it' }).click();
-  await expect(link).not.toHaveValue(sent);
+  await expect(page).not.toHaveURL(sent);
+  await expect(page.locator('.task')).toBeVisible();
   await page.goto(sent);
   await expect(page.locator('.task')).toHaveText(task!);
 });
@@ -65,6 +67,7 @@ test('the scale of the lengths can be chosen, and the link says it', async ({ pa
   await page.getByLabel('Back off, true and cap').check();
   await page.getByLabel('Full size').check();
   await page.getByRole('button', { name: 'Make a drill' }).click();
+  await page.getByText('Send this drill, or work it on paper').click();
   await expect(page.getByLabel('Link')).toHaveValue(/\/practice\/#2\.finish\.\d+\.woven\.usual\.3\.full$/);
   await expect(page.locator('.task')).toContainText('measured at full size');
 });
@@ -132,10 +135,10 @@ test('the room suggests a drill with the reason, first the plain one, later what
   await expect(next).toContainText('Because:');
   const keys = new Keys(page);
   await keys.button('Practise this');
-  await expect(page.getByLabel('Link')).toHaveValue(/#slash\.\d+\.woven\.usual\.3$/);
+  await expect(page).toHaveURL(/#slash\.\d+\.woven\.usual\.3$/);
 
   // A mark that needs work, by a file that is opened; a day later the skill is due.
-  const fragment = new URL(await page.getByLabel('Link').inputValue()).hash.slice(1);
+  const fragment = new URL(page.url()).hash.slice(1);
   await page.getByRole('button', { name: 'Begin' }).click();
   const halfTurned = fileOf(fragment, (all) =>
     all.map((c) => (c.do === 'turn' ? { ...c, by: { share: 0.5 } } : c)),
