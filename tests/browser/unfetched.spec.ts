@@ -227,6 +227,7 @@ test('when what makes the practice sheet cannot be fetched it is said, and tryin
   // So it is on the opening of a drill.
   await keepBack(page, /-practice\.html/);
   await page.goto('/practice/#slash.4711.woven.usual.3');
+  await page.getByText('Send this drill, or work it on paper').click();
   await page.getByRole('button', { name: 'Save the practice sheet' }).click();
   await expect(page.getByRole('alert')).toContainText('could not be fetched');
   await page.unroute('**/*.js');
