@@ -14,7 +14,7 @@ const STANDING = /\/progress\/(standing|log-db)\.ts$/;
 /** What lessons begin with, each one file, of which later phases make use: those named first are taken first. */
 // What meets lines is wanted by all but the very first phase, and packs best with the table.
 const PHASES = [
-  ['block', /\/tools\/block\.ts$/],
+  ['block', /\/phases\/block\.ts$/],
   [
     'table',
     /\/geometry\/meet-line\.ts$|\/pattern\/(clear|outcome)\.ts$|\/recipe\/late-connectors\.ts$|\/strings\/early-words\.ts$/,
@@ -28,6 +28,8 @@ const PHASES = [
 const HEAD = /\/panels\/PageHead\.svelte$/;
 /** What makes drills of each kind; what all kinds have in common is one file. */
 const MAKERS = /\/panels\/drills\/(moving|finish|fullness|row|princess|line)\.ts$/;
+/** The same for kinds that have so little in common with the others that these would count for nothing in what all have. */
+const ALONE = /\/panels\/drills\/block\.ts$/;
 const MOVING = /\/panels\/drills\/moving\.ts$/;
 /** What a drill's page begins with. */
 const OPENING = /\/panels\/(drill\.ts|DrillOpening\.svelte)$/;
@@ -71,6 +73,7 @@ export function groups(): Group[] {
       for (const id of modules) all.set(id, name);
     };
     // What makes one kind of drill; what moves a dart, with which most kinds begin; and what all have in common, with the opening.
+    put('maker-alone', reached(context, ALONE));
     const makers = ids.filter((id) => MAKERS.test(id)).map((id) => reachedFrom(context, [id]));
     const inMakers = (id: string): number => makers.filter((one) => one.has(id)).length;
     makers.forEach((one, i) =>

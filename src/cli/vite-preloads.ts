@@ -1,7 +1,9 @@
 import type { Plugin, Rolldown } from 'vite';
 
 /** What a first step waits for, by the names of files in `vite-chunks.ts`: phases of commands, and what makes drills. */
-const AT_ONCE = /^(block|legs|line|sewn|maker-\d+)$/;
+const AT_ONCE = /^(block|legs|line|sewn|maker-\w+)$/;
+/** What comes with the first mark of a drill, in files that happen to have such names too. */
+const WHOLE = /\/drills\/whole\//;
 /** Pages that are gone to. */
 const PAGE = /\/nodes\/\d+\./;
 
@@ -34,7 +36,9 @@ export function preloads(): {
     },
     resolveDependencies(file, deps, { hostId }) {
       const chunk = bundle[file];
-      if (!PAGE.test(file) && !(chunk?.type === 'chunk' && AT_ONCE.test(chunk.name))) return [];
+      const early =
+        chunk?.type === 'chunk' && AT_ONCE.test(chunk.name) && !WHOLE.test(chunk.facadeModuleId ?? '');
+      if (!PAGE.test(file) && !early) return [];
       const there = closure(hostId);
       return deps.filter((one) => !there.has(one));
     },

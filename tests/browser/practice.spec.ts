@@ -103,6 +103,7 @@ for (const fragment of [
   '2.princess.4.woven.usual.3.half',
   '2.line.3.woven.usual.3.full',
   '2.line.8.knit.usual.3.half',
+  '2.block.7.woven.usual.3.any',
   '2.ready.5.woven.usual.3.half',
   '2.ready.2.knit.usual.3.full',
 ])

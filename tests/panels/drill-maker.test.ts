@@ -5,6 +5,7 @@ import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
 import { EXERCISES, newest, type ExerciseId } from '../../src/lib/lessons/drills/types.ts';
 import { paperOf, variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import type { LessonStep, StepToWork } from '../../src/lib/lessons/types.ts';
+import { make as block } from '../../src/lib/panels/drills/block.ts';
 import { make as finish } from '../../src/lib/panels/drills/finish.ts';
 import { make as fullness } from '../../src/lib/panels/drills/fullness.ts';
 import { make as join } from '../../src/lib/panels/drills/join.ts';
@@ -30,6 +31,7 @@ const MAKERS: Readonly<Record<ExerciseId, Maker>> = {
   several: row,
   princess,
   line,
+  block,
   ready,
 };
 const SEEDS = [0, 7, 4711, 31_337, 600_613, 999_999];
@@ -44,9 +46,9 @@ describe.each(EXERCISES)('a drill of the kind %s on a page', (exercise) => {
     for (const hints of [0, 2]) {
       const drill = newest({ exercise, seed, fabric: 'woven', band: 'usual', hints });
       const begun = beginningOf(drill);
-      const block = { front: paperOf(begun.figure, begun.form) } as Block;
+      const of = { front: paperOf(begun.figure, begun.form) } as Block;
       const whole = drillLesson(variantOf(drill), drillWords('mm'));
-      const made = MAKERS[exercise](begun, block, LADDERS, 'mm');
+      const made = MAKERS[exercise](begun, of, LADDERS, 'mm');
       const { given = [], steps, ...rest } = whole;
       const { given: done = [], steps: begins, ...own } = made.lesson;
       expect(own).toEqual(rest);

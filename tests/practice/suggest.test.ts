@@ -93,6 +93,7 @@ describe('what the practice room suggests', () => {
     }
     expect([...kinds].sort()).toEqual([
       'angle',
+      'block',
       'finish',
       'fullness',
       'join',
@@ -104,7 +105,7 @@ describe('what the practice room suggests', () => {
       'slash',
       'split',
     ]);
-    expect([...kinds].slice(0, 4)).toEqual(['slash', 'pivot', 'angle', 'split']);
+    expect([...kinds].slice(0, 5)).toEqual(['slash', 'pivot', 'block', 'angle', 'split']);
   });
 
   it('a new one says that it is new, a known one how it would go', () => {

@@ -28,6 +28,8 @@ export interface LessonStep extends StepRule {
   readonly hints: readonly HintLadder[];
   /** The cautions to show (ids of strings/cautions). */
   readonly cautions: readonly string[];
+  /** What the tool `identify` asks to be pointed out, in order; left out: what the course asks. */
+  readonly asked?: readonly string[];
   /** Left out by the steps of the main lesson, which are worked by their ids. */
   readonly worked?: WorkedBy;
 }

@@ -15,6 +15,8 @@ export interface Scene {
   readonly options: Options;
   /** How near something must be to be snapped to, mm at full size (the table gives some screen pixels). */
   readonly reach: number;
+  /** What the step asks to be pointed out; left out: what the course asks. */
+  readonly asked?: readonly string[] | undefined;
 }
 
 /** The pieces of the set that is being finished: plain ones, or the copy for the fabric once there is one; and the back. */

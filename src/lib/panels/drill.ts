@@ -27,6 +27,7 @@ const MAKERS: Readonly<Record<ExerciseId, () => Promise<{ readonly make: Maker }
   several: row,
   princess: () => import('./drills/princess.ts'),
   line: () => import('./drills/line.ts'),
+  block: () => import('./drills/block.ts'),
   ready: () => import('./drills/ready.ts'),
 };
 

@@ -18,6 +18,7 @@ const MORE: Readonly<Record<ExerciseId, number>> = {
   several: 1,
   princess: 1,
   line: 1,
+  block: 0,
   ready: 1.5,
 };
 
@@ -39,7 +40,10 @@ const moves = (ending: string): readonly SkillId[] => [
 const fromEither = (ending: string): readonly SkillId[] => [`waist-to-${ending}`, `side-to-${ending}`];
 
 /** Skills of one part that a kind of drill practises as a whole. */
-const WHOLE: Readonly<Record<SkillId, ExerciseId>> = { 'make-ready': 'ready' };
+const WHOLE: Readonly<Record<SkillId, ExerciseId>> = {
+  'read-block': 'block',
+  'make-ready': 'ready',
+};
 
 /** Every skill that drills practise. */
 export const DRILL_SKILLS: readonly SkillId[] = [
@@ -92,6 +96,7 @@ const each = (skills: readonly SkillId[], exercise: ExerciseId): Readonly<Record
 const IN_STEP: Readonly<Record<SkillId, ExerciseId>> = {
   'working-dart': 'pivot',
   ...each(['style-line', 'notches', 'connector', 'separate', 'leftover'], 'line'),
+  'open-out': 'block',
   ...each(['allowance', 'label-grain', 'walk-seams'], 'ready'),
 };
 

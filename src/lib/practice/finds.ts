@@ -27,6 +27,13 @@ const ASKED: Readonly<Record<string, (spec: CheckSpec) => unknown>> = {
   'line-ends/end-place': ({ numbers }) => numbers?.['end-at'],
 };
 
+/** Checks that look for just the things that they are told, each by its name in the code. */
+const NAMED = ['landmarks-found', 'readings'];
+const isNamed = ({ check, names }: CheckSpec, code: string): boolean =>
+  !NAMED.includes(check) || [names?.['what'] ?? []].flat().includes(code.slice(check.length + 1));
+
 /** Whether a check with these data looks for what the code names: it can find it wrong. */
 export const canFind = (spec: CheckSpec, code: string): boolean =>
-  code.startsWith(`${spec.check}/`) && (!Object.hasOwn(ASKED, code) || ASKED[code]!(spec) !== undefined);
+  code.startsWith(`${spec.check}/`) &&
+  isNamed(spec, code) &&
+  (!Object.hasOwn(ASKED, code) || ASKED[code]!(spec) !== undefined);

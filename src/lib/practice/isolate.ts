@@ -5,12 +5,10 @@ import { partsOf, type DartSkill, type SkillId } from './skills.ts';
 
 /**
  * Why no drill isolates a mistake:
- * - `reading`: it was made in reading the block, which has no drill;
- * - `whole-front`: drills work on the half front and do not open it out;
  * - `later-work`: it belongs to pieces that are made ready to be sewn, and drills end before that;
  * - `unknown`: the code is not known here: it came from another version.
  */
-export type NoDrill = 'reading' | 'whole-front' | 'later-work' | 'unknown';
+export type NoDrill = 'later-work' | 'unknown';
 
 /** The kind of drill that isolates a mistake, and the skills of it that are nearest to the one in which it was made. */
 export interface Isolating {
@@ -22,9 +20,6 @@ export interface Isolating {
 }
 
 const NONE: Readonly<Record<string, NoDrill>> = {
-  'landmarks-found': 'reading',
-  readings: 'reading',
-  'opened-out': 'whole-front',
   // Drills are for one cloth.
   'leftover/copy': 'later-work',
   allowances: 'later-work',
@@ -48,6 +43,9 @@ export const soughtAs = (code: string, skill: SkillId): string =>
 
 /** The kind and step that look for a mistake: by code, else by check. Moves are told by their method, below. */
 const STEP: Readonly<Record<string, readonly [ExerciseId, DrillStepId]>> = {
+  'landmarks-found': ['block', 'find'],
+  readings: ['block', 'read'],
+  'opened-out': ['block', 'open-out'],
   'darts-extended': ['pivot', 'working-dart'],
   'slashes-laid': ['several', 'lines'],
   'slashes-laid/parallel': ['parallel', 'lines'],

@@ -8,6 +8,8 @@ import type { Due } from './due.ts';
 const LADDER: readonly ExerciseId[] = [
   'slash',
   'pivot',
+  // The angle that is typed has to be read first.
+  'block',
   'angle',
   'split',
   'finish',

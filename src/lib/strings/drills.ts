@@ -1,5 +1,6 @@
 import type { DrillWords } from '../lessons/drills/to-work.ts';
 import type { ExerciseId, Variant } from '../lessons/drills/types.ts';
+import { BLOCK_WORDS } from './drill-words/later/block.ts';
 import { FINISH_WORDS } from './drill-words/later/finish.ts';
 import { FULLNESS_WORDS } from './drill-words/later/fullness.ts';
 import { LADDERS } from './drill-words/hints.ts';
@@ -23,6 +24,7 @@ const WORDS: Readonly<Record<ExerciseId, KindWords>> = {
   several: ROW_WORDS,
   princess: PRINCESS_WORDS,
   line: LINE_WORDS,
+  block: BLOCK_WORDS,
   ready: READY_WORDS,
 };
 

@@ -104,8 +104,6 @@ export const whereMade = (
 
 /** Why a mistake has no drill: the reasons of `practice/isolate.ts`. */
 export const NO_DRILL: Readonly<Record<string, string>> = {
-  reading: 'Reading the block has no drill.',
-  'whole-front': 'Drills work on the half front and do not open it out.',
   'later-work': 'Drills end before the pieces are made ready to be sewn.',
 };
 

@@ -3,6 +3,8 @@ import { nameOf, pieceName } from './names.ts';
 /** The words of tools that come with a later phase (`tool-words.ts`); until that is fetched nothing on the table needs them. */
 export const later: {
   option?: (id: string) => string | undefined;
+  /** What is pointed out (`thing-words.ts`, with the tool for it). */
+  thing?: (what: string) => string | undefined;
   choice?: (option: string, value: string) => string | undefined;
   act?: (id: string, about: string) => string | undefined;
   reading?: (id: string) => string | undefined;
@@ -11,15 +13,8 @@ export const later: {
 
 export const optionWords = (id: string): string => (id === 'what' ? 'This is' : (later.option?.(id) ?? id));
 
-const CHOICE: Readonly<Record<string, string>> = {
-  'bust-point': 'the bust point',
-  'what:dart-upper': 'the upper dart leg',
-  'what:dart-lower': 'the lower dart leg',
-  'what:centre-front': 'centre front',
-  'neck-point': 'the neck point',
-};
 export const choiceWords = (option: string, value: string): string =>
-  CHOICE[`${option}:${value}`] ?? CHOICE[value] ?? later.choice?.(option, value) ?? nameOf(value);
+  (option === 'what' ? later.thing?.(value) : later.choice?.(option, value)) ?? nameOf(value);
 
 /** Words on a tool's button; `id` is `kind:...`. */
 export const actWords = (id: string, about = ''): string => later.act?.(id, about) ?? id;

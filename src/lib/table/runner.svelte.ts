@@ -33,10 +33,11 @@ export class ToolRunner {
     work: Work,
     fabric: Fabric,
     on: { command: (c: Command) => void; refused: (r: Refusal) => void },
+    asked?: readonly string[],
   ): () => void {
     const spec = toolOf(tool);
     if (!spec) throw new Error(`the tool '${tool}' was not fetched`);
-    const input = { work, fabric, options: this.#options[tool] ?? {}, reach: 6 };
+    const input = { work, fabric, options: this.#options[tool] ?? {}, reach: 6, asked };
     const actor = createActor(machineOf(spec), { input });
     this.#actor = actor;
     actor.subscribe((snapshot) => {

@@ -180,6 +180,30 @@ export const notchedAnew: Route = (_v, worked) => {
   });
 };
 
+/** Pointed out from the last to the first, read in another order, opened out: all of it amiss at first, and then once more. */
+export const atSecondTry: Route = (_v, worked) => {
+  const wrong = (c: Command): Command => {
+    if (c.do === 'identify') return { ...c, at: { landmark: 'right/shoulder-point', dy: 60 } };
+    if (c.do === 'read') return { ...c, value: c.value / 2 };
+    return c.do === 'open-out' ? { ...c, about: 'right/shoulder' } : c;
+  };
+  return ['find', 'read', 'open-out'].flatMap((step) => {
+    const own = ofStep(worked, step);
+    return [...own.map(wrong), ...[...own].reverse()];
+  });
+};
+
+/** Edges pointed at elsewhere, and the numbers as the table writes them: tenths of a mm of the drill's paper, tenths of a degree. */
+export const asWritten: Route = (v, worked) => {
+  const mm = v.scale === 'half' ? 0.2 : 0.1;
+  return worked.map((c): Command => {
+    if (c.do === 'identify' && 'on' in c.at) return { ...c, at: { ...c.at, at: 0.31 } };
+    if (c.do !== 'read') return c;
+    const grain = c.what === 'dart-angle' ? Math.PI / 1800 : mm;
+    return { ...c, value: Math.round(c.value / grain) * grain };
+  });
+};
+
 /** What is taken out is typed as it was read off the table, and the back is trued last. */
 export const takenOutByNumber: Route = (v, worked) => {
   const row: Command[] = [];

@@ -7,6 +7,8 @@ import { workedLesson } from '../../../src/lib/lessons/worked/index.ts';
 import type { Command } from '../../../src/lib/recipe/types.ts';
 import {
   apartFirst,
+  asWritten,
+  atSecondTry,
   backwards,
   cut,
   lastFirst,
@@ -80,6 +82,10 @@ const ROUTES: Readonly<Record<ExerciseId, readonly (readonly [string, Route, 'sa
       'congruent',
     ],
   ],
+  block: [
+    ['all amiss at first, and then in another order', atSecondTry, 'same'],
+    ['edges pointed at elsewhere, numbers as they are written', asWritten, 'same'],
+  ],
   ready: [
     [
       'the other cloth first, edges, labels and seams from the last to the first, corners square',
@@ -112,7 +118,7 @@ describe.each(DRAWS)('a thousand drills of the kind %s, solved again', (name, of
         const lesson = drillLesson(v, WORDS);
         const worked = workedLesson(lesson, lesson.fabrics[0]!);
         const again = route(v, worked.commands);
-        if (v.goals.length > 0) expect(again, toFragment(v.drill)).not.toEqual(worked.commands);
+        if (v.goals.length > 0 || v.toFind) expect(again, toFragment(v.drill)).not.toEqual(worked.commands);
         expect(verdicts(lesson, again), toFragment(v.drill)).toEqual(allAccepted(lesson));
         const apart = how === 'same' ? tablesApart : congruent;
         const mm = apart(worked.work, tableOf(v, again));
@@ -148,6 +154,9 @@ const amiss = (c: Command): Command => {
   if (c.do === 'notch-seam') return { ...c, off: c.off / 2 };
   if (c.do === 'notch') return { ...c, at: c.at + 0.06 };
   if (c.do === 'take-out') return { ...c, amount: 1 };
+  if (c.do === 'identify') return { ...c, at: { landmark: 'right/bust-point', dx: 30, dy: 30 } };
+  if (c.do === 'read') return { ...c, value: c.what === 'dart-angle' ? c.value + 0.02 : c.value / 2 };
+  if (c.do === 'open-out') return { ...c, about: 'right/shoulder' };
   if (c.do === 'allow') return { ...c, width: c.width / 2 };
   if (c.do === 'label') return { ...c, cut: c.cut + 1 };
   if (c.do === 'grain') return { ...c, angle: c.angle + 0.05 };
@@ -167,6 +176,11 @@ test.each([
   ['line', 'style-line', 'line-ends/start-place'],
   ['line', 'notches', 'notches-placed/before-foot'],
   ['line', 'leftover', 'leftover/amount'],
+  ['block', 'find', 'landmarks-found/'],
+  ['block', 'read', 'readings/dart-angle'],
+  ['block', 'read', 'readings/leg-length'],
+  ['block', 'read', 'readings/intake'],
+  ['block', 'open-out', 'opened-out/mirror'],
   ['ready', 'treat', 'leftover/amount'],
   ['ready', 'allowances', 'allowances/width'],
   ['ready', 'label-and-grain', 'labels/cut'],

@@ -1,17 +1,20 @@
 import { footOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
-import { findEdge, landmark } from '../../pattern/outline.ts';
+import { findEdge, landmark, outlineOf } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { behind, dimension, missing, names, near, tolerance } from '../finding.ts';
 import { pieceOf } from '../table.ts';
 import type { Cause, Check } from '../types.ts';
 
-/** Edges of the half block that a name may stand for; any other name is a landmark. */
-const EDGES = ['centre-front', 'dart-upper', 'dart-lower'];
+/** Edges of the half block that a name may stand for, all of them with that part in the outline: a dart may begin on one and make it two. */
+const EDGES = ['centre-front', 'neckline', 'shoulder', 'armhole', 'side', 'waist'];
+/** Legs have names of their own; any other name is a landmark. */
 const OTHER_LEG: Readonly<Record<string, string>> = {
   'dart-upper': 'dart-lower',
   'dart-lower': 'dart-upper',
+  'waist-dart-centre': 'waist-dart-side',
+  'waist-dart-side': 'waist-dart-centre',
 };
 
 const codeOf = behind('landmarks-found/');
@@ -19,10 +22,19 @@ const onRight = behind('right/');
 
 /** The point of the block nearest to `p` that carries the name, or undefined where the block has no such thing. */
 function truth(front: Piece, what: string, p: Point): Point | undefined {
-  if (!EDGES.includes(what)) return landmark(front, onRight(what));
-  const edge = findEdge(front, what) ?? findEdge(front, onRight(what));
-  return edge && footOnChain(edge.chain, p).point;
+  if (OTHER_LEG[what] !== undefined) {
+    const leg = findEdge(front, onRight(what));
+    return leg && footOnChain(leg.chain, p).point;
+  }
+  if (!EDGES.includes(what)) return landmark(front, what) ?? landmark(front, onRight(what));
+  const feet = outlineOf(front)
+    .filter(({ role }) => role === what)
+    .map(({ chain }) => footOnChain(chain, p));
+  return feet.sort((a, b) => a.distance - b.distance)[0]?.point;
 }
+
+const SEWN = ['sewn-point', 'waist-sewn-point'];
+const BUST = 'bust-point';
 
 function causeOf(front: Piece, what: string, p: Point, reach: number): Cause | undefined {
   const other = OTHER_LEG[what];
@@ -30,8 +42,12 @@ function causeOf(front: Piece, what: string, p: Point, reach: number): Cause | u
     const there = truth(front, other, p);
     return there && distance(there, p) <= reach ? { code: 'other-leg' } : undefined;
   }
-  const sewn = landmark(front, 'right/sewn-point');
-  return what === 'bust-point' && sewn && distance(sewn, p) <= reach ? { code: 'sewn-point' } : undefined;
+  const at = (id: string): boolean => {
+    const there = landmark(front, onRight(id));
+    return there !== undefined && distance(there, p) <= reach;
+  };
+  if (what === BUST && SEWN.some(at)) return { code: 'sewn-point' };
+  return SEWN.includes(what) && at(BUST) ? { code: 'at-bust-point' } : undefined;
 }
 
 /** Step 1: what was pointed at on the half block, against the block's own landmarks and edges. `names.what`, tolerance `point` in mm. */

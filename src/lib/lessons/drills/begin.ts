@@ -14,6 +14,7 @@ const LATER: Readonly<Record<LaterId, number>> = {
   several: 3,
   princess: 4,
   line: 5,
+  block: 7,
   ready: 8,
 };
 /** The same for second draws. */
@@ -39,6 +40,7 @@ const FORMS: Readonly<Record<ExerciseId, readonly BlockForm[]>> = {
   several: ONE_DART,
   princess: TWO_DARTS,
   line: ['side'],
+  block: ANY,
   ready: ['side'],
 };
 

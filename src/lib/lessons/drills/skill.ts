@@ -1,5 +1,5 @@
 import type { DrillStepId } from './steps.ts';
-import type { Variant } from './types.ts';
+import type { ExerciseId, Variant } from './types.ts';
 
 const fromOf = (v: Variant): string => (v.form === 'side' || v.darts[0] === 'right' ? 'side' : 'waist');
 
@@ -34,9 +34,12 @@ function finishingOf(v: Variant): string {
   return v.smooth === undefined ? 'plain' : 'princess';
 }
 
-/** What a drill practises: where the dart goes, how, and what is made of it; or what is done to pieces that are cut apart. */
+/** Kinds that are one skill of the hand as a whole. */
+const WHOLE: Readonly<Partial<Record<ExerciseId, string>>> = { ready: 'make-ready', block: 'read-block' };
+
+/** What a drill practises: where the dart goes, how, and what is made of it; or a skill of the hand. */
 export const drillSkill = (v: Variant): string =>
-  v.drill.exercise === 'ready' ? 'make-ready' : `${placeOf(v)}/${methodOf(v)}/${finishingOf(v)}`;
+  WHOLE[v.drill.exercise] ?? `${placeOf(v)}/${methodOf(v)}/${finishingOf(v)}`;
 
 /** Steps that are a skill by themselves, wherever the dart goes. */
 const OF_THE_HAND: readonly DrillStepId[] = [

@@ -20,6 +20,8 @@ export type DrillStepId =
   | 'move-along'
   | 'separate'
   | 'leftover'
+  | 'find'
+  | 'read'
   | 'open-out'
   | 'working-darts'
   | 'connectors'
@@ -30,7 +32,7 @@ export type DrillStepId =
   | 'label-and-grain'
   | 'walk-the-seams';
 
-const MOVING = ['working-dart', 'slash-line', 'move'] as const;
+const MOVING: readonly DrillStepId[] = ['working-dart', 'slash-line', 'move'];
 
 const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   slash: MOVING,
@@ -44,6 +46,7 @@ const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   several: ['working-dart', 'lines', 'move', 'sewn-point'],
   line: ['style-line', 'notches', 'working-dart', 'connector', 'move-along', 'separate', 'leftover'],
   princess: [...MOVING, 'cut-apart', 'smooth', 'seam-notches'],
+  block: ['find', 'read', 'open-out'],
   ready: ['treat', 'allowances', 'label-and-grain', 'walk-the-seams'],
 };
 /** Kinds that begin on a table that was worked on: these steps come before all others, and are always done. */
@@ -70,7 +73,7 @@ export interface DrillSteps {
 export function stepsOf(v: Variant): DrillSteps {
   const { exercise, step } = v.drill;
   const all = STEPS[exercise];
-  const there = all.filter((id) => v.goals.length > 0 || id === 'sewn-point' || id === 'cap');
+  const there = all.filter((id) => v.goals.length > 0 || !MOVING.includes(id));
   const before = BEFORE[exercise] ?? [];
   if (step === undefined) return { given: before, own: there };
   const only = there.find((id) => all.indexOf(id) >= step - 1) ?? there.at(-1)!;

@@ -14,21 +14,11 @@ export interface DrillWords {
   ) => { readonly title: string; readonly text: readonly string[]; readonly hints: readonly HintLadder[] };
 }
 
-/** Raised for a kind when its rules change, so that an older file can be told; the files of the other kinds stay what they are. */
-export const DRILL_CONTENT: Readonly<Record<ExerciseId, number>> = {
-  slash: 1,
-  pivot: 1,
-  angle: 1,
-  split: 1,
-  join: 1,
-  finish: 1,
-  fullness: 1,
-  parallel: 1,
-  several: 1,
-  princess: 2,
-  line: 2,
-  ready: 1,
-};
+/**
+ * Raised for a kind when its rules change, so that an older file can be told; the files of the other kinds stay what they are. Kinds that are not
+ * named here have the rules that they had at first: 1.
+ */
+export const DRILL_CONTENT: Readonly<Partial<Record<ExerciseId, number>>> = { princess: 2, line: 2 };
 
 /** The id of a drill's lesson, as attempts and progress name it: `drill-` and its fragment with hyphens. */
 export const drillId = (variant: Variant): string =>
@@ -40,7 +30,7 @@ function stepToWork(variant: Variant, id: DrillStepId, hands: Hands, words: Dril
   if (!hand) throw new Error(`the tools of the step ${id} are not at hand`);
   const { title, text, hints } = words.step(variant, id);
   const shown = hints.map((ladder) => ({ ...ladder, rungs: ladder.rungs.slice(0, variant.drill.hints) }));
-  const { tools, cautions = [] } = hand;
+  const { tools, cautions = [], asked } = hand;
   return {
     id,
     title,
@@ -48,6 +38,7 @@ function stepToWork(variant: Variant, id: DrillStepId, hands: Hands, words: Dril
     hints: shown.filter(({ rungs }) => rungs.length > 0),
     tools: typeof tools === 'function' ? tools(variant) : tools,
     cautions,
+    ...(asked && { asked: asked(variant) }),
   };
 }
 
@@ -60,7 +51,7 @@ export function lessonToWork(variant: Variant, hands: Hands, words: DrillWords):
     id: drillId(variant),
     title: words.title(variant),
     summary: words.summary(variant),
-    content: DRILL_CONTENT[drill.exercise],
+    content: DRILL_CONTENT[drill.exercise] ?? 1,
     figure,
     form,
     fabrics: [drill.fabric],

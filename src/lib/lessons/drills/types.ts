@@ -12,6 +12,7 @@ export const EXERCISES = [
   'several',
   'princess',
   'line',
+  'block',
   'ready',
 ] as const;
 export type ExerciseId = (typeof EXERCISES)[number];
@@ -135,6 +136,8 @@ export interface Variant {
   readonly filled?: Filled;
   readonly row?: Row;
   readonly line?: Near;
+  /** What is to be pointed out on the block, in this order: landmarks and edges, as the check `landmarks-found` calls them. */
+  readonly toFind?: readonly string[];
   readonly across?: Across;
   readonly widths?: Widths;
   /** The seam is smoothed that many mm above and below the bust point. */

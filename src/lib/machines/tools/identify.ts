@@ -3,17 +3,27 @@ import { snap } from '../../recipe/snap.ts';
 import { frontOf, middleOf, type Scene } from '../scene.ts';
 import type { ToolSpec, ToolTarget } from '../tool-spec.ts';
 
-/** What the first step asks to be pointed out, in order. */
-export const ASKED = ['bust-point', 'dart-upper', 'dart-lower', 'centre-front', 'neck-point'] as const;
+/** What the course asks to be pointed out, in order. */
+export const ASKED: readonly string[] = [
+  'bust-point',
+  'dart-upper',
+  'dart-lower',
+  'centre-front',
+  'neck-point',
+];
+
+const askedOf = ({ asked }: Scene): readonly string[] => asked ?? ASKED;
 
 /** What is pointed out next: the learner's choice, or the first that is still open. */
-const asked = (scene: Scene): string =>
-  String(scene.options['what'] ?? ASKED.find((what) => !scene.work.identified[what]) ?? ASKED[0]);
+function next(scene: Scene): string {
+  const all = askedOf(scene);
+  return String(scene.options['what'] ?? all.find((what) => !scene.work.identified[what]) ?? all[0]);
+}
 
 /** Points at a landmark or an edge of the block and says what it is. */
 export const identify: ToolSpec = {
   id: 'identify',
-  options: (scene) => [{ id: 'what', kind: 'choice', value: asked(scene), choices: ASKED }],
+  options: (scene) => [{ id: 'what', kind: 'choice', value: next(scene), choices: askedOf(scene) }],
   targets: (scene) => {
     const front = frontOf(scene.work);
     if (!front) return [];
@@ -45,7 +55,7 @@ export const identify: ToolSpec = {
         : kind === 'edge'
           ? { on: ref, at: 0.5 }
           : snap(scene.work, grip.at, scene.reach, ['landmark', 'edge'], 'front').anchor;
-    return { command: { do: 'identify', what: asked(scene), at } };
+    return { command: { do: 'identify', what: next(scene), at } };
   },
 };
 

@@ -35,7 +35,12 @@ export interface Form {
 }
 
 /** Makes the forms of one command from what lies on the table; an empty list when it has no footing yet. */
-export type FormMaker = (work: Work, fabric: Fabric, units: Units) => readonly Form[];
+export type FormMaker = (
+  work: Work,
+  fabric: Fabric,
+  units: Units,
+  asked?: readonly string[],
+) => readonly Form[];
 
 export type FormMakers = Readonly<Partial<Record<CommandName, FormMaker>>>;
 

@@ -50,12 +50,13 @@ const MAKERS: FormMakers = {
   walk,
 };
 
-/** The typed way to give each of these commands, for what lies on the table now. */
+/** The typed way to give each of these commands, for what lies on the table now. `asked`: what is to be pointed out, where it is not what the course asks. */
 export function formsFor(
   commands: readonly CommandName[],
   work: Work,
   fabric: Fabric,
   units: Units,
+  asked?: readonly string[],
 ): readonly Form[] {
-  return commands.flatMap((command) => MAKERS[command]?.(work, fabric, units) ?? []);
+  return commands.flatMap((command) => MAKERS[command]?.(work, fabric, units, asked) ?? []);
 }

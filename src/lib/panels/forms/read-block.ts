@@ -1,17 +1,11 @@
 import { isWhole } from '../../machines/scene.ts';
-import { formatLength, type Units } from '../../strings/units.ts';
+import { ASKED } from '../../machines/tools/identify.ts';
+import { THINGS } from '../../strings/thing-words.ts';
+import { formatLength, sizeOf, type Units } from '../../strings/units.ts';
 import { chainEnd, chainLength, chainStart } from '../../geometry/chain.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Work } from '../../recipe/types.ts';
 import { choice, missingNumber, number, text, type Field, type FormMaker, type Option } from './form.ts';
-
-const ASKED: readonly Option[] = [
-  { value: 'bust-point', label: 'the bust point' },
-  { value: 'dart-upper', label: 'the upper leg of the dart' },
-  { value: 'dart-lower', label: 'the lower leg of the dart' },
-  { value: 'centre-front', label: 'centre front' },
-  { value: 'neck-point', label: 'the neck point' },
-];
 
 const place = (p: Point, units: Units): string => {
   const across = formatLength(Math.abs(p.x), units);
@@ -41,15 +35,16 @@ function candidates(work: Work, units: Units): Option[] {
   return [...points, ...edges];
 }
 
-export const identify: FormMaker = (work, _fabric, units) => {
+export const identify: FormMaker = (work, _fabric, units, asked = ASKED) => {
   const options = candidates(work, units);
   if (options.length === 0) return [];
+  const things = asked.map((value): Option => ({ value, label: THINGS[value] ?? value }));
   return [
     {
       id: 'identify',
       title: 'Point something out',
-      note: 'Lengths from the front edge and from the bust line (the level of the fullest part), full size.',
-      fields: [choice('what', 'I point out', ASKED), choice('at', 'It is the', options)],
+      note: `Lengths from the front edge and from the bust line (the level of the fullest part), ${sizeOf(units) > 1 ? 'half scale' : 'full size'}.`,
+      fields: [choice('what', 'I point out', things), choice('at', 'It is the', options)],
       submit: 'Point it out',
       build: (values) => {
         const at = text(values, 'at');

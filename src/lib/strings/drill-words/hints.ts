@@ -1,5 +1,6 @@
 import type { DrillStepId } from '../../lessons/drills/steps.ts';
 import type { HintLadder } from '../../lessons/types.ts';
+import { BLOCK_LADDERS } from './block-hints.ts';
 import { READY_LADDERS } from './ready-hints.ts';
 
 const always = (...rungs: readonly string[]): readonly HintLadder[] => [{ codes: [], rungs }];
@@ -9,6 +10,7 @@ export type DrillHints = Readonly<Partial<Record<DrillStepId, readonly HintLadde
 
 /** All of them; a page gets them as data. */
 export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
+  ...BLOCK_LADDERS,
   'working-dart': [
     {
       codes: ['darts-extended/tip'],

@@ -13,5 +13,6 @@ export const EXERCISE_NAMES: Readonly<Record<ExerciseId, string>> = {
   several: 'Clustered or radiating darts',
   princess: 'Princess seam from shoulder or armhole',
   line: 'A line beside the bust point',
+  block: 'Find your way on the block',
   ready: 'Pieces made ready to be sewn',
 };

@@ -4,7 +4,6 @@ import type { HintLadder } from '../../lessons/types.ts';
 /** The hints of the steps that make pieces ready to be sewn, and of those that are done before, as in the main lesson. */
 export const READY_LADDERS = {
   // These are done when a drill begins that has them: nobody is asked for them.
-  'open-out': [],
   'working-darts': [],
   connectors: [],
   'first-dart': [],

@@ -11,7 +11,7 @@ const withStrip =
 
 /** Commands, tools and what the table draws for them, by phase. */
 const FETCH: Readonly<Record<Phase, Fetch>> = {
-  block: withStrip(() => import('../../machines/tools/block.ts')),
+  block: withStrip(() => import('./block.ts')),
   open: () => import('../../machines/tools/open.ts'),
   legs: () => import('../../machines/tools/legs.ts'),
   line: () => import('./line.ts'),

@@ -7,6 +7,8 @@ export interface Hand {
   readonly tools: readonly CommandName[] | ((v: Variant) => readonly CommandName[]);
   /** Left out: none. */
   readonly cautions?: readonly string[];
+  /** What is to be pointed out, for `identify`. */
+  readonly asked?: (v: Variant) => readonly string[];
 }
 
 /** What the steps of one kind of drill are worked with. */

@@ -1,4 +1,5 @@
 import type { ExerciseId } from '../types.ts';
+import { BLOCK } from './block.ts';
 import { FINISH } from './finish.ts';
 import { FULLNESS } from './fullness.ts';
 import { JOIN } from './join.ts';
@@ -22,5 +23,6 @@ export const KITS: Readonly<Record<ExerciseId, DrillKit>> = {
   several: ROW,
   princess: PRINCESS,
   line: LINE,
+  block: BLOCK,
   ready: READY,
 };

@@ -1,0 +1,2 @@
+import '../../machines/tools/block.ts';
+import '../../strings/thing-words.ts';
