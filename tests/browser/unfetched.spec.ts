@@ -27,7 +27,7 @@ async function tryTwice(page: Page, asked: readonly string[]): Promise<void> {
   await expect(said).toContainText('could not be fetched');
   // What was pressed is gone: the keyboard waits where it can be tried again.
   await expect(again).toBeFocused();
-  await page.unroute('**/*.js');
+  await page.unrouteAll({ behavior: 'wait' });
   await page.keyboard.press('Enter');
   await expect(said).toHaveCount(0);
 }
@@ -52,7 +52,7 @@ test('when the tools of the next step cannot be fetched it is said, and trying a
   await said.getByRole('button', { name: 'Try again' }).click();
   await expect.poll(() => asked.length).toBeGreaterThan(2);
   await expect(said).toBeVisible();
-  await page.unroute('**/*.js');
+  await page.unrouteAll({ behavior: 'wait' });
   await said.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('heading', { level: 2 })).toContainText('2.');
   await expect(said).toHaveCount(0);
@@ -75,7 +75,7 @@ test('when what marks cannot be fetched it is said, and trying again marks', asy
   await said.getByRole('button', { name: 'Try again' }).click();
   await expect.poll(() => asked.length).toBeGreaterThan(before);
   await expect(said).toBeVisible();
-  await page.unroute('**/*.js');
+  await page.unrouteAll({ behavior: 'wait' });
   await said.getByRole('button', { name: 'Try again' }).click();
   await expect(page.locator('[data-verdict="accepted"]')).toBeVisible();
   await expect(said).toHaveCount(0);
@@ -200,7 +200,7 @@ test('when what marks cannot be fetched for a file that is opened it is said, an
   await said.getByRole('button', { name: 'Try again' }).click();
   await expect.poll(() => asked.length).toBeGreaterThan(before);
   await expect(said).toBeVisible();
-  await page.unroute('**/*.js');
+  await page.unrouteAll({ behavior: 'wait' });
   await said.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('heading', { level: 2 })).toContainText('3.');
   await expect(said).toHaveCount(0);
@@ -219,7 +219,7 @@ test('when what makes the practice sheet cannot be fetched it is said, and tryin
   await page.getByRole('button', { name: 'Save the practice sheet' }).click();
   const said = page.locator('.message', { hasText: 'What this needs could not be fetched' });
   await expect(said).toBeVisible();
-  await page.unroute('**/*.js');
+  await page.unrouteAll({ behavior: 'wait' });
   const [sheet] = await Promise.all([saved(), said.getByRole('button', { name: 'Try again' }).click()]);
   expect(sheet.suggestedFilename()).toBe('waist-to-side-practice.html');
   await expect(said).toHaveCount(0);
@@ -230,7 +230,7 @@ test('when what makes the practice sheet cannot be fetched it is said, and tryin
   await page.getByText('Send this drill, or work it on paper').click();
   await page.getByRole('button', { name: 'Save the practice sheet' }).click();
   await expect(page.getByRole('alert')).toContainText('could not be fetched');
-  await page.unroute('**/*.js');
+  await page.unrouteAll({ behavior: 'wait' });
   await Promise.all([saved(), page.getByRole('button', { name: 'Try again' }).click()]);
   await expect(page.getByRole('button', { name: 'Save the practice sheet' })).toBeVisible();
 });
