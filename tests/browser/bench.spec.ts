@@ -528,4 +528,5 @@ test('a sewn point that is moved takes its cap along, and that is said', async (
   await page.getByRole('button', { name: 'Undo' }).click();
   await done(page, 2);
   await expect(page.locator('p.message')).toHaveCount(0);
+  await expect(page.locator('[data-announcer]')).not.toContainText('cap of the right waist dart');
 });

@@ -191,7 +191,7 @@ test('when what marks cannot be fetched for a file that is opened it is said, an
   await page
     .getByLabel('Attempt file')
     .setInputFiles('lessons/waist-to-side/03-move/attempts/pass-until-the-legs-meet.attempt.json');
-  const said = page.locator('.message', { hasText: 'What opens the file could not be fetched' });
+  const said = page.locator('.message', { hasText: 'What this needs could not be fetched' });
   await expect(said).toBeVisible();
   await expect(page.locator('[data-announcer]')).toContainText('could not be fetched');
   await desk.hasDone(0);

@@ -17,9 +17,9 @@ describe('what is said when a cap goes with its sewn point', () => {
   const capped = after(backedOff, { do: 'cap', dart, fold: 'centre' });
 
   it('nothing while there was none, or while it stays', () => {
-    expect(capGone(plain, backedOff)).toBeUndefined();
-    expect(capGone(backedOff, capped)).toBeUndefined();
-    expect(capGone(capped, after(capped, { do: 'cap', dart, fold: 'side' }))).toBeUndefined();
+    expect(capGone(plain, backedOff)).toBe('');
+    expect(capGone(backedOff, capped)).toBe('');
+    expect(capGone(capped, after(capped, { do: 'cap', dart, fold: 'side' }))).toBe('');
   });
 
   it('names the dart whose cap went', () => {

@@ -6,7 +6,7 @@ import { paperTables } from '../../src/lib/lessons/worked/for-paper.ts';
 import { comparedOf, entriesOf, keyOf, unreadOf } from '../../src/lib/panels/paper/items.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import '../../src/lib/recipe/commands/index.ts';
-import { pinnedName } from '../../src/lib/strings/names.ts';
+import { pinnedName } from '../../src/lib/strings/paper.ts';
 
 function at(id: string, step: string) {
   const lesson = loadLesson(id)!;

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { nameOf, partNames, pinnedName, theDart } from '../../src/lib/strings/names.ts';
+import { nameOf, partNames, theDart } from '../../src/lib/strings/names.ts';
+import { pinnedName } from '../../src/lib/strings/paper.ts';
 
 it('the parts that were turned are named without a bare id', () => {
   expect(partNames('freed-right/waist-dart, freed-slash')).toBe(

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyTo } from '../../src/lib/geometry/isometry.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
-import type { Box } from '../../src/lib/geometry/types.ts';
+import type { Box, Point } from '../../src/lib/geometry/types.ts';
 import { pieceSet } from '../../src/lib/machines/scene.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { replayByStep } from '../../src/lib/recipe/replay.ts';
@@ -140,6 +140,38 @@ describe('targets', () => {
 });
 
 describe('placeLabels', () => {
+  it('writes over no dart leg, no bust point and no other dimension line where there is room beside them', () => {
+    // A dart as narrow as on a phone, both of whose legs are measured.
+    const bust = { x: 230, y: 200 };
+    const [upper, lower] = [
+      { x: 90, y: 200 },
+      { x: 96, y: 250 },
+    ];
+    const middle = (p: Point): Point => ({ x: (p.x + bust.x) / 2, y: (p.y + bust.y) / 2 });
+    const reading = (id: string, end: Point): Label => ({
+      id,
+      text: '165 mm',
+      at: middle(end),
+      tone: 'reading',
+      line: [bust, end],
+    });
+    const legs = [
+      [upper, bust],
+      [lower, bust],
+    ] as const;
+    const angle: Label = { id: 'angle', text: '18.5°', at: bust, tone: 'reading' };
+    const placed = placeLabels([reading('a', upper), reading('b', lower), angle], [], 390, 450, legs, [bust]);
+    expect(placed).toHaveLength(3);
+    for (const { id, x, y, width, height } of placed) {
+      const within = (p: Point) => p.x > x && p.x < x + width && p.y > y && p.y < y + height;
+      for (const [p, q] of legs)
+        for (let i = 0; i <= 100; i++)
+          expect(within({ x: p.x + ((q.x - p.x) * i) / 100, y: p.y + ((q.y - p.y) * i) / 100 }), id).toBe(
+            false,
+          );
+    }
+  });
+
   it('covers no label with another while there is room', () => {
     fc.assert(
       fc.property(

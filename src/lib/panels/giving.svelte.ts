@@ -1,7 +1,7 @@
 import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
 import type { Command, Refusal, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
-import { announce } from '../table/announcer.ts';
+import { announce, unsay } from '../table/announcer.ts';
 
 interface Session {
   readonly snapshot: LessonSnapshot | undefined;
@@ -30,7 +30,7 @@ export class Giving {
     if (unfollowed().length > before && last) {
       this.#session.send({ type: 'command.undo' });
       void this.refuse(last.refused);
-    } else if (command.do === 'back-off') void this.#tell(was, this.#table());
+    } else if (command.do === 'back-off') void this.#tell(was);
   }
 
   #table(): Work | undefined {
@@ -39,19 +39,25 @@ export class Giving {
   }
 
   /** Says when a cap went with the sewn point that was moved. */
-  async #tell(was: Work | undefined, now: Work | undefined): Promise<void> {
-    if (!was || !now) return;
+  async #tell(was: Work | undefined): Promise<void> {
+    const now = this.#table();
     const { capGone } = await import('./cap-gone.ts');
-    const gone = capGone(was, now);
     // It is said of this table only.
-    if (gone === undefined || this.#table() !== now) return;
-    this.message = gone;
-    announce(gone);
+    if (now === this.#table()) this.#say(capGone(was, now));
+  }
+  #say(text: string): void {
+    this.message = text;
+    if (text) announce(text);
+  }
+
+  /** The table has changed: what was said of it before does not hold of this one. */
+  clear(): void {
+    unsay(this.message);
+    this.message = '';
   }
 
   async refuse(refusal: Refusal): Promise<void> {
     const { explain } = await import('../strings/explain.ts');
-    this.message = explain(refusal, this.#units());
-    announce(this.message);
+    this.#say(explain(refusal, this.#units()));
   }
 }

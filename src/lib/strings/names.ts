@@ -59,8 +59,6 @@ export function dartName(id: string): string {
   if (isNew(id)) return id.replace('new', 'new dart').replace('-', ' ');
   return /^slash(-|$)/.test(id) ? nameOf(id) : `${nameOf(id)} slash`;
 }
-/** What a dart is called that was made with the pin, whatever its commands call it. */
-export const pinnedName = (id: string): string => id.replace(/^slash(?=-\d|$)/, 'new');
 /** The same with its article, which "slash 1" has none of. */
 export const theDart = (id: string): string => (/^(slash|new)-/.test(id) ? '' : 'the ') + dartName(id);
 

@@ -16,8 +16,5 @@ export const SETTING = 'The table is being set.';
 /** Said in the place of a part of the page that did not come. */
 export const PART_UNFETCHED = 'This part could not be fetched. Look whether you are connected.';
 
-/** Said when a file cannot be opened, because what follows or marks it did not come. */
-export const FILE_UNFETCHED = 'What opens the file could not be fetched. The table is as it was.';
-
-/** Said when what was chosen from the menu cannot be done, because what it needs did not come. */
+/** Said when a file cannot be opened, or what was chosen from the menu cannot be done, because what it needs did not come. */
 export const CHOSEN_UNFETCHED = 'What this needs could not be fetched. Your work is kept.';

@@ -4,3 +4,7 @@ import { writable } from 'svelte/store';
 export const announced = writable({ text: '', n: 0 });
 
 export const announce = (text: string): void => announced.update(({ n }) => ({ text, n: n + 1 }));
+
+/** Takes back what was said, unless something else was said since: whoever reads the page later is not to come upon it. */
+export const unsay = (text: string): void =>
+  announced.update((last) => (last.text === text ? { ...last, text: '' } : last));

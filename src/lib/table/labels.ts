@@ -77,10 +77,8 @@ const BESIDE = [
 /** Right below, or one line further down. */
 const BELOW = [6, 26].map((y) => ({ x: 0, y }));
 
-/** How much of its own dimension line a label hides, px. */
-function covered(rect: Rect, { line }: Label): number {
-  if (!line) return 0;
-  const [a, b] = line;
+/** How much of a line a label hides, px. */
+function covered(rect: Rect, [a, b]: readonly [Point, Point]): number {
   let inside = 0;
   for (let i = 0; i <= 8; i++) {
     const [x, y] = [a.x + ((b.x - a.x) * i) / 8, a.y + ((b.y - a.y) * i) / 8];
@@ -113,16 +111,20 @@ function rectAt({ at, sits }: Label, way: Point, width: number): Rect {
 }
 
 /**
- * Puts each label beside its point where it covers least of the labels before it and of `points` (handles), and stays in the
- * window. Earlier labels matter more. px.
+ * Puts each label beside its point where it covers least of the labels before it, of `points` (handles), and of what is measured: all
+ * dimension lines, `legs` (of darts) and `busts` (bust points); and stays in the window. Earlier labels matter more. px.
  */
 export function placeLabels(
   labels: readonly Label[],
   points: readonly Point[],
   width: number,
   height: number,
+  legs: readonly (readonly [Point, Point])[] = [],
+  busts: readonly Point[] = [],
 ): PlacedLabel[] {
-  const taken: Rect[] = points.map((p) => ({ x: p.x - 9, y: p.y - 9, width: 18, height: 18 }));
+  const round = (r: number) => (p: Point) => ({ x: p.x - r, y: p.y - r, width: 2 * r, height: 2 * r });
+  const taken: Rect[] = [...points.map(round(9)), ...busts.map(round(4))];
+  const lines = [...labels.flatMap(({ line }) => (line ? [line] : [])), ...legs];
   return labels.flatMap((label): PlacedLabel[] => {
     const size = { width: Math.ceil(label.text.length * LETTER) + 2 * PAD, height: HEIGHT };
     let best: Rect | undefined;
@@ -137,7 +139,8 @@ export function placeLabels(
         size.width * size.height - overlap(rect, { x: 4, y: 4, width: width - 8, height: height - 8 });
       const hidden = taken.reduce((sum, other) => sum + overlap(rect, other), 0);
       // No place is so much nicer than another that it may cost a pixel of a neighbour.
-      const cost = HIDES * hidden + 3 * outside + i + covered(rect, label);
+      const cost =
+        HIDES * hidden + 3 * outside + i + lines.reduce((sum, line) => sum + covered(rect, line), 0);
       if (cost < least) [least, best] = [cost, rect];
     }
     // What only helps is left out where there is no room for it.

@@ -227,6 +227,29 @@ export class Picture {
       [...handles.map(({ at }) => at), ...this.#stroke],
       view.width,
       view.height,
+      this.#legs,
+      this.#busts,
     );
   });
+  /** The legs of the darts and the bust points, px: what is measured is not to be written over. */
+  #legs = $derived.by(() =>
+    this.#standing.flatMap(({ id, parts }) =>
+      parts.flatMap(({ edges }) =>
+        edges.flatMap(({ role, chain }) =>
+          role === 'dart-leg'
+            ? [[this.#seen(id, chain[0]!.a), this.#seen(id, chain.at(-1)!.d)] as const]
+            : [],
+        ),
+      ),
+    ),
+  );
+  #busts = $derived.by(() =>
+    this.#standing.flatMap(({ id, parts }) =>
+      parts.flatMap(({ landmarks }) =>
+        Object.entries(landmarks).flatMap(([name, point]) =>
+          name.endsWith('/bust-point') ? [this.#seen(id, point)] : [],
+        ),
+      ),
+    ),
+  );
 }
