@@ -106,8 +106,8 @@ export interface Near {
 
 /** A style line over the whole front, from the first goal past both bust points to the left side seam below its dart. */
 export interface Across {
-  /** Where it ends: the fraction of that part of the side seam, from the dart down. */
-  readonly end: number;
+  /** Where it ends, as on the right half: the mirror image of this place. */
+  readonly end: Goal;
   /** How far from either bust point it passes, mm. */
   readonly pass: number;
 }

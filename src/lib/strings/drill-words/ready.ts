@@ -2,19 +2,19 @@ import { EASES } from '../../lessons/drills/rules/line.ts';
 import type { Variant } from '../../lessons/drills/types.ts';
 import type { RulerUnits } from '../units.ts';
 import type { OpeningWords, StepText } from './kind-words.ts';
-import { measured, onPaper } from './measured.ts';
+import { measured, onPaper, paperOf } from './measured.ts';
 
 /** The cloth whose pieces are made ready in the end. */
 export const clothOf = (v: Variant): string => (v.drill.fabric === 'knit' ? 'knit' : 'stable woven');
 
-/** The widths that the exercise asks for, each with the edges that get it. */
+/** The widths that the exercise asks for, on the paper that it names, each with the edges that get it. */
 export function widthLines(v: Variant, units: RulerUnits): readonly string[] {
   const { seam, curve, hem } = v.widths!;
-  const curves = curve === 0 ? 'none, since they will be bound' : measured(v, curve, units);
+  const curves = curve === 0 ? 'none, since they will be bound' : onPaper(v, curve, units);
   return [
-    `Style line, shoulders and sides: ${measured(v, seam, units)}.`,
-    `Neckline and armholes: ${curves}.`,
-    `Waist, for the hem: ${measured(v, hem, units)}.`,
+    `style line, shoulders and sides: ${onPaper(v, seam, units)}`,
+    `neckline and armholes: ${curves}`,
+    `waist, for the hem: ${onPaper(v, hem, units)}`,
   ];
 }
 
@@ -37,7 +37,7 @@ export const READY_OPENING: OpeningWords = {
   title: (v) => `Pieces made ready to be sewn, in a ${clothOf(v)}`,
   method: () =>
     'The slanted seam is drawn and cut, with both darts in it. Treat the leftover for both cloths, add the allowances, label the pieces, and walk the seams.',
-  where: widthLines,
+  where: (v, units) => [`Allowances, ${paperOf(v)}: ${widthLines(v, units).join('; ')}.`],
   steps: {
     'open-out': 'Open out',
     'style-line': 'Draw the style line',

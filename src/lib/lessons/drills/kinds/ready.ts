@@ -10,8 +10,14 @@ const START: Stretch = {
   least: 0.35,
   most: 0.6,
 };
-/** In hundredths of the side seam below the left dart. */
-const END = [35, 65] as const;
+/** On the right half, where the block has its paper; the line ends on the left one. */
+const END: Stretch = {
+  place: 'low-side',
+  edge: 'right/side-lower',
+  from: 'right/dart-lower-end',
+  least: 0.35,
+  most: 0.65,
+};
 /** As near as the course allows, and so near that a knit takes up all that is left over, mm. */
 const PASS = [12, 20] as const;
 
@@ -37,9 +43,8 @@ function widthsOf(chance: Chance, { fabric }: Drill, scale: Scale): Widths {
 export function readyOf({ drill, chance, begun }: Draw): Variant {
   const { scale, paper } = begun;
   const start = goalWithin(paper, START, scale, chance, 0);
-  const [first, last] = END;
-  const hundredths = Array.from({ length: last - first + 1 }, (_, i) => first + i);
-  const across = { end: pick(chance, hundredths) / 100, pass: lengthBetween(chance, scale, ...PASS) };
+  const end = goalWithin(paper, END, scale, chance, 0);
+  const across = { end, pass: lengthBetween(chance, scale, ...PASS) };
   return {
     ...without(begun),
     darts: ['right', 'left'],

@@ -48,7 +48,7 @@ export function styleLine(v: Variant): Rules {
       startAt: start!.fraction,
       end: END,
       endFrom: 'left/dart-lower-end',
-      endAt: end,
+      endAt: end.fraction,
       pass,
     },
   };

@@ -1,31 +1,46 @@
+import { BESIDE_FOOT } from '../../../lessons/drills/rules/line.ts';
 import type { KindWords, StepText } from '../kind-words.ts';
-import { measured, scaleNote } from '../measured.ts';
+import { measured, onPaper, scaleNote } from '../measured.ts';
 import { clothOf, READY_OPENING, widthLines } from '../ready.ts';
 
-/** What lies on the table already, as it was done. */
-const DONE = {
-  'open-out': () => ['The half front is opened out about centre front.'],
+/** What is done on the table when it begins. On paper it is still to be done: the practice sheet has it. */
+const BEFORE = {
+  'open-out': () => ['Open the half front out about centre front.'],
   'style-line': (v, units) => [
-    'One smooth curve runs from the right shoulder to the left side seam, below the dart. It passes both bust',
-    `points ${measured(v, v.across!.pass, units)} off: B1 on the side of centre front, B2 on the side of the waist.`,
+    'Draw one smooth style line over the whole front:',
+    `- from the right shoulder seam, ${measured(v, v.goals[0]!.mm, units)} from the neck point`,
+    `- to the left side seam, ${measured(v, v.across!.end.mm, units)} below its dart`,
+    `- past both bust points, ${measured(v, v.across!.pass, units)} off: past B1 on the side of centre front, past B2`,
+    '  on the side of the waist',
   ],
-  notches: () => ['A notch stands on either side of each place that is nearest to a bust point.'],
-  'working-darts': () => ['The legs of both darts run to the bust points.'],
-  connectors: () => ['A connector joins each bust point to the nearest place of the line.'],
-  'first-dart': () => ['The right dart is closed, and opens at the shoulder end of the line.'],
-  'second-dart': () => ['The left dart is closed, and opens at the side end of the line.'],
-  separate: () => ['The line is cut, and both pieces lie on the block.'],
+  notches: (v, units) => [
+    'Mark a notch on either side of each place of the line that is nearest to a bust point,',
+    `${onPaper(v, BESIDE_FOOT.least, units)} to ${measured(v, BESIDE_FOOT.most, units)} from it, and no two of them alike.`,
+  ],
+  'working-darts': () => ['Draw the legs of both darts up to the bust points.'],
+  connectors: () => ['Join each bust point to the nearest place of the line by a connector.'],
+  'first-dart': () => [
+    'Cut from the shoulder along the line to the foot, and up to B1. Turn the freed part until the right dart is closed.',
+  ],
+  'second-dart': () => [
+    'Cut from the left side along the line to the second foot, and up to B2. Turn the freed part until the left',
+    'dart is closed.',
+  ],
+  separate: () => [
+    'Cut the rest of the line, and lay both pieces on the block: every part lies where it always did.',
+  ],
 } satisfies Readonly<Record<string, StepText>>;
 
 const allowances: StepText = (v, units) => [
   `Give each edge of the pieces for the ${clothOf(v)} its width, those of the back too:`,
   ...widthLines(v, units).map((line) => `- ${line}`),
-  '- Centre back: none on the fold, or the width of a seam.',
+  '- centre back: none on the fold, or the width of a seam',
   '',
   'At both ends of the style line the crossing cut line is mirrored in the style line, which is sewn and pressed',
   'open first; a square end is enough as well. Elsewhere a mitre will do.',
   '',
   'Carry the notches out to the cut line on each piece of the front.',
+  '',
   scaleNote(v),
 ];
 
@@ -53,5 +68,5 @@ const WALKED = { wide: 6.4, usual: 3.2, strict: 1.6 } as const;
 
 export const READY_WORDS: KindWords = {
   ...READY_OPENING,
-  later: { ...DONE, allowances, 'label-and-grain': labelAndGrain, 'walk-the-seams': walkTheSeams },
+  later: { ...BEFORE, allowances, 'label-and-grain': labelAndGrain, 'walk-the-seams': walkTheSeams },
 };
