@@ -49,13 +49,6 @@ const STEPS: Readonly<Record<ExerciseId, readonly DrillStepId[]>> = {
   block: ['find', 'read', 'open-out'],
   ready: ['treat', 'allowances', 'label-and-grain', 'walk-the-seams'],
 };
-/** Kinds that begin on a table that was worked on: these steps come before all others, and are always done. */
-const BEFORE: Readonly<Partial<Record<ExerciseId, readonly DrillStepId[]>>> = {
-  ready: [
-    ...(['open-out', 'style-line', 'notches', 'working-darts', 'connectors'] as const),
-    ...(['first-dart', 'second-dart', 'separate'] as const),
-  ],
-};
 
 /** How many steps the longest drill of a kind has. The numbers of steps hang on their order: it never changes. */
 export const stepCount = (exercise: ExerciseId): number => STEPS[exercise].length;
@@ -72,9 +65,9 @@ export interface DrillSteps {
 /** The steps of a drill. A dart that stays where it is needs no moving first; where the only step is one of moving it, the next one stands for it. */
 export function stepsOf(v: Variant): DrillSteps {
   const { exercise, step } = v.drill;
+  const { before = [] } = v;
   const all = STEPS[exercise];
   const there = all.filter((id) => v.goals.length > 0 || !MOVING.includes(id));
-  const before = BEFORE[exercise] ?? [];
   if (step === undefined) return { given: before, own: there };
   const only = there.find((id) => all.indexOf(id) >= step - 1) ?? there.at(-1)!;
   return { given: [...before, ...there.slice(0, there.indexOf(only))], own: [only] };

@@ -1,5 +1,6 @@
 import type { BlockForm, Fold, FullnessKind } from '../../pattern/types.ts';
 import type { Fabric } from '../../recipe/types.ts';
+import type { DrillStepId } from './steps.ts';
 
 /** The kinds that links of the first version know. Never add one here: what these links mean hangs on the list. */
 export const FIRST_EXERCISES = ['slash', 'pivot', 'angle', 'split', 'join'] as const;
@@ -18,7 +19,7 @@ export const EXERCISES = [
 export type ExerciseId = (typeof EXERCISES)[number];
 
 /** The kinds that the practice room offers to choose from. Pieces that are made ready begin on a table that has been worked on already: they come by link, by what is due, and as a second chance. */
-export const ROOM_KINDS: readonly ExerciseId[] = EXERCISES.filter((kind) => kind !== 'ready');
+export const ROOM_KINDS: readonly ExerciseId[] = /* @__PURE__ */ EXERCISES.filter((kind) => kind !== 'ready');
 
 /** The kinds that are drawn anew, from more than at first: their second draw. Never take one away: links hang on it. */
 export const SECOND_DRAW: readonly ExerciseId[] = ['join'];
@@ -138,6 +139,8 @@ export interface Variant {
   readonly line?: Near;
   /** What is to be pointed out on the block, in this order: landmarks and edges, as the check `landmarks-found` calls them. */
   readonly toFind?: readonly string[];
+  /** Steps that are done when it begins, in every drill of the kind. */
+  readonly before?: readonly DrillStepId[];
   readonly across?: Across;
   readonly widths?: Widths;
   /** The seam is smoothed that many mm above and below the bust point. */

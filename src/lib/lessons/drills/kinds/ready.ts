@@ -1,5 +1,6 @@
 import { pick, type Chance } from '../chance.ts';
 import { goalWithin, type Stretch } from '../goal.ts';
+import type { DrillStepId } from '../steps.ts';
 import type { Drill, Scale, Variant, Widths } from '../types.ts';
 import { lengthBetween, without, type Draw } from './kind.ts';
 
@@ -31,6 +32,12 @@ const CURVE = [6, 9] as const;
 /** No hem is narrower than the widest seam, so that centre back may have one; mm. */
 const HEM = [18, 40] as const;
 
+/** What is done when it begins: all that the main lesson has before the pieces are two. */
+const BEFORE: readonly DrillStepId[] = [
+  ...(['open-out', 'style-line', 'notches', 'working-darts', 'connectors'] as const),
+  ...(['first-dart', 'second-dart', 'separate'] as const),
+];
+
 function widthsOf(chance: Chance, { fabric }: Drill, scale: Scale): Widths {
   const [least, most] = SEAM[fabric];
   const seam = lengthBetween(chance, scale, least, most);
@@ -50,6 +57,7 @@ export function readyOf({ drill, chance, begun }: Draw): Variant {
     darts: ['right', 'left'],
     goals: [start],
     shares: [1],
+    before: BEFORE,
     across,
     widths: widthsOf(chance, drill, scale),
   };
