@@ -91,9 +91,10 @@ describe('chances that are open', () => {
     expect(openChances([mark(T0 - DAY), mistake])).toHaveLength(1);
   });
 
-  it('a mistake without a drill is told with its reason', () => {
-    const mistake = wrong(T0, { codes: ['labels/name'], skill: 'label-grain' });
-    expect(openChances([mistake])[0]!.by).toBe('later-work');
+  it('a mistake of another version has none', () => {
+    const other = wrong(T0, { codes: ['a-check-gone/what'], skill: 'label-grain' });
+    expect(openChances([other])[0]!.by).toBeUndefined();
+    expect(openChances([other]).filter(isDrilled)).toEqual([]);
   });
 
   it('are the same in whatever order logs are merged, each mistake once, and a credit takes away just its own', () => {

@@ -3,13 +3,6 @@ import type { ExerciseId } from '../lessons/drills/types.ts';
 import { DRILL_SKILLS, exerciseOf } from './drill-skills.ts';
 import { partsOf, type DartSkill, type SkillId } from './skills.ts';
 
-/**
- * Why no drill isolates a mistake:
- * - `later-work`: it belongs to pieces that are made ready to be sewn, and drills end before that;
- * - `unknown`: the code is not known here: it came from another version.
- */
-export type NoDrill = 'later-work' | 'unknown';
-
 /** The kind of drill that isolates a mistake, and the skills of it that are nearest to the one in which it was made. */
 export interface Isolating {
   readonly exercise: ExerciseId;
@@ -18,15 +11,6 @@ export interface Isolating {
   /** Skills of drills (`drillSkill`), one of which it is to practise; empty: any. */
   readonly skills: readonly SkillId[];
 }
-
-const NONE: Readonly<Record<string, NoDrill>> = {
-  // Drills are for one cloth.
-  'leftover/copy': 'later-work',
-  allowances: 'later-work',
-  labels: 'later-work',
-  grain: 'later-work',
-  walked: 'later-work',
-};
 
 /**
  * Codes of a proof, by what was done wrong before it: a proof only shows that. In the step `separate` the dart had gone into a line, elsewhere to an edge.
@@ -66,9 +50,14 @@ const STEP: Readonly<Record<string, readonly [ExerciseId, DrillStepId]>> = {
   'notches-placed': ['line', 'notches'],
   'seam-notches': ['princess', 'seam-notches'],
   leftover: ['line', 'leftover'],
+  'leftover/copy': ['ready', 'treat'],
   sliver: ['line', 'leftover'],
   separated: ['line', 'separate'],
   overlaid: ['line', 'separate'],
+  allowances: ['ready', 'allowances'],
+  labels: ['ready', 'label-and-grain'],
+  grain: ['ready', 'label-and-grain'],
+  walked: ['ready', 'walk-the-seams'],
 };
 const MOVES: readonly string[] = ['slash-drawn', 'dart-moved'];
 
@@ -97,8 +86,8 @@ function ends(place: string): readonly [from: string, to: string] {
 }
 
 /** How near a skill of drills is to the one in which the mistake was made: what is made of the dart first, then where to and where from. */
-function nearness(a: DartSkill, b: DartSkill | undefined): number {
-  if (!b) return 0;
+function nearness(a: DartSkill | undefined, b: DartSkill | undefined): number {
+  if (!a || !b) return 0;
   const [[from, to], [otherFrom, otherTo]] = [ends(a.place), ends(b.place)];
   const score = [a.finishing === b.finishing, to !== '' && to === otherTo, from === otherFrom];
   return score.reduce((sum, same) => 2 * sum + (same ? 1 : 0), 0);
@@ -118,21 +107,19 @@ function placeOf(code: string, skill: SkillId): readonly [ExerciseId, DrillStepI
 
 /**
  * The smallest drill that isolates the mistake `code` made in a skill: the one step that finds it, of the kind whose steps can, with the learner's
- * own method where it is about a move, as near as it comes to the same place and finishing. Or why there is none. Pure.
+ * own method where it is about a move, as near as it comes to the same place and finishing. undefined for a code that is not known here: it came from
+ * another version. Pure.
  */
-export function isolating(code: string, skill: SkillId): Isolating | NoDrill {
-  const [check = ''] = code.split('/');
-  const none = Object.hasOwn(NONE, code) ? NONE[code] : Object.hasOwn(NONE, check) ? NONE[check] : undefined;
-  if (none) return none;
+export function isolating(code: string, skill: SkillId): Isolating | undefined {
   const place = placeOf(soughtAs(code, skill), skill);
-  if (!place) return 'unknown';
+  if (!place) return undefined;
   const [exercise, step] = place;
   const own = partsOf(skill);
   const there = DRILL_SKILLS.filter((one) => exerciseOf(one) === exercise)
-    .map((one) => ({ one, parts: partsOf(one)! }))
+    .map((one) => ({ one, parts: partsOf(one) }))
     // A dart that is finished where it lies needs no moving first.
-    .filter(({ parts }) => exercise !== 'finish' || parts.method === 'drawn')
-    .filter(({ parts }) => ONLY[code] === undefined || parts.finishing === ONLY[code])
+    .filter(({ parts }) => exercise !== 'finish' || parts?.method === 'drawn')
+    .filter(({ parts }) => ONLY[code] === undefined || parts?.finishing === ONLY[code])
     .map(({ one, parts }) => ({ one, score: nearness(parts, own) }));
   const best = Math.max(...there.map(({ score }) => score));
   return { exercise, step, skills: there.filter(({ score }) => score === best).map(({ one }) => one) };

@@ -1,5 +1,5 @@
 import type { Log, MarkEvent } from '../progress/events.ts';
-import { isolating, type Isolating, type NoDrill } from './isolate.ts';
+import { isolating, type Isolating } from './isolate.ts';
 import { occasionsOf, type Occasion } from './occasions.ts';
 
 /*
@@ -18,12 +18,13 @@ export interface Chance {
   readonly occasion: Occasion;
   /** By code, in order of the alphabet; at least one. */
   readonly mistakes: readonly Mistake[];
-  readonly by: Isolating | NoDrill;
+  /** undefined for a code that came from another version. */
+  readonly by: Isolating | undefined;
 }
 
 /** Whether there is a drill for it. */
 export const isDrilled = (chance: Chance): chance is Chance & { readonly by: Isolating } =>
-  typeof chance.by === 'object';
+  chance.by !== undefined;
 
 /** What of an occasion is still to be made good, in order of codes. */
 function chancesOf(occasion: Occasion): readonly Chance[] {
@@ -36,7 +37,7 @@ function chancesOf(occasion: Occasion): readonly Chance[] {
     if (occasion.restored.includes(code)) continue;
     const of = bad.findLast(({ codes }) => codes.includes(code))!;
     const by = isolating(code, of.skill);
-    const key = JSON.stringify(by);
+    const key = JSON.stringify(by ?? null);
     const mistakes = [...(groups.get(key)?.mistakes ?? []), { of, code }];
     groups.set(key, { occasion, mistakes, by });
   }

@@ -103,6 +103,25 @@ export const MISTAKES: Readonly<Record<string, string>> = {
   'leftover/amount': 'another amount was taken out than was left over',
   'leftover/notches': 'the notches of the trimmed stretch missed their partners',
   'leftover/back-trued': 'the back was not trued to the edge that was redrawn',
+  'leftover/copy': 'the pieces were not copied for the other cloth',
+  'allowances/pieces': 'the seams were not treated before the allowances',
+  'allowances/before-truing': 'a seam got its allowance before it was treated',
+  'allowances/width': 'an allowance was wider or narrower than asked for',
+  'allowances/partners': 'the two edges of a seam got unequal allowances',
+  'allowances/corner': 'the allowance at a corner would not lie flush when pressed',
+  'allowances/notches': 'the notches were not carried out to the cut line',
+  'labels/pieces': 'there were no separate pieces to be labelled',
+  'labels/label': 'a piece had no label',
+  'labels/name': 'a piece had no name of its own',
+  'labels/cut': 'a piece had another number to cut',
+  'labels/right-side-up': 'a piece that has no second half was not marked right side up',
+  'grain/drawn': 'a piece had no grainline',
+  'grain/void': 'a piece had lost its grain',
+  'grain/direction': 'a grainline did not run along centre front',
+  'walked/done': 'a seam was not walked',
+  'walked/along': 'a seam was walked on its cut lines',
+  'walked/says': 'what was said of a walked seam did not hold',
+  'walked/difference': 'the two edges of a walked seam did not agree',
   'sliver/rest': 'an edge changed that no treatment should change',
   'angle-kept/sum': 'the angle round the bust point was not that of the block',
   'sliver/area': 'the sliver that was lost was not as large as predicted',
@@ -125,17 +144,11 @@ export const whereMade = (
 ) =>
   `${kind === 'drill' ? 'In a drill' : title === undefined ? 'In a lesson' : `In the lesson “${title}”`}, ${ago(since)}: ${skillName(skill)}.`;
 
-/** Why a mistake has no drill: the reasons of `practice/isolate.ts`. */
-export const NO_DRILL: Readonly<Record<string, string>> = {
-  'later-work': 'Drills end before the pieces are made ready to be sewn.',
-};
-
 export const SECOND_CHANCE = {
   heading: 'Second chances',
   about: 'For what was off, the smallest drill that isolates it. Done right, it restores the credit.',
   link: 'A short drill for this',
   more: (n: number): string => `${n === 1 ? 'One more waits' : `${n} more wait`} behind these.`,
-  again: 'Work the step once more',
   gone: 'This mistake is made good already, or this device knows nothing of it.',
   what: (codes: readonly string[]): string => capital(mistakeWords(codes)),
   line: (codes: readonly string[]): string => `Second chance for: ${mistakeWords(codes)}.`,
