@@ -1,68 +1,10 @@
-import type { FindingState } from '../grading/types.ts';
+import type { Entries } from './finding-entry.ts';
+import { READ_FINDINGS } from './findings-read.ts';
+import { SEWING_FINDINGS } from './findings-sewing.ts';
 
-/** A sentence, or the subject to which the numbers are added; one for all states, or one for each. */
-type Entry = string | Readonly<Partial<Record<FindingState, string>>>;
-
-const found = (what: string): Entry => ({
-  right: `Distance of your mark from the ${what}`,
-  missing: `The ${what} is not pointed out yet.`,
-});
-const read = (what: string): Entry => ({ right: `Your ${what}`, missing: `The ${what} is not read yet.` });
-
-/** By finding code. Words in braces are filled in from the finding. */
-export const FINDINGS: Readonly<Record<string, Entry>> = {
-  'landmarks-found/bust-point': found('bust point'),
-  'landmarks-found/dart-upper': found('upper dart leg'),
-  'landmarks-found/dart-lower': found('lower dart leg'),
-  'landmarks-found/centre-front': found('centre front'),
-  'landmarks-found/neck-point': found('neck point'),
-  'landmarks-found/sewn-point': found('sewn point of the side dart'),
-  'landmarks-found/waist-sewn-point': found('sewn point of the waist dart'),
-  'landmarks-found/waist-dart-centre': found('inner leg of the waist dart'),
-  'landmarks-found/waist-dart-side': found('outer leg of the waist dart'),
-  'landmarks-found/neckline': found('neckline'),
-  'landmarks-found/shoulder': found('shoulder seam'),
-  'landmarks-found/armhole': found('armhole'),
-  'landmarks-found/side': found('side seam'),
-  'landmarks-found/waist': found('waist'),
-  'landmarks-found/shoulder-point': found('shoulder point'),
-  'landmarks-found/underarm': found('underarm'),
-  'landmarks-found/side-waist': found('waist corner at the side'),
-  'landmarks-found/neck-centre': found('centre of the neckline'),
-  'landmarks-found/waist-centre': found('centre of the waist'),
-  'readings/dart-angle': read('angle of the dart at the bust point'),
-  'readings/leg-length': read('length of a dart leg, from the bust point to the {edge}'),
-  'readings/intake': read('intake at the {edge}'),
-  'paper/dart-angle': {
-    right: 'Angle of {open} on your paper',
-    missing: 'The table has no such dart to compare the angle with.',
-  },
-  'paper/intake': {
-    right: 'Intake of {open} on your paper',
-    missing: 'The table has no such dart to compare the intake with.',
-  },
-  'paper/leg-length': {
-    right: 'Leg of {open} on your paper, from the bust point',
-    missing: 'The table has no such dart to compare the leg with.',
-  },
-  'paper/agrees': {
-    note: 'Your three measures of {open} agree with each other, so the dart itself lies elsewhere or is another; the intake beside what your leg and angle make it, 2 × leg × sin(angle / 2)',
-    wrong:
-      'Your three measures of {open} do not agree with each other, so one of them was misread; the intake beside what your leg and angle make it, 2 × leg × sin(angle / 2)',
-  },
-  'paper/opening': {
-    right: 'Opening left by {open} in the seam of the {piece}, on your paper',
-    missing: 'The table has no such opening to compare with.',
-  },
-  'paper/seam-length': {
-    right: 'Length of the {group} on your paper, {piece}',
-    missing: 'The table has no such seam to compare with.',
-  },
-  'paper/allowance-width': {
-    right: 'Width of the allowance on your paper, {group} of the {piece}',
-    missing: 'The table has no such allowance to compare with.',
-  },
-
+/** By finding code: those about the line, its darts and its pieces stand here. */
+export const FINDINGS: Entries = {
+  ...READ_FINDINGS,
   'opened-out/mirror': {
     right: 'How far the left half lies from the mirror image of the right one, at the {landmark}',
     missing: 'The front is not opened out yet.',
@@ -273,47 +215,5 @@ export const FINDINGS: Readonly<Record<string, Entry>> = {
     missing: 'For the {fabric}: the back’s edge along the {seam} is not trued yet.',
   },
 
-  'allowances/pieces': 'The seams have to be treated before the allowances.',
-  'allowances/before-truing': 'The {piece} has allowances, but its seam is not treated yet.',
-  'allowances/width': {
-    right: 'Allowance of the {piece}, {group}',
-    missing: 'No allowance yet on the {piece}, {group}.',
-  },
-  'allowances/partners': 'Difference between the allowances of partner edges, {kind}',
-  'allowances/corner': {
-    right: 'The corner from {before} to {after} on the {piece} will lie flush.',
-    wrong: 'The corner from {before} to {after} on the {piece} will not lie flush.',
-    missing: 'The corner from {before} to {after} on the {piece} has no form yet.',
-  },
-  'allowances/notches': {
-    right: 'The notches of the {piece} reach the cut line.',
-    missing: 'The notches of the {piece} are not carried out to the cut line yet.',
-  },
-
-  'labels/pieces': 'There are no separate pieces to label yet.',
-  'labels/label': 'The {piece} has no label yet.',
-  'labels/name': {
-    right: 'The {piece} is called “{name}”.',
-    wrong: 'The {piece} needs a name of its own; “{name}” does not tell it from the others.',
-  },
-  'labels/cut': 'Number to cut of the {piece}',
-  'labels/right-side-up': {
-    right: 'The {piece} says right side up.',
-    wrong: 'The {piece} is not symmetric, so its label has to say right side up.',
-  },
-  'grain/drawn': 'The {piece} has no grainline yet.',
-  'grain/void':
-    'Every part of the {piece} was turned, so the old grain is void; the new grainline is yours to choose.',
-  'grain/direction': 'Grainline of the {piece}, off the centre front of the part that kept its grain',
-
-  'walked/done': 'The {seam} is not walked yet.',
-  'walked/along': {
-    right: 'The {seam} was walked on the seam line.',
-    wrong: 'The {seam} was walked on the cut line; walk seam line on seam line.',
-  },
-  'walked/says': {
-    right: 'You say of the {seam} that {says}, and so it is.',
-    wrong: 'You say of the {seam} that {says}; the walk shows something else.',
-  },
-  'walked/difference': 'Largest difference along the {seam}, beyond what is eased (from {from} to {to})',
+  ...SEWING_FINDINGS,
 };
