@@ -5,20 +5,24 @@ import {
   newest,
   SCALES,
   SECOND_DRAW,
+  type Band,
   type Drill,
   type ExerciseId,
+  type Scale,
 } from './types.ts';
+import type { Fabric } from '../../recipe/types.ts';
 import { stepCount } from './steps.ts';
 
 /** Seeds are whole numbers below this. */
 export const SEEDS = 1_000_000;
 
 const FABRICS = ['woven', 'knit'] as const;
-/** The kinds that numbered fragments know, by their version; one without a number is of the first. */
-const KINDS: ReadonlyMap<string, readonly ExerciseId[]> = new Map([
-  ['2', EXERCISES],
-  ['3', SECOND_DRAW],
-  ['4', EXERCISES],
+/** The kinds that fragments of each version know, and how many parts these have after their number; the first version has none. */
+const VERSIONS: ReadonlyMap<string, readonly [kinds: readonly ExerciseId[], parts: number]> = new Map([
+  ['', [FIRST_EXERCISES, 5]],
+  ['2', [EXERCISES, 6]],
+  ['3', [SECOND_DRAW, 6]],
+  ['4', [EXERCISES, 7]],
 ]);
 /** The version of drills of one step. */
 const ONE_STEP = '4';
@@ -33,7 +37,7 @@ const BY_SEED = 'any';
 export function toFragment({ exercise, seed, fabric, band, hints, scale, draw, step }: Drill): string {
   const first = [exercise, seed, fabric, band, hints].join('.');
   if (step !== undefined) return `${ONE_STEP}.${first}.${scale ?? BY_SEED}.${step}`;
-  return !draw && scale === undefined && oneOf(FIRST_EXERCISES, exercise) !== undefined
+  return !draw && scale === undefined && (FIRST_EXERCISES as readonly string[]).includes(exercise)
     ? first
     : `${draw ? 3 : 2}.${first}.${scale ?? BY_SEED}`;
 }
@@ -45,67 +49,58 @@ export interface BadLink {
   readonly found: string;
 }
 
-const oneOf = <T extends string>(list: readonly T[], value: string): T | undefined =>
-  list.find((one) => one === value);
+/** What a part of a fragment may be: one of some words, or a whole number from and to. */
+type Allowed = readonly string[] | readonly [from: number, to: number];
 
-const whole = (text: string, below: number): number | undefined =>
-  /^\d{1,6}$/.test(text) && Number(text) < below ? Number(text) : undefined;
+const words = (allowed: Allowed): allowed is readonly string[] => typeof allowed[0] === 'string';
 
-/** The parts of a fragment and the kinds that its version knows. */
-interface Taken {
-  readonly version: string;
-  readonly parts: readonly string[];
-  readonly kinds: readonly ExerciseId[];
-}
+const isAllowed = (value: string, allowed: Allowed): boolean =>
+  words(allowed)
+    ? allowed.includes(value)
+    : /^\d{1,6}$/.test(value) && Number(value) >= allowed[0] && Number(value) <= allowed[1];
 
-/** How many parts each version has after its number, in words. */
-const COUNTS = { '': 'five', '2': 'six', '3': 'six', '4': 'seven' } as const;
-const NUMBERS = { five: 5, six: 6, seven: 7 } as const;
+/** The parts of a fragment that is right. */
+type Said = readonly [ExerciseId, seed: string, Fabric, Band, hints: string, Scale, step?: string];
 
 const bad = (path: BadLink['path'], expected: string, found: string) => ({
   problem: { path, expected, found: found.slice(0, 40) },
 });
 
-function taken(text: string): Taken | ReturnType<typeof bad> {
-  const all = text.replace(/^#/, '').split('.');
-  const [version = ''] = all;
-  const numbered = /^\d+$/.test(version);
-  const known = KINDS.get(version);
-  if (numbered && !known) return bad('version', `version ${[...KINDS.keys()].join(', ')} or none`, version);
-  const parts = numbered ? all.slice(1) : all;
-  const wanted = COUNTS[numbered ? (version as keyof typeof COUNTS) : ''];
-  if (parts.length === NUMBERS[wanted])
-    return { version: numbered ? version : '', parts, kinds: known ?? FIRST_EXERCISES };
-  const found = `${parts.length} ${parts.length === 1 ? 'part' : 'parts'}`;
-  return bad('link', `${wanted} parts with points between them`, found);
-}
+/** What the parts of a fragment say, in their order. Those before are right when the last one is asked for. */
+const FIELDS: readonly [BadLink['path'], (kinds: readonly ExerciseId[], exercise: ExerciseId) => Allowed][] =
+  [
+    ['exercise', (kinds) => kinds],
+    ['seed', () => [0, SEEDS - 1]],
+    ['fabric', () => FABRICS],
+    ['band', () => BANDS],
+    ['hints', () => [0, 3]],
+    ['scale', () => [...SCALES, BY_SEED]],
+    ['step', (_, exercise) => [1, stepCount(exercise)]],
+  ];
 
 /** The drill of a fragment, with or without the `#`; or what is wrong with it: all or nothing. Never throws. */
 export function fromFragment(text: string): { readonly ok: Drill } | { readonly problem: BadLink } {
-  const read = taken(text);
-  if ('problem' in read) return read;
-  const [exercise = '', seed = '', fabric = '', band = '', hints = '', scale, step = ''] = read.parts;
-  const what = oneOf(read.kinds, exercise);
-  if (what === undefined) return bad('exercise', `one of ${read.kinds.join(', ')}`, exercise);
-  const number = whole(seed, SEEDS);
-  if (number === undefined) return bad('seed', `a whole number below ${SEEDS}`, seed);
-  const cloth = oneOf(FABRICS, fabric);
-  if (cloth === undefined) return bad('fabric', `one of ${FABRICS.join(', ')}`, fabric);
-  const width = oneOf(BANDS, band);
-  if (width === undefined) return bad('band', `one of ${BANDS.join(', ')}`, band);
-  const rungs = whole(hints, 4);
-  if (rungs === undefined) return bad('hints', 'a whole number from 0 to 3', hints);
+  const all = text.replace(/^#/, '').split('.');
+  const [first = ''] = all;
+  const version = /^\d+$/.test(first) ? first : '';
+  const known = VERSIONS.get(version);
+  if (!known) return bad('version', `version ${[...VERSIONS.keys()].slice(1).join(', ')} or none`, first);
+  const [kinds, count] = known;
+  const parts = version ? all.slice(1) : all;
+  if (parts.length !== count)
+    return bad('link', `${count} parts with points between them`, `${parts.length}`);
+  for (const [i, value] of parts.entries()) {
+    const [path, allowedIn] = FIELDS[i]!;
+    const allowed = allowedIn(kinds, parts[0] as ExerciseId);
+    if (isAllowed(value, allowed)) continue;
+    const said = words(allowed) ? `one of ${allowed.join(', ')}` : `a whole number, ${allowed.join(' to ')}`;
+    return bad(path, said, value);
+  }
+  const [exercise, seed, fabric, band, hints, scale, step] = parts as unknown as Said;
   const drill: Drill = {
-    ...{ exercise: what, seed: number, fabric: cloth, band: width, hints: rungs },
-    ...(read.version === '3' && { draw: 2 }),
+    ...{ exercise, seed: Number(seed), fabric, band, hints: Number(hints) },
+    ...(SCALES.includes(scale) && { scale }),
+    ...(step && { step: Number(step) }),
   };
-  const paper = scale === undefined || scale === BY_SEED ? undefined : oneOf(SCALES, scale);
-  if (scale !== undefined && scale !== BY_SEED && paper === undefined)
-    return bad('scale', `one of ${[...SCALES, BY_SEED].join(', ')}`, scale);
-  const scaled = paper === undefined ? drill : { ...drill, scale: paper };
-  if (read.version !== ONE_STEP) return { ok: scaled };
-  const most = stepCount(what);
-  const only = whole(step, most + 1);
-  if (!only) return bad('step', `a whole number from 1 to ${most}`, step);
-  return { ok: newest({ ...scaled, step: only }) };
+  return { ok: version > '2' ? newest(drill) : drill };
 }
