@@ -1,4 +1,4 @@
-import { stepsOf, type DrillStepId } from '../../lessons/drills/steps.ts';
+import type { DrillStepId } from '../../lessons/drills/steps.ts';
 import type { DrillWords } from '../../lessons/drills/to-work.ts';
 import type { Variant } from '../../lessons/drills/types.ts';
 import type { RulerUnits } from '../units.ts';
@@ -33,14 +33,6 @@ export interface KindWords extends OpeningWords {
 const goalLines = (v: Variant, units: RulerUnits): readonly string[] =>
   v.goals.map((goal) => goalLine(v, goal, units));
 
-const ONE_STEP = 'One step, and no more: what comes before it is done.';
-
-/** The title of a drill of one step. */
-function onlyStep(kind: OpeningWords, v: Variant): string {
-  const title = kind.steps[stepsOf(v).own[0]!];
-  return typeof title === 'function' ? title(v) : (title ?? kind.title(v));
-}
-
 /**
  * The words of drills of a kind, with lengths in the learner's units. Of opening words only the steps that a drill may begin with have their text
  * and hints. Throws Error for a step that the kind does not have.
@@ -50,10 +42,9 @@ export const wordsFrom = (
   hints: DrillHints,
   units: RulerUnits,
 ): DrillWords => ({
-  title: (v) => (v.drill.step === undefined ? kind.title(v) : onlyStep(kind, v)),
+  title: kind.title,
   summary: (v) =>
     [
-      ...(v.drill.step === undefined ? [] : [ONE_STEP]),
       kind.method(v),
       ...(kind.where ?? goalLines)(v, units),
       ...(kind.ending ? [kind.ending(v, units)] : []),
