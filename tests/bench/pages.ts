@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from '@playwright/test';
 import { SEEDS, toFragment } from '../../src/lib/lessons/drills/link.ts';
+import { stepCount } from '../../src/lib/lessons/drills/steps.ts';
 import { EXERCISES, newest, ROOM_KINDS } from '../../src/lib/lessons/drills/types.ts';
 import { openFresh, setToWork } from './scripts.ts';
 
@@ -17,7 +18,7 @@ export interface PageSize {
 
 /**
  * JavaScript of every lesson and of a drill of each kind until the first step can be worked, and of the pages between. A kind that the room does not
- * offer is told apart: what works the steps before it comes first.
+ * offer, and drills of one step, are told apart: what works the steps before comes first.
  */
 export async function pageSizes(browser: Browser, address: string): Promise<readonly PageSize[]> {
   const all: PageSize[] = [];
@@ -39,6 +40,12 @@ export async function pageSizes(browser: Browser, address: string): Promise<read
     const offered = ROOM_KINDS.includes(exercise);
     const name = offered ? `drill ${exercise}` : `drill ${exercise}, on a worked table`;
     await measure(name, `/practice/#${toFragment(drill)}`, 'Begin', offered);
+  }
+  // The last step of each kind by itself, the heaviest: a second chance begins where its lesson stood at that step.
+  for (const exercise of EXERCISES) {
+    const step = stepCount(exercise);
+    const drill = newest({ exercise, seed: 4711 % SEEDS, fabric: 'woven', band: 'usual', hints: 1, step });
+    await measure(`one step: ${exercise}, ${step}`, `/practice/#${toFragment(drill)}`, 'Begin', false);
   }
   await measure('practice room', '/practice/');
   await measure('progress', '/progress/');
