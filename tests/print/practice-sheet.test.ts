@@ -4,7 +4,7 @@ import { blockOf } from '../../src/lib/lessons/block.ts';
 import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
 import { EXERCISES } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
-import type { Lesson } from '../../src/lib/lessons/types.ts';
+import { allSteps, type Lesson } from '../../src/lib/lessons/types.ts';
 import { practiceSheet } from '../../src/lib/print/practice-sheet.ts';
 import { replayDocument } from '../../src/lib/recipe/document.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
@@ -172,7 +172,7 @@ describe.each(lessons)('the practice sheet of %s', (_, lesson) => {
     for (const { svg } of pages) expect(wellFormed(svg)).toBe(true);
     const words = pages.flatMap(({ texts }) => texts.map((text) => text.words)).join(' ');
     const said = plain(words).replace(/\s+/g, ' ');
-    const asked = [lesson.title, ...lesson.steps.flatMap(({ title, text }) => [title, ...text])];
+    const asked = [lesson.title, ...allSteps(lesson).flatMap(({ title, text }) => [title, ...text])];
     for (const line of asked) expect(said).toContain(line.trim());
     for (const care of ['cut away from your body', 'scissors', 'never into your palm', "school's own rules"])
       expect(said).toContain(care);
@@ -194,7 +194,7 @@ it('fits the blocks of a thousand drills on a page, with the test squares on the
       drillWords('mm'),
     );
     const { front } = startWork(blockOf(lesson)).block;
-    const sizes = practiceSheet({ ...lesson, steps: [] }, front).match(
+    const sizes = practiceSheet({ ...lesson, given: [], steps: [] }, front).match(
       /width="[\d.]+mm" height="[\d.]+mm"/g,
     )!;
     expect(sizes.length).toBeLessThanOrEqual(2);
