@@ -213,7 +213,9 @@ test('a step with nothing to measure says so; one that was worked on the screen 
   await page.locator('nav button[data-step="move"][aria-current="step"]').waitFor();
   await openPaper(page);
   await page.getByLabel('my own table on the screen').check();
-  await field(page, 'Angle of the slash').fill(half(angle));
+  // It was made with the pin: nothing was slashed.
+  expect(pass!.attempt.commands.map(({ do: name }) => name)).toContain('pivot');
+  await field(page, 'Angle of the new dart').fill(half(angle));
   await compare(page);
   await expect(verdict(page)).toHaveAttribute('data-verdict', 'accepted');
   await expect(page.getByText('Expected is what your own table on the screen has')).toBeVisible();

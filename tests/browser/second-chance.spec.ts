@@ -68,7 +68,9 @@ test('by keys: a mistake in a drill, the short drill for it, and the credit is r
   await keys.press('Enter');
 
   // Another drill, of that step alone: what it is for is said before it and in it.
-  await expect(page.locator('.task')).toContainText('One step, and no more: what comes before it is done.');
+  await expect(page.locator('.task')).toContainText(
+    'One step, and no more: cap the dart. What comes before it is done.',
+  );
   await expect(page).toHaveURL(/#4\.finish\.\d+\.woven\.usual\.1\.any\.5$/);
   expect(page.url()).not.toContain('finish.1.woven');
   await expect(page.getByText(`Second chance for: ${OTHER_FOLD}.`)).toBeVisible();

@@ -74,7 +74,7 @@ describe.each(EXERCISES)('a drill of the kind %s on a page', (exercise) => {
       expect(whole).toEqual(drillLesson(variantOf(drill), drillWords('inch')));
       expect(whole.steps).toHaveLength(1);
       expect(whole.steps[0]!.text.length).toBeGreaterThan(0);
-      expect(whole.title).toBe(whole.steps[0]!.title);
+      expect(whole.summary.toLowerCase()).toContain(whole.steps[0]!.title.toLowerCase());
       // The same steps are there before the rules come.
       expect(made.lesson.given?.map(({ id }) => id)).toEqual(whole.given?.map(({ id }) => id));
       expect(made.lesson.steps.map(({ id }) => id)).toEqual(whole.steps.map(({ id }) => id));

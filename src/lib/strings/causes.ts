@@ -2,6 +2,7 @@
 export const CAUSES: Readonly<Record<string, string>> = {
   'other-leg': 'You pointed at the other leg.',
   'sewn-point': 'That is the point of the sewn dart; the bust point lies farther in.',
+  'at-an-end': 'That is where two edges meet: point at the edge between its ends.',
   'at-bust-point': 'That is the bust point; the sewn dart ends before it gets there.',
   'measured-at-sewn-point': 'It was measured at the point of the sewn dart, not at the bust point.',
   'scale-mixed': 'Half scale and full size seem to be mixed up.',

@@ -1,7 +1,7 @@
 const WORDS: Readonly<Record<string, string>> = {
   'centre-front': 'centre front',
-  'neck-centre': 'centre of the neckline',
-  'waist-centre': 'centre of the waist',
+  'neck-centre': 'neckline at centre front',
+  'waist-centre': 'waist at centre front',
   'side-upper': 'side seam above the dart',
   'side-lower': 'side seam below the dart',
   side: 'side seam',

@@ -19,8 +19,8 @@ export const THINGS: Readonly<Record<string, string>> = {
   'shoulder-point': 'the shoulder point',
   underarm: 'the underarm',
   'side-waist': 'the waist corner at the side',
-  'neck-centre': 'the centre of the neckline',
-  'waist-centre': 'the centre of the waist',
+  'neck-centre': 'the neckline at centre front',
+  'waist-centre': 'the waist at centre front',
 };
 
 later.thing = (what) => THINGS[what];

@@ -22,7 +22,7 @@ const find: StepText = (v) => [
   '',
   ...v.toFind!.map((what) => `- ${thing(what)}`),
   '',
-  'What you point at is named above the table.',
+  'What you point at is named above the table. Point at an edge between its ends: a corner belongs to two.',
 ];
 
 /** What is done in each of its steps. */

@@ -4,14 +4,15 @@ import type { RulerUnits } from '../units.ts';
 import type { DrillHints } from './hints.ts';
 import { wordsFrom, type KindWords } from './kind-words.ts';
 
-const ONE_STEP = 'One step, and no more: what comes before it is done.';
-
-/** The words of whole drills of a kind, as `wordsFrom` gives them; a drill of one step is called by that. */
+/** The words of whole drills of a kind, as `wordsFrom` gives them; a drill of one step says which. */
 export function wholeWords(kind: KindWords, hints: DrillHints, units: RulerUnits): DrillWords {
   const words = wordsFrom(kind, hints, units);
   return {
     ...words,
-    title: (v) => (v.drill.step === undefined ? words.title(v) : words.step(v, stepsOf(v).own[0]!).title),
-    summary: (v) => (v.drill.step === undefined ? '' : `${ONE_STEP} `) + words.summary(v),
+    summary: (v) => {
+      if (v.drill.step === undefined) return words.summary(v);
+      const { title } = words.step(v, stepsOf(v).own[0]!);
+      return `One step, and no more: ${title.charAt(0).toLowerCase()}${title.slice(1)}. What comes before it is done. The whole of it: ${words.summary(v)}`;
+    },
   };
 }

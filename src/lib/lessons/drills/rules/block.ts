@@ -6,6 +6,9 @@ import { BUST, within, type Rules } from './rule.ts';
 /** As in the course, in every band: whoever points at the wrong leg of a narrow dart is not to be within it. mm. */
 const POINTING = { value: 5, reason: 'pointing' } as const;
 
+/** So far from its ends an edge is pointed at, mm: one corner is not to stand for two edges. With the tolerance of pointing, 7 mm are left. Ours. */
+const CLEAR = 12;
+
 /** Ends of the legs of a dart, as the block calls them. */
 const ENDS: Readonly<Record<string, readonly string[]>> = {
   right: ['right/dart-upper-end', 'right/dart-lower-end'],
@@ -32,7 +35,14 @@ function placeOf(what: string, form: BlockForm): Param {
 }
 
 export const find = (v: Variant): Rules => ({
-  checks: [{ check: 'landmarks-found', names: { what: v.toFind! }, tolerances: { point: POINTING } }],
+  checks: [
+    {
+      check: 'landmarks-found',
+      names: { what: v.toFind! },
+      numbers: { clear: CLEAR },
+      tolerances: { point: POINTING },
+    },
+  ],
   worked: {
     by: 'commands',
     commands: v.toFind!.map((what) => ({ do: 'identify', what, at: placeOf(what, v.form) })),

@@ -34,7 +34,7 @@ const BEFORE = {
 const allowances: StepText = (v, units) => [
   `Give each edge of the pieces for the ${clothOf(v)} its width, those of the back too:`,
   ...widthLines(v, units).map((line) => `- ${line}`),
-  '- centre back: none on the fold, or the width of a seam',
+  '- centre back: 0 on the fold (type it, too), or the width of a seam',
   '',
   'At both ends of the style line the crossing cut line is mirrored in the style line, which is sewn and pressed',
   'open first; a square end is enough as well. Elsewhere a mitre will do.',
@@ -60,7 +60,8 @@ const walkTheSeams: StepText = (v, units) => [
   'shoulders, both sides.',
   '',
   `They match if no interval between two notches differs by more than ${measured(v, WALKED[v.drill.band], units)}. Where`,
-  'the difference is what you eased, say so.',
+  'the difference is what you eased, say so. Without a dart of its own the shoulder of the back is longer by a few',
+  'millimetres, which are eased in: that is no fault, and it matches but for the ease.',
 ];
 
 /** As `rules/ready.ts` has it: 1/8 in is acceptable (read, trade notes), within the band. mm. */
