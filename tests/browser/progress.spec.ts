@@ -123,9 +123,9 @@ test('the home page says what is due and why, and leads to the step', async ({ p
   await expect(old.getByRole('link')).toHaveCount(0);
   await page.reload();
   await expect(due(page).locator('li')).toHaveCount(3);
-  // What is a step of a drill leads to a drill, too.
+  // What is a step of a drill leads to that step of one.
   await page.getByRole('link', { name: 'Practise: Drawing the working dart' }).click();
-  await expect(page).toHaveURL(/\/practice\/?#pivot\.\d+\.woven\.(wide|usual)\.3$/);
+  await expect(page).toHaveURL(/\/practice\/?#4\.pivot\.\d+\.woven\.(wide|usual)\.3\.any\.1$/);
   // A skill of a lesson that is drilled as well leads to a drill, fresh each time.
   await page.goto('/');
   await page.getByRole('link', { name: 'Practise: Side dart into a style line, slash and spread' }).click();
@@ -133,7 +133,20 @@ test('the home page says what is due and why, and leads to the step', async ({ p
   expect(errors).toEqual([]);
 });
 
-test('what only a lesson has leads to its step, where earlier work is no practice until it is emptied', async ({
+test('what only a lesson has leads to its step', async ({ page }) => {
+  const errors = errorsOf(page);
+  await page.goto('/');
+  await add(page, textOf([mark(ago(40), of('prove', 'close-and-overlay', 'waist-to-side'))]));
+  const link = page.getByRole('link', { name: 'Practise: Closing and overlaying' });
+  await expect(link).toHaveAttribute('href', /\/lesson\/waist-to-side#again=prove$/);
+  // What a drill has leads to that, also where the mark was made in a lesson.
+  await add(page, textOf([mark(ago(41), of('open-out', 'open-out'))]));
+  await page.getByRole('link', { name: 'Practise: Opening out the half' }).click();
+  await expect(page).toHaveURL(/\/practice\/?#4\.block\.\d+\.woven\.(wide|usual)\.3\.any\.3$/);
+  expect(errors).toEqual([]);
+});
+
+test('in a step that is to be worked anew earlier work is no practice until it is emptied', async ({
   page,
 }) => {
   const errors = errorsOf(page);
@@ -141,7 +154,9 @@ test('what only a lesson has leads to its step, where earlier work is no practic
   await openAttempt(page, sampleAttempt(lesson.figure, 'knit', { upTo: 'style-line' }));
   await page.goto('/');
   await add(page, textOf([mark(ago(40), of('open-out', 'open-out'))]));
-  await page.getByRole('link', { name: 'Practise: Opening out the half' }).click();
+  await expect(due(page).locator('li')).toHaveCount(1);
+  const again = `/lesson/${lesson.id}/#again=open-out`;
+  await page.goto(again);
   await expect(stepButton(page, 'open-out')).toHaveAttribute('aria-current', 'step');
   const anew = page.locator('[data-anew]');
   await expect(anew).toContainText('does not count as practice');
@@ -150,7 +165,7 @@ test('what only a lesson has leads to its step, where earlier work is no practic
   await expect(due(page).locator('li')).toHaveCount(1);
   expect(await saved(page)).toHaveLength(1);
 
-  await page.getByRole('link', { name: 'Practise: Opening out the half' }).click();
+  await page.goto(again);
   await page.getByRole('button', { name: 'Empty this step and work it anew' }).click();
   await expect(anew).toContainText('Undo brings your earlier work back');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
