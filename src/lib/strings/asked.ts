@@ -141,7 +141,15 @@ function notches(spec: CheckSpec, units: Units): readonly string[] {
 
 /** By the name of a check. */
 export const ASKED: Readonly<Record<string, Asked>> = {
-  'landmarks-found': (spec) => [`Found and named: ${joined(ids(spec, 'what').map(the))}.`],
+  'landmarks-found': (spec, units) => {
+    const clear = spec.numbers?.['clear'];
+    return [
+      `Found and named: ${joined(ids(spec, 'what').map(the))}.`,
+      ...(clear === undefined
+        ? []
+        : [`An edge or a leg is pointed at ${formatLength(clear, units)} from its ends or farther.`]),
+    ];
+  },
   readings: (spec) => [
     `The numbers of ${theDart(ids(spec, 'dart')[0] ?? 'right')} are read: ${joined(ids(spec, 'what').map((what) => READ[what] ?? what))}.`,
   ],

@@ -57,6 +57,23 @@ export const BLOCK: readonly Case[] = [
       (c) => c.what === 'centre-front',
     ),
   }),
+  // A corner belongs to two edges: whoever points there has said neither. The top of centre front is the end of the neckline, too.
+  fail(READ, ['landmarks-found/centre-front'], 'at-an-end', {
+    causes: ['at-an-end'],
+    edit: changing(
+      'identify',
+      (c) => ({ ...c, at: { on: 'centre-front', at: 0 } }),
+      (c) => c.what === 'centre-front',
+    ),
+  }),
+  fail(READ, ['landmarks-found/dart-upper', 'landmarks-found/dart-lower'], 'one-corner-for-both', {
+    causes: ['at-an-end', 'at-an-end'],
+    edit: changing(
+      'identify',
+      (c) => ({ ...c, at: { landmark: 'right/sewn-point' } }),
+      (c) => c.what.startsWith('dart'),
+    ),
+  }),
   fail(READ, ['landmarks-found/neck-point'], 'shoulder-point', {
     edit: changing(
       'identify',

@@ -52,6 +52,20 @@ export const CASES = [
   fail('find', ['landmarks-found/centre-front'], 'side-seam', {
     edit: elsewhere('centre-front', { on: 'right/side-lower', at: 0.5 }),
   }),
+  // A corner belongs to two edges: whoever points there has said neither. The foot of centre front is the end of the waist, too.
+  fail('find', ['landmarks-found/centre-front'], 'at-an-end', {
+    causes: ['at-an-end'],
+    edit: elsewhere('centre-front', { on: 'centre-front', at: 1 }),
+  }),
+  fail('find', ['landmarks-found/dart-upper', 'landmarks-found/dart-lower'], 'one-corner-for-both', {
+    causes: ['at-an-end', 'at-an-end'],
+    edit: ({ own }) =>
+      own.map((c) =>
+        c.do === 'identify' && c.what.startsWith('dart')
+          ? ({ ...c, at: { landmark: 'right/sewn-point' } } as Loose)
+          : c,
+      ),
+  }),
   fail('find', ['landmarks-found/neck-point'], 'shoulder-point', {
     edit: elsewhere('neck-point', { landmark: 'right/shoulder-point' }),
   }),
