@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { LESSONS, lessonIds, loadLesson, stepFolders } from '../../src/cli/load-lessons.ts';
 import { onBodies, onBody, onOwnBody, otherFigures, type OnBody } from '../../src/lib/lessons/bodies.ts';
 import { drillLesson } from '../../src/lib/lessons/drills/lesson.ts';
+import { stepNumber } from '../../src/lib/lessons/drills/steps.ts';
+import { newest } from '../../src/lib/lessons/drills/types.ts';
 import { variantOf } from '../../src/lib/lessons/drills/variant.ts';
 import type { Lesson } from '../../src/lib/lessons/types.ts';
 import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
@@ -15,7 +17,7 @@ import { parseAttempt } from '../../src/lib/recipe/parse.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
-import { notLookedAt, outcomeText, summary } from '../../src/lib/strings/bodies.ts';
+import { nothingToShow, notLookedAt, outcomeText, summary } from '../../src/lib/strings/bodies.ts';
 import { drillWords } from '../../src/lib/strings/drills.ts';
 import { courseAttempt, pass } from '../golden/course/case.ts';
 
@@ -134,6 +136,33 @@ describe('a construction on the other bodies', () => {
     expect(onOwnBody(lesson, own).readings).toBe(own.commands.filter((c) => c.do === 'read').length);
     expect(onOwnBody(lesson, own).readings).toBeGreaterThan(0);
     expect(all(lesson, own).map(({ outcome }) => outcome)).toEqual(['holds', 'holds', 'holds', 'holds']);
+  });
+
+  it('says where only readings are asked for, or accepted, what is not tried on other bodies', () => {
+    const drill = newest({
+      exercise: 'block',
+      seed: 7,
+      fabric: 'woven',
+      band: 'usual',
+      hints: 0,
+      step: stepNumber('block', 'read'),
+    });
+    const reading = drillLesson(variantOf(drill), drillWords('mm'));
+    const worked = attemptOfDrill(reading, workedLesson(reading, 'woven').commands);
+    const read = onOwnBody(reading, worked);
+    expect([read.marks.size, read.toRead, read.read]).toEqual([0, 1, 1]);
+    expect(nothingToShow(read, reading.steps.length)).toMatch(/^Only readings are asked for/);
+
+    const { step: _, ...whole } = drill;
+    const block = drillLesson(variantOf(whole), drillWords('mm'));
+    const commands = workedLesson(block, 'woven').commands.filter(({ do: name }) => name === 'read');
+    const some = onOwnBody(block, attemptOfDrill(block, commands));
+    expect([some.marks.size, some.toRead, some.read]).toEqual([0, 1, 1]);
+    expect(nothingToShow(some, block.steps.length)).toMatch(/only readings are accepted so far/);
+
+    const none = onOwnBody(block, attemptOfDrill(block, []));
+    expect([none.marks.size, none.toRead, none.read]).toEqual([0, 1, 0]);
+    expect(nothingToShow(none, block.steps.length)).toMatch(/^No step is accepted yet/);
   });
 
   it('takes the edge of a band, and a place in mm on a line, for a place to be marked anew', () => {

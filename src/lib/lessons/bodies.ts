@@ -44,6 +44,9 @@ export interface OwnBody {
   readonly unfollowed: ReadonlySet<number>;
   /** How many readings were left out: they are numbers of this body, no construction. */
   readonly readings: number;
+  /** Steps that ask for readings and nothing else; `read` of them are accepted. */
+  readonly toRead: number;
+  readonly read: number;
   /** The table at the end. */
   readonly work: Work;
 }
@@ -51,6 +54,8 @@ export interface OwnBody {
 /** Readings say how large something is on one body. */
 const isReading = ({ do: name }: Command): boolean => name === 'read';
 const READINGS = 'readings';
+const isReadOff = ({ checks }: StepRule): boolean =>
+  checks.length > 0 && checks.every(({ check }) => check === READINGS);
 
 /** The rules of a lesson without what is asked of one body's numbers; a step with no other rule is left out. */
 const rulesOf = (lesson: Lesson): readonly StepRule[] =>
@@ -74,6 +79,16 @@ function marked(lesson: Lesson, attempt: Attempt): Marked {
 
 const lastOf = (lesson: Lesson, steps: Marked['steps']): Work => steps.get(lesson.steps.at(-1)!.id)!.after;
 
+/** How many steps only read off, and how many of them are right. */
+function readOff(lesson: Lesson, attempt: Attempt, steps: Marked['steps']): Pick<OwnBody, 'toRead' | 'read'> {
+  const only = lesson.steps.filter(isReadOff);
+  const right = only.filter((rule) => {
+    const context = { ...steps.get(rule.id)!, fabric: attempt.fabric, attempt };
+    return gradeStep(rule, context).verdict === 'accepted';
+  });
+  return { toRead: only.length, read: right.length };
+}
+
 /** The attempt on its own body. Throws as `gradeLesson`. */
 export function onOwnBody(lesson: Lesson, attempt: Attempt): OwnBody {
   const { steps, marks } = marked(lesson, attempt);
@@ -85,6 +100,7 @@ export function onOwnBody(lesson: Lesson, attempt: Attempt): OwnBody {
       .map(({ step }) => step),
     unfollowed: new Set([...steps.values()].flatMap(({ unfollowed }) => unfollowed.map((u) => u.index))),
     readings: attempt.commands.filter(isReading).length,
+    ...readOff(lesson, attempt, steps),
     work: lastOf(lesson, steps),
   };
 }

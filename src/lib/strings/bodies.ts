@@ -1,4 +1,4 @@
-import type { OnBody, Outcome } from '../lessons/bodies.ts';
+import type { OnBody, Outcome, OwnBody } from '../lessons/bodies.ts';
 import { describe } from './commands.ts';
 import { explain } from './explain.ts';
 import { sentence } from './sentence.ts';
@@ -34,8 +34,6 @@ export const BODIES = {
   title: 'On five bodies',
   intro:
     'The same commands, with the same anchors and the same intent, on the other demo figures. What only looks right on the body you work on shows where it fails.',
-  nothing:
-    'No step is accepted yet on the body you work on: check one first, then it is shown on the others.',
   some: 'Only the steps that are accepted on the body you work on are looked at.',
   own: 'Your own body',
   worked: 'the body you work on',
@@ -43,6 +41,15 @@ export const BODIES = {
   all: 'All bodies',
   working: 'This body is being worked.',
 } as const;
+
+/** Why nothing is shown on other bodies, where no step is to be looked at there. `steps`: of the whole exercise. */
+export function nothingToShow({ toRead, read }: Pick<OwnBody, 'toRead' | 'read'>, steps: number): string {
+  if (toRead === steps)
+    return 'Only readings are asked for here. Each body has its own angle and lengths, so there is no construction that could be tried on the others.';
+  if (read > 0)
+    return 'Of the body you work on only readings are accepted so far, and each body has its own. Check another step: it is shown on the others once it is accepted.';
+  return 'No step is accepted yet on the body you work on: check one first, then it is shown on the others.';
+}
 
 /** That readings are left out; undefined where there are none. */
 export const readingsLeftOut = (count: number): string | undefined =>
