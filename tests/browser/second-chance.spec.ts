@@ -220,6 +220,53 @@ test('with the solution shown it does not count, and another drill is offered th
   expect(errors).toEqual([]);
 });
 
+test('each area of a mark has its drill, and where the mistake was made it is told that its credit is back', async ({
+  page,
+}) => {
+  const errors = errorsOf(page);
+  const keys = new Keys(page);
+  const record = page.locator('[data-record][aria-busy="false"]');
+  const drills = record.getByRole('link', { name: 'A short drill for this' });
+  await page.goto('/lesson/clustered-darts/');
+  await page.getByRole('button', { name: 'Start at once' }).click();
+  await page
+    .getByLabel('Attempt file')
+    .setInputFiles(
+      'lessons/clustered-darts/04-finish/attempts/fail-dart-finished-point-one-left-at-the-bust-point.attempt.json',
+    );
+  await expect(page.locator('nav button[data-step="finish"]')).toHaveAttribute('aria-current', 'step');
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
+  await expect(record).toContainText('Each has its own short drill');
+  await expect(drills).toHaveCount(2);
+  await drills.and(page.getByRole('link', { name: /backed off farther/ })).click();
+
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByLabel('Attempt file').setInputFiles(fileOf(new URL(page.url()).hash.slice(1)));
+  await expect(page.locator('nav button[aria-current="step"]')).toHaveAttribute('data-step', 'sewn-point');
+  await page.getByRole('button', { name: 'Check', exact: true }).click();
+  await expect(mark(page)).toHaveAttribute('data-verdict', 'accepted');
+  await keys.button('Finish');
+  const box = page.locator('.done');
+  await expect(box).toContainText('The credit is restored for what was off before: the dart was backed off');
+  await expect(box).not.toContainText('result sheet');
+  // The way back comes first, and once.
+  const ways = box.getByRole('link').or(box.getByRole('button'));
+  await expect(ways.first()).toHaveText('Back to that step of the lesson');
+  await expect(page.getByRole('link', { name: 'Back to that step of the lesson' })).toHaveCount(1);
+  await expect(box).toBeFocused();
+  await page.keyboard.press('Tab');
+  await expect(ways.first()).toBeFocused();
+  await page.keyboard.press('Enter');
+
+  await expect(page).toHaveURL(/lesson\/clustered-darts\/?#finish$/);
+  await expect(record).toContainText(
+    'Your short drill was right, so the credit is restored for what was off here: the dart was backed off',
+  );
+  await expect(record).toContainText('On this table it is still to be mended.');
+  await expect(drills).toHaveCount(1);
+  expect(errors).toEqual([]);
+});
+
 test('where the browser keeps nothing, it lasts as long as the page', async ({ page }) => {
   const errors = errorsOf(page);
   await page.addInitScript(() => {

@@ -26,6 +26,25 @@ it('several are joined, the same words once', () => {
   );
 });
 
+it('what happened to several things alike is said once, of all of them', () => {
+  const things = ['bust-point', 'neckline', 'waist'].map((what) => `landmarks-found/${what}`);
+  expect(mistakeWords(things)).toBe('the bust point, the neckline and the waist were looked for elsewhere');
+  expect(mistakeWords([things[0]!, 'readings/intake', things[1]!, 'readings/dart-angle'])).toBe(
+    'the bust point and the neckline were looked for elsewhere, and the intake and the angle of the dart were misread',
+  );
+  expect(mistakeWords([things[0]!, 'readings/intake'])).toBe(
+    'the bust point was looked for elsewhere, and the intake was misread',
+  );
+});
+
+it('where the mistake was made it is told that its credit is back, and what still lies there', () => {
+  const { restoredHere } = SECOND_CHANCE;
+  expect(restoredHere(['readings/intake'], false)).toBe(
+    'Your short drill was right, so the credit is restored for what was off here: the intake was misread.',
+  );
+  expect(restoredHere(['readings/intake'], true)).toMatch(/still to be mended\.$/);
+});
+
 it('what can be too much as well as too little is told as both', () => {
   expect(MISTAKES['dart-finished/point']).toMatch(/farther than asked for, or not far enough/);
   for (const side of ['before', 'after'])
@@ -36,16 +55,11 @@ it('what can be too much as well as too little is told as both', () => {
 
 it('what is off now is told apart from what was off in an earlier mark, and nothing twice', () => {
   const { linked } = SECOND_CHANCE;
-  expect(linked(['dart-moved/pivot'], [])).toBe(
-    'The parts came apart at the bust point. Doing it right restores the credit.',
-  );
+  expect(linked(['dart-moved/pivot'], [])).toBe('The parts came apart at the bust point.');
   expect(linked(['dart-moved/pivot'], ['dart-moved/opening', 'dart-closed/pivot'])).toBe(
-    'The parts came apart at the bust point. On the way the opening had another width than its angle makes. ' +
-      'Doing it right restores the credit.',
+    'The parts came apart at the bust point. On the way the opening had another width than its angle makes.',
   );
-  expect(linked([], ['dart-moved/pivot'])).toBe(
-    'On the way the parts came apart at the bust point. Doing it right restores the credit.',
-  );
+  expect(linked([], ['dart-moved/pivot'])).toBe('On the way the parts came apart at the bust point.');
 });
 
 it('help is told as it was taken, and what was made good as far as it was', () => {

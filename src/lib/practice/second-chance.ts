@@ -68,6 +68,10 @@ export const chancesAt = (log: Log, mark: string): readonly Chance[] =>
     .filter(({ marks }) => marks.some(({ id }) => id === mark))
     .flatMap(chancesOf);
 
+/** Codes of what was made good of the occasion that a mark belongs to, in order of the alphabet. */
+export const restoredAt = (log: Log, mark: string): readonly string[] =>
+  occasionsOf(log).find(({ marks }) => marks.some(({ id }) => id === mark))?.restored ?? [];
+
 /** What a mark's mistake can be made good by, undefined when it is made good, or not in the log. */
 export const chanceOf = (log: Log, mark: string, code: string): Chance | undefined =>
   chancesAt(log, mark).find(({ mistakes }) => mistakes.some((one) => one.code === code));

@@ -127,9 +127,27 @@ export const MISTAKES: Readonly<Record<string, string>> = {
   'sliver/area': 'the sliver that was lost was not as large as predicted',
 };
 
+/** What can have happened to several things alike: said once of all of them. */
+const ALIKE = [
+  [' was looked for elsewhere', ' were looked for elsewhere'],
+  [' was misread', ' were misread'],
+] as const;
+
+/** The same with what happened to several things said of them together, in the place of the first. */
+function together(said: readonly string[]): readonly string[] {
+  const joined = said.map((words) => {
+    const alike = ALIKE.find(([one]) => words.endsWith(one));
+    if (!alike) return words;
+    const [one, several] = alike;
+    const things = said.filter((other) => other.endsWith(one)).map((other) => other.slice(0, -one.length));
+    return things.length < 2 ? words : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}${several}`;
+  });
+  return [...new Set(joined)];
+}
+
 /** Codes in words, joined as the end of a sentence. */
 export const mistakeWords = (codes: readonly string[]): string => {
-  const said = [...new Set(codes.map((code) => MISTAKES[code] ?? 'something was off'))];
+  const said = together([...new Set(codes.map((code) => MISTAKES[code] ?? 'something was off'))]);
   return said.length < 2 ? (said[0] ?? '') : `${said.slice(0, -1).join(', ')}, and ${said.at(-1)}`;
 };
 
@@ -157,8 +175,14 @@ export const SECOND_CHANCE = {
     const others = before.filter((code) => !now.some((one) => MISTAKES[one] === MISTAKES[code]));
     const earlier = others.length === 0 ? '' : `On the way ${mistakeWords(others)}. `;
     const said = now.length === 0 ? '' : `${capital(mistakeWords(now))}. `;
-    return `${said}${earlier}Doing it right restores the credit.`;
+    return `${said}${earlier}`.trim();
   },
+  restores: 'Doing it right restores the credit.',
+  /** Where a mark has several, each with a drill of its own. */
+  each: 'Each has its own short drill; doing it right restores the credit for it.',
+  /** Said where the mistake was made. `still`: the work lies there as it did. */
+  restoredHere: (codes: readonly string[], still: boolean): string =>
+    `Your short drill was right, so the credit is restored for what was off here: ${mistakeWords(codes)}.${still ? ' On this table it is still to be mended.' : ''}`,
   restored: (codes: readonly string[]): string =>
     `The credit is restored for what was off before: ${mistakeWords(codes)}.`,
   shown: 'The solution was shown in this drill, so the credit waits: it comes back by your own hand.',
