@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { pointAtLength } from '../../src/lib/geometry/chain.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
+import type { Point } from '../../src/lib/geometry/types.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { replayByStep } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
@@ -298,5 +300,24 @@ describe('connect', () => {
     const foot = nearestOnChain(line.chain, bust);
     hand.drag('tip:right', { x: foot.point.x + 1, y: foot.point.y + 1 });
     expect(hand.work.lines[0]!.feet['right']!.at).toBeCloseTo(foot.length, 6);
+  });
+
+  it('keeps what holds there as the foot of the perpendicular, to the last bit of its length, and all else as a share', () => {
+    const hand = new Hand(before('connectors')).take('connect');
+    const line = hand.work.lines[0]!;
+    const bust = landmark(hand.work, 'right/bust-point');
+    const foot = nearestOnChain(line.chain, bust);
+    const drawn = () => hand.work.lines[0]!.feet['right']!;
+    const off = ({ x, y }: Point): number => Math.hypot(x - bust.x, y - bust.y) - foot.distance;
+    // Within the reach of a hand on either side, and beside it.
+    for (const mm of [-1.4, -0.7, 0.3, 1.2]) {
+      hand.drag('tip:right', pointAtLength(line.chain, foot.length + mm));
+      expect([mm, drawn().square, off(drawn().foot) < 1e-9]).toEqual([mm, true, true]);
+    }
+    for (const mm of [-8, 8]) {
+      hand.drag('tip:right', pointAtLength(line.chain, foot.length + mm));
+      expect([mm, drawn().square]).toEqual([mm, undefined]);
+      expect(drawn().at).toBeCloseTo(foot.length + mm, 6);
+    }
   });
 });

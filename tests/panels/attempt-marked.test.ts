@@ -27,7 +27,9 @@ test('what is given is on the table, and only the own commands are watched', () 
 });
 
 test('a divergence counts from the first command of all, also where what is given was changed in the file', () => {
-  const off = commands.map((one): Command => (one.do === 'connect' ? { ...one, at: one.at + 0.2 } : one));
+  const off = commands.map((one): Command =>
+    one.do === 'connect' ? { ...one, at: one.at + 0.2, square: false } : one,
+  );
   expect(firstDivergence(lesson, attemptOf(lesson, off))).toMatchObject({
     index: given.length,
     step: 'connector',

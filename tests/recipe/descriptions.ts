@@ -62,6 +62,8 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   'extend-dart.dart': 'Id of the dart.',
   connect: 'Draws the connector from the tip of a dart to the line.',
   'connect.at': "Where it meets the line: fraction of the line's arc length, from its start.",
+  'connect.square':
+    'It meets the line squarely, at the place nearest to the tip; at says where that was when it was drawn.',
   slash: 'Cuts from an end of the line along it and up the connector to the tip of the dart.',
   'slash.from': 'The end of the line to cut from; left out after separating, when only the connector is cut.',
   'slash.past': 'mm past the tip: 0 stops at it, less stops short, more goes through.',
@@ -136,6 +138,7 @@ export const DESCRIPTIONS: Readonly<Record<string, string>> = {
   'label.name': 'One line of text, 120 characters at most; shown as it is, never as markup.',
   'label.cut': 'How many to cut.',
   'label.rightSideUp': 'Cut with the right side of the cloth up.',
+  'label.onFold': 'Its centre edge is laid on the fold of the cloth; left out: it is not.',
   grain: 'Draws the grainline of a piece.',
   'grain.at': 'Where it is drawn.',
   'grain.angle': 'Radians from the centre front of the part that keeps the grain; 0 is along it.',

@@ -8,7 +8,7 @@ const lessons = lessonIds().map((id) => loadLesson(id)!);
 const steps = lessons.flatMap(({ id, steps: all }) => all.map((step) => [`${id}/${step.id}`, step] as const));
 
 /** Numbers that are no demand of their own: what the treatments are judged by where it says more than the limit does. */
-const UNSAID = ['radius', 'knitTrimAbove', 'wovenTrimAbove', 'count', 'least', 'backCut'];
+const UNSAID = ['radius', 'knitTrimAbove', 'wovenTrimAbove', 'count', 'least', 'backCut', 'backCutAtSeam'];
 
 describe('what a test asks', () => {
   it('is told for every check that lessons mark by', () => {

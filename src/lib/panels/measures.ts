@@ -100,7 +100,7 @@ export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] 
           ? [
               {
                 label: label.name,
-                value: `cut ${label.cut}${label.rightSideUp ? ', right side up' : ''}`,
+                value: `cut ${label.cut}${label.onFold ? ' on the fold' : ''}${label.rightSideUp ? ', right side up' : ''}`,
               },
             ]
           : []),

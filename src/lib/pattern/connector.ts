@@ -1,4 +1,4 @@
-import type { Chain, Place, Segment } from '../geometry/types.ts';
+import type { Chain, Place, Point, Segment } from '../geometry/types.ts';
 import type { InnerLine, Piece } from './types.ts';
 import { distance } from '../geometry/point.ts';
 import { hullBox, line, splitAt } from '../geometry/segment.ts';
@@ -14,6 +14,16 @@ import { withLine, withLines, withParts } from './with.ts';
 const AT_END = 1e-6;
 
 export const connectorId = (dart: string): string => `connector-${dart}`;
+
+/** The tip of a dart whose legs lie on one part of the paper; undefined once they are cut apart, or where there is none. */
+export function dartTip(piece: Piece, dartId: string): Point | undefined {
+  const dart = findDart(piece, dartId);
+  if (dart === undefined) return undefined;
+  const [into, outOf] = legIds(dart);
+  const part = partOf(piece, into);
+  if (part === undefined || edgeOn(part, outOf) === undefined) return undefined;
+  return chainEnd(edgeOn(part, into)!.chain);
+}
 
 /** The chain with a joint at a place (where it has none yet). */
 function jointed(chain: Chain, at: Place): Chain {

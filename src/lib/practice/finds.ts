@@ -23,6 +23,8 @@ const ASKED: Readonly<Record<string, (spec: CheckSpec) => unknown>> = {
   'leftover/trim-not-needed': inKnit,
   'princess/smooth': ({ names }) => names?.['smooth'],
   'princess/reach': ({ numbers }) => numbers?.['least-reach'],
+  // Halves that were trued each by itself have no fold.
+  'labels/on-fold': ({ numbers }) => numbers?.['backCutAtSeam'],
   'line-ends/start-place': ({ numbers }) => numbers?.['start-at'],
   'line-ends/end-place': ({ numbers }) => numbers?.['end-at'],
 };

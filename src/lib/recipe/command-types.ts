@@ -71,6 +71,8 @@ export interface Connect extends Base<'connect'> {
   readonly dart: string;
   readonly line: string;
   readonly at: number;
+  /** The foot is the place of the line nearest to the tip, wherever that is: `at` says where it was when it was drawn. Left out: it is `at`. */
+  readonly square?: boolean;
 }
 /**
  * Cut from an end of the line along it to the connector's foot and up the connector. `past` mm: 0 stops at the dart's tip,
@@ -236,6 +238,8 @@ export interface Label extends Base<'label'> {
   readonly name: string;
   readonly cut: number;
   readonly rightSideUp: boolean;
+  /** Its centre edge is laid on the fold of the cloth; left out: it is not. */
+  readonly onFold?: boolean;
 }
 /** Draw the grainline at `at`, `angle` radians from the fixed part's centre front direction (0 = along it), `length` mm. */
 export interface DrawGrain extends Base<'grain'> {

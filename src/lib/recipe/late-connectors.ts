@@ -7,8 +7,8 @@ import type { DrawnLine, Work } from './types.ts';
  * not fetch it; who has none drawn needs neither.
  */
 export const connectors: {
-  /** Draws a dart's connector to a line at a fraction of its length. */
-  at?: (work: Work, dart: string, line: string, fraction: number) => Outcome<Work>;
+  /** Draws a dart's connector to a line at a fraction of its length, or to its nearest place. */
+  at?: (work: Work, dart: string, line: string, fraction: number, square?: boolean) => Outcome<Work>;
   /** Draws it from the dart's new tip; `was`: the front before. */
   again?: (work: Work, was: Piece, dart: string, line: DrawnLine) => Work;
 } = {};

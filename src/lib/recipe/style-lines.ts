@@ -21,8 +21,8 @@ const RESERVED = /^(connector|taped|bridge|freed)-|^gap\//;
 type Drawing = (points: readonly Point[]) => { readonly chain: Chain } & Pick<DrawnLine, 'points' | 'kinks'>;
 
 /**
- * Draws a style line, or draws it anew: its notches and connectors then stay at their fractions of its length, and a
- * connector that no longer can be drawn is left out. The first and last anchor are the line's ends.
+ * Draws a style line, or draws it anew: its notches and connectors then stay at their fractions of its length (one that is square to it stays
+ * so), and a connector that no longer can be drawn is left out. The first and last anchor are the line's ends.
  */
 export function layStyleLine(work: Work, line: string, anchors: readonly Anchor[], draw: Drawing): Applied {
   const paper = uncutFront(work);
@@ -64,7 +64,8 @@ export function layStyleLine(work: Work, line: string, anchors: readonly Anchor[
   };
   let next = withDrawn(withPieces(work, 'front', front), drawn);
   for (const dart of Object.keys(feet)) {
-    const again = connectors.at!(next, dart, line, Math.min(1, feet[dart]!.at / was!.origin.to));
+    const { at, square } = feet[dart]!;
+    const again = connectors.at!(next, dart, line, Math.min(1, at / was!.origin.to), square);
     if ('ok' in again) next = again.ok;
   }
   return { work: next };

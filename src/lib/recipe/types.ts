@@ -4,6 +4,14 @@ import type { Command, Fabric, Walk } from './command-types.ts';
 
 export type * from './command-types.ts';
 
+/** Where a connector meets its line, mm from the line's start, with its two ends, mm. `square`: at the place nearest to the tip. */
+export interface ConnectorFoot {
+  readonly at: number;
+  readonly foot: Point;
+  readonly tip: Point;
+  readonly square?: boolean;
+}
+
 /** A style line or slash line as it was drawn, on the paper before anything was cut. */
 export interface DrawnLine {
   readonly id: string;
@@ -15,8 +23,8 @@ export interface DrawnLine {
   readonly kinks?: number | undefined;
   /** Edge ids on which the ends lie; undefined where an end does not lie on an edge. */
   readonly ends: readonly [string | undefined, string | undefined];
-  /** Connectors by dart: foot in mm from the line's start, `tip` where it begins, mm. */
-  readonly feet: Readonly<Record<string, { readonly at: number; readonly foot: Point; readonly tip: Point }>>;
+  /** Connectors by dart. */
+  readonly feet: Readonly<Record<string, ConnectorFoot>>;
 }
 
 /** A turn as it happened, for the cause of a fault; all mm and radians. `into`: the slash that opened by it, where that was said. */

@@ -18,11 +18,20 @@ export const allowanceLines: Asked = ({ numbers = {} }, units) => {
     `Style line, shoulders and sides: ${mm('knit')} for a knit, ${mm('woven')} for a woven cloth; both partners of a seam alike.`,
     `Neckline and armholes: ${mm('curve')} to ${mm('curveMost')}, or none where they are bound.`,
     `Waist: ${mm('hemLeast')} to ${mm('hemMost')}. Centre back: none on the fold, or the width of a seam.`,
+    ...(numbers['centreLeast'] === undefined
+      ? []
+      : [
+          `Halves of the back that were trued each by itself have no fold: ${mm('centreLeast')} or more at their centre.`,
+        ]),
     'The ends of the style line are shaped for a seam that is pressed open, and the notches are carried out to the cut line.',
   ];
 };
 
 export const labelLines: Asked = (spec) => [
+  // The back alone has a half that serves for both.
+  ...(spec.names?.['fold'] === undefined
+    ? []
+    : ['A half of the back whose centre has no allowance says that it is cut on the fold.']),
   `On ${ids(spec, 'pieces')
     .map((id) => `the ${pieceName(id)}`)
     .join(

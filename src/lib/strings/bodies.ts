@@ -77,9 +77,16 @@ export function summary(bodies: readonly OnBody[], left: readonly string[]): str
 }
 
 function ofAll(bodies: readonly OnBody[], left: readonly string[]): string {
-  const holds = bodies.filter(({ outcome }) => outcome === 'holds' || outcome === 'place').length;
-  if (holds === bodies.length)
+  const on = (...outcomes: readonly Outcome[]): readonly string[] =>
+    bodies.filter(({ outcome }) => outcomes.includes(outcome)).map(({ figure }) => figure);
+  const [holds, place, bad] = [on('holds'), on('place'), on('fails', 'refused')];
+  if (holds.length === bodies.length)
     return `It holds on all bodies${left.length === 0 ? '' : ', as far as it was looked at'}.`;
-  const bad = bodies.filter(({ outcome }) => outcome === 'fails' || outcome === 'refused');
-  return `It holds on ${holds} of ${bodies.length} other bodies, and not on ${bad.map(({ figure }) => figure).join(', ')}.`;
+  return [
+    `It holds on ${holds.length === 0 ? 'none' : holds.length} of ${bodies.length} other bodies`,
+    ...(place.length === 0 ? [] : [`but for a place on ${place.join(', ')}`]),
+    ...(bad.length === 0 ? [] : [`and not on ${bad.join(', ')}`]),
+  ]
+    .join(', ')
+    .concat('.');
 }

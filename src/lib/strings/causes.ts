@@ -38,6 +38,9 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'too-much-taken': 'Too much was taken out.',
   'corner-not-flush': 'Mirror it in the seam that is sewn first, or square it off.',
   'wrong-seam-first': 'The style line is sewn first here.',
+  'halves-differ': 'The halves of the back differ, so there is no fold: they are sewn to each other.',
+  'centre-is-sewn': 'Its centre edge has an allowance: it is sewn, not laid on the fold.',
+  'no-second-half': 'It has no second half, and on the fold its mirror image would be cut with it.',
   'copied-from-turned-part':
     'It was copied from a part that was turned by {value}; there the old grain is void.',
   'other-dart': 'A dart was closed that was not meant.',

@@ -53,7 +53,7 @@ export function describe(command: Command, units: Units): string {
     case 'extend-dart':
       return `Take both legs of the ${nameOf(command.dart)} dart up to ${placeName(command.to, units)}.`;
     case 'connect':
-      return `Draw the connector from the ${command.dart} bust point to the line, at ${share(command.at)} of its length.`;
+      return `Draw the connector from the ${command.dart} bust point to the line, ${command.square ? 'square to it, at its nearest place' : `at ${share(command.at)} of its length`}.`;
     case 'slash':
       return `Slash ${SLASHED[command.from ?? 'cut']} ${cutTo(command.past, `the ${command.dart} bust point`, units)}.`;
     case 'draw-slash':
@@ -103,7 +103,7 @@ export function describe(command: Command, units: Units): string {
     case 'carry-notches':
       return `Carry the notches of the ${pieceName(command.piece)} out to the cut line.`;
     case 'label':
-      return `Label: ${command.name}, cut ${command.cut}${command.rightSideUp ? ', right side up' : ''}.`;
+      return `Label: ${command.name}, cut ${command.cut}${command.onFold ? ' on the fold' : ''}${command.rightSideUp ? ', right side up' : ''}.`;
     case 'grain':
       return `Draw the grainline of the ${pieceName(command.piece)}.`;
     case 'walk':

@@ -30,6 +30,11 @@ export const SEWING_FINDINGS: Entries = {
     right: 'The {piece} says right side up.',
     wrong: 'The {piece} is not symmetric, so its label has to say right side up.',
   },
+  'labels/on-fold': {
+    right: 'The {piece} says on the fold.',
+    wrong:
+      'The label of the {piece} and its centre edge have to agree: on the fold without an allowance, sewn with one.',
+  },
   'grain/drawn': 'The {piece} has no grainline yet.',
   'grain/void':
     'Every part of the {piece} was turned, so the old grain is void; the new grainline is yours to choose.',

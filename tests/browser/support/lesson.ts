@@ -233,20 +233,23 @@ async function bridge(desk: Desk, piece: string, dart: 'right' | 'left'): Promis
   await desk.push(`Bridge the ${dart} opening`);
 }
 
-/** The widths of the allowances, as step 11 asks for them; only those of seams differ by cloth. */
+/** The widths of the allowances, as step 11 asks for them; only those of seams differ by cloth. The halves of a back that was trued are sewn. */
 const widthOf =
   (seams: string) =>
-  (group: string): string => {
+  (piece: string, group: string): string => {
     if (/neckline|armhole/.test(group)) return '6.35 mm';
     if (group === 'waist') return '20 mm';
-    return group.includes('centre-back') ? '0 mm' : seams;
+    return group.includes('centre-back') && !piece.startsWith('back-') ? '0 mm' : seams;
   };
 
 /** Step 11: each seam is pressed on with its width set, the corners of the style line are mirrored in it, the notches carried out. */
 export async function allowances(desk: Desk, seam = '9.5 mm'): Promise<void> {
   await desk.onStep('Add the allowances');
   const width = widthOf(seam);
-  const seams = (await desk.handles()).map((id) => ({ id, width: width(id.split(':')[2] ?? '') }));
+  const seams = (await desk.handles()).map((id) => ({
+    id,
+    width: width(id.split(':')[1] ?? '', id.split(':')[2] ?? ''),
+  }));
   let set = '';
   for (const { id, width } of seams.sort((a, b) => a.width.localeCompare(b.width))) {
     if (width !== set) await desk.type('width', (set = width));
@@ -266,10 +269,10 @@ export async function allowances(desk: Desk, seam = '9.5 mm'): Promise<void> {
   await desk.hasDone(seams.length + corners.length + pieces.length);
 }
 
-const LABELS: Readonly<Record<string, { name: string; cut: string }>> = {
+const LABELS: Readonly<Record<string, { name: string; cut: string; onFold?: true }>> = {
   upper: { name: 'Upper front', cut: '1' },
   lower: { name: 'Lower front', cut: '1' },
-  back: { name: 'Back', cut: '2' },
+  back: { name: 'Back', cut: '1', onFold: true },
   'back-left': { name: 'Back, left half', cut: '1' },
   'back-right': { name: 'Back, right half', cut: '1' },
 };
@@ -286,7 +289,8 @@ export async function labelAndGrain(desk: Desk): Promise<void> {
     const label = LABELS[id.slice('label-'.length).split('@')[0] ?? '']!;
     await form.getByLabel('Name of the piece').fill(label.name);
     await form.getByLabel('Number to cut').fill(label.cut);
-    if (label.cut === '1') await desk.hand.push(form.getByLabel('Cut with the right side up (RSU)'));
+    const side = label.onFold ? /^Cut on the fold/ : 'Cut with the right side up (RSU)';
+    await desk.hand.push(form.getByLabel(side));
     await desk.hand.push(form.getByRole('button', { name: 'Write the label' }));
   }
   await desk.hasDone(ids.length);

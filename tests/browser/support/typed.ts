@@ -97,7 +97,10 @@ export function typedOf(command: Command, work: Work, scale: 'half' | 'full' = '
     case 'remove-notch':
       return { form: 'remove-notch', values: { id: command.id } };
     case 'connect':
-      return { form: `connect-${command.dart}`, values: { at: mm(command.at * whole) } };
+      return {
+        form: `connect-${command.dart}`,
+        values: command.square ? { how: 'square' } : { how: 'typed', at: mm(command.at * whole) },
+      };
     case 'slash':
       return {
         form: 'slash',

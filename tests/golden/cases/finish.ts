@@ -1,4 +1,4 @@
-import type { Command } from '../../../src/lib/recipe/types.ts';
+import type { Command, Label } from '../../../src/lib/recipe/types.ts';
 import {
   both,
   changing,
@@ -28,6 +28,16 @@ const wide = (width: number, group: RegExp, piece = /./) =>
     (c) => group.test(c.group) && piece.test(c.piece),
   );
 const SEAMS = /style-line|shoulder|side/;
+/** The label of the back, or of both of its halves. */
+const back = (said: Partial<Label>) =>
+  changing(
+    'label',
+    (c) => ({ ...c, ...said }),
+    (c) => c.piece.startsWith('back'),
+  );
+/** Centre back has no allowance, and so lies on the fold. */
+const folded = (commands: readonly Command[]): readonly Command[] =>
+  commands.map((c) => (c.do === 'allow' && c.group === 'centre-back' ? { ...c, width: 0 } : c));
 
 /** What is easing for the knit becomes taking out, and the other way round. */
 const takeOut = (c: { piece: string; dart: string }): Command => ({
@@ -219,6 +229,13 @@ export const FINISHED: readonly Case[] = [
   fail(ALLOW, ['allowances/before-truing', 'allowances/before-truing'], '', {
     earlier: (commands) => commands.filter((c) => c.step !== LEFT),
   }),
+  // Where centre back has no allowance it lies on the fold (common practice): only the back as drafted serves for both halves.
+  pass(ALLOW, 'centre-back-on-the-fold', { edit: wide(0, /centre-back/) }),
+  fail(ALLOW, ['allowances/width', 'allowances/width'], 'halves-of-the-back-on-the-fold', {
+    ...woven,
+    causes: ['halves-differ', 'halves-differ'],
+    edit: wide(0, /centre-back/),
+  }),
 
   start(LABEL, ['labels/label', 'labels/label', 'labels/label', 'grain/drawn', 'grain/drawn']),
   pass(LABEL, 'knit'),
@@ -273,6 +290,19 @@ export const FINISHED: readonly Case[] = [
       (c) => ({ ...c, name: 'Front' }),
       (c) => c.piece !== 'back',
     ),
+  }),
+  pass(LABEL, 'fold-at-centre-back', { earlier: folded, edit: back({ cut: 1, onFold: true }) }),
+  fail(LABEL, ['labels/on-fold'], 'not-said', { earlier: folded, edit: back({ cut: 1 }) }),
+  fail(LABEL, ['labels/on-fold', 'labels/cut'], 'a-pair-without-a-seam', { earlier: folded }),
+  fail(LABEL, ['labels/cut'], 'two-on-the-fold', { earlier: folded, edit: back({ cut: 2, onFold: true }) }),
+  fail(LABEL, ['labels/on-fold'], 'sewn-at-the-centre', {
+    causes: ['centre-is-sewn'],
+    edit: back({ cut: 1, onFold: true }),
+  }),
+  fail(LABEL, ['labels/on-fold', 'labels/on-fold'], 'halves-that-differ', {
+    ...woven,
+    causes: ['no-second-half', 'no-second-half'],
+    edit: back({ onFold: true }),
   }),
   fail(LABEL, ['grain/direction'], 'copied-from-the-turned-part', {
     causes: ['copied-from-turned-part'],

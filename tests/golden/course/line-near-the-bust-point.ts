@@ -62,11 +62,12 @@ export const CASES: readonly CourseCase[] = [
   start('connector', ['connectors/foot']),
   pass('connector', 'shortest'),
   pass('connector', 'drawn-again', {
-    edit: ({ own }) => (own as Connect[]).flatMap((c): Loose[] => [{ ...c, at: c.at + 0.08 }, c]),
+    edit: ({ own }) =>
+      (own as Connect[]).flatMap((c): Loose[] => [{ ...c, at: c.at + 0.08, square: false }, c]),
   }),
   fail('connector', ['connectors/foot'], 'foot-too-low', {
     causes: ['opening-wider'],
-    edit: ({ own }) => (own as Connect[]).map((c): Loose => ({ ...c, at: c.at + 0.06 })),
+    edit: ({ own }) => (own as Connect[]).map((c): Loose => ({ ...c, at: c.at + 0.06, square: false })),
   }),
 
   start('move', ['dart-closed/slashed']),

@@ -47,7 +47,7 @@ const BOUND: Range = [0, 0];
  * The width that an edge of a kind needs, mm: a bound edge has no allowance at all; nothing lies between that and what can be sewn. Edges may
  * be bound where a range of widths is asked for.
  */
-function rangeFor(kind: Kind, width: number, fabric: Fabric, spec: CheckSpec): Range {
+function rangeFor(kind: Kind, width: number, fabric: Fabric, spec: CheckSpec, half: boolean): Range {
   switch (kind) {
     case 'style-line':
     case 'shoulder':
@@ -64,9 +64,12 @@ function rangeFor(kind: Kind, width: number, fabric: Fabric, spec: CheckSpec): R
     case 'waist':
       return [number(spec, 'hemLeast'), number(spec, 'hemMost')];
     case 'other':
-      return [0, number(spec, 'hemMost')];
+      return [half ? (spec.numbers?.['centreLeast'] ?? 0) : 0, number(spec, 'hemMost')];
   }
 }
+
+/** A half of the back that was trued by itself differs from the other one: its centre cannot lie on the fold. */
+const isHalf = (piece: Piece): boolean => piece.id.startsWith('back-');
 
 /** How near a width must come to half or double the wanted one to be taken for the other scale, mm. */
 const SCALED = 1;
@@ -83,8 +86,9 @@ function widthOf({ piece, groups, widths }: Cut, i: number, fabric: Fabric, spec
   const about = { piece: piece.id, group: group.id };
   const where = at(group.edges[0]!.chain[0]!.a);
   if (width === undefined) return missing('allowances/width', { where, about });
-  const wanted = rangeFor(kindOf(group), width, fabric, spec);
-  const cause = () => scaleMixed(width, wanted);
+  const wanted = rangeFor(kindOf(group), width, fabric, spec, isHalf(piece));
+  const noFold = isHalf(piece) && width === 0 && group.edges[0]!.role === 'centre-back';
+  const cause = () => (noFold ? { code: 'halves-differ' } : scaleMixed(width, wanted));
   return between('allowances/width', 'mm', width, wanted, tolerance(spec, 'width'), { where, about, cause });
 }
 
@@ -175,7 +179,7 @@ function isNotched(piece: Piece): boolean {
 
 /**
  * Step 11, on the pieces of the attempt's fabric: each seam group its width (`numbers`: `knit`, `woven`, `curve`, `curveMost`, `hemLeast`,
- * `hemMost`, mm), partners alike, the corners of the style line shaped, notches carried out, nothing before truing.
+ * `hemMost`; `centreLeast` where halves of the back were trued each by itself, left out: 0; mm), partners alike, the corners of the style line shaped, notches carried out, nothing before truing.
  * Tolerances `width`, `partners` in mm; `names.pieces` without the back.
  */
 export const allowances: Check = ({ after, fabric }, spec) => {

@@ -58,8 +58,10 @@ export function choicesOf(c: Command): readonly Choice[] {
       });
     case 'notch':
       return [{ value: c.at, other: ALONG_LINE, with: (at) => ({ ...c, at }) }];
-    case 'connect':
-      return [{ value: c.at, other: ALONG_EDGE, with: (at) => ({ ...c, at }) }];
+    case 'connect': {
+      const { square: _, ...share } = c;
+      return [{ value: c.at, other: ALONG_EDGE, with: (at) => ({ ...share, at }) }];
+    }
     case 'notch-seam':
       return [length(c.off, (off) => ({ ...c, off }))];
     case 'back-off':

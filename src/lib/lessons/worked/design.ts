@@ -62,7 +62,14 @@ export const connectors: Worked = ({ work, give }) => {
   const whole = chainLength(line);
   for (const side of SIDES) {
     const bust = landmarkAt(work, `${side}/bust-point`);
-    if (bust) give({ do: 'connect', dart: side, line: LINE, at: nearestOnChain(line, bust).length / whole });
+    if (bust)
+      give({
+        do: 'connect',
+        dart: side,
+        line: LINE,
+        at: nearestOnChain(line, bust).length / whole,
+        square: true,
+      });
   }
 };
 

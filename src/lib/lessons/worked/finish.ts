@@ -1,5 +1,6 @@
 import { chainStart } from '../../geometry/chain.ts';
-import { piecesOf } from '../../pattern/copy.ts';
+import { onFold } from '../../pattern/centre.ts';
+import { baseId, piecesOf } from '../../pattern/copy.ts';
 import { outlineOf, seamGroups } from '../../pattern/outline.ts';
 import { seamOf, styleRun } from '../../pattern/seam.ts';
 import type { Piece } from '../../pattern/types.ts';
@@ -74,7 +75,8 @@ export const allowances: Worked = (hand) => {
   for (const piece of finished(hand)) {
     const groups = seamGroups(piece).map((group) => group.id);
     for (const group of groups) {
-      const wide = group.includes('centre-back') ? 0 : width(group);
+      // The back as drafted lies on the fold; halves that were trued each by itself are sewn to each other.
+      const wide = group === 'centre-back' && baseId(piece.id) === 'back' ? 0 : width(group);
       hand.give({ do: 'allow', piece: piece.id, group, width: wide });
     }
     groups.forEach((before, i) => {
@@ -98,14 +100,15 @@ const NAMES: Readonly<Record<string, string>> = {
 export const labelAndGrain: Worked = (hand) => {
   for (const piece of finished(hand)) {
     const name = piece.id.split('@')[0] ?? piece.id;
-    // Only the back as drafted serves both halves; everything else is cut once, right side up.
+    // Only the back as drafted serves both halves, on the fold or as a pair; everything else is cut once, right side up.
     const pair = name === 'back';
     hand.give({
       do: 'label',
       piece: piece.id,
       name: NAMES[name] ?? name,
-      cut: pair ? 2 : 1,
+      cut: pair && !onFold(piece) ? 2 : 1,
       rightSideUp: !pair,
+      ...(pair && onFold(piece) && { onFold: true }),
     });
     const kept = piece.parts.find((part) => part.grain === 'kept');
     const points = (kept?.edges ?? outlineOf(piece)).map((edge) => chainStart(edge.chain));

@@ -8,6 +8,8 @@ import { alongLine } from './notch.ts';
 
 /** As near as this to where it meets the line squarely the foot holds there, mm: at any zoom the same for a hand. */
 const SQUARE = 1.5;
+/** What lies as near as this to the nearest place is that place, mm: keys slide away from it and back by arc length. */
+const SAME = 1e-6;
 
 const tips = (scene: Scene) =>
   dartsOf(scene).flatMap(({ piece, dart }) => {
@@ -54,8 +56,14 @@ export const connect: ToolSpec = {
   propose: (scene, grip) => {
     const line = lineOf(scene.work);
     if (!line) return undefined;
-    const at = nearestOnChain(line.chain, grip.at).length / chainLength(line.chain);
-    return { command: { do: 'connect', dart: dartOf(grip), line: line.id, at } };
+    const whole = chainLength(line.chain);
+    const made = { do: 'connect', dart: dartOf(grip), line: line.id } as const;
+    const tip = tips(scene).find(({ dart }) => dart.id === made.dart);
+    const square = tip && nearestOnChain(line.chain, tip.point);
+    // What holds there is kept as what it is, and not as a share of the line.
+    if (square && distance(square.point, grip.at) <= SAME)
+      return { command: { ...made, at: square.length / whole, square: true } };
+    return { command: { ...made, at: nearestOnChain(line.chain, grip.at).length / whole } };
   },
   readings: (scene, work) =>
     tips(scene).flatMap(({ dart, piece }) => {

@@ -1,9 +1,10 @@
 import { thereOf } from '../../machines/tools/seam.ts';
+import { centreGroup } from '../../pattern/centre.ts';
 import { seamGroups } from '../../pattern/outline.ts';
 import type { CornerForm, Piece } from '../../pattern/types.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
 import { nameOf, pieceName } from '../../strings/names.ts';
-import { formatLength } from '../../strings/units.ts';
+import { formatLength, type Units } from '../../strings/units.ts';
 import { cutPieces, sewnPieces } from '../pieces.ts';
 import {
   angle,
@@ -103,8 +104,16 @@ export const carryNotches: FormMaker = (work, fabric) =>
     build: () => ({ do: 'carry-notches', piece: piece.id }) as const,
   }));
 
-export const label: FormMaker = (work, fabric) =>
+/** What the centre edge of a piece was given, for whoever says whether it lies on the fold. */
+function centreNote(piece: Piece, centre: string, units: Units): string {
+  const width = piece.allowances[centre];
+  const given = width === undefined ? 'none said yet' : width === 0 ? 'none' : formatLength(width, units);
+  return `Allowance at ${nameOf(centre)}: ${given}.`;
+}
+
+export const label: FormMaker = (work, fabric, units) =>
   sewnPieces(work.pieces, fabric).map((piece) => {
+    const centre = centreGroup(piece);
     const fields: Field[] = [
       { id: 'name', label: 'Name of the piece', kind: 'text', value: piece.label?.name ?? '' },
       { id: 'cut', label: 'Number to cut', kind: 'count', value: piece.label?.cut ?? '' },
@@ -114,10 +123,21 @@ export const label: FormMaker = (work, fabric) =>
         kind: 'check',
         value: piece.label?.rightSideUp ?? false,
       },
+      ...(centre === undefined
+        ? []
+        : [
+            {
+              id: 'onFold',
+              label: `Cut on the fold, ${nameOf(centre)} laid along it`,
+              kind: 'check',
+              value: piece.label?.onFold ?? false,
+            } as const,
+          ]),
     ];
     return {
       id: `label-${piece.id}`,
       title: `Label: ${pieceName(piece.id)}`,
+      ...(centre !== undefined && { note: centreNote(piece, centre, units) }),
       fields,
       submit: 'Write the label',
       build: (values) => {
@@ -130,6 +150,7 @@ export const label: FormMaker = (work, fabric) =>
             name,
             cut: number(values, 'cut'),
             rightSideUp: values.rightSideUp === true,
+            ...(values.onFold === true && { onFold: true }),
           }
         );
       },

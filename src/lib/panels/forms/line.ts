@@ -4,9 +4,19 @@ import { distance } from '../../geometry/point.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { lineOf } from '../../machines/scene.ts';
 import { thereOf } from '../../machines/tools/seam.ts';
+import { dartTip } from '../../pattern/connector.ts';
 import type { Work } from '../../recipe/types.ts';
 import { nameOf } from '../../strings/names.ts';
-import { choice, length, missingNumber, number, text, type FormMaker, type Option } from './form.ts';
+import {
+  choice,
+  length,
+  missingNumber,
+  number,
+  text,
+  type Field,
+  type FormMaker,
+  type Option,
+} from './form.ts';
 
 const lineDarts: readonly Option[] = [
   { value: 'right', label: "the wearer's right dart" },
@@ -107,10 +117,19 @@ export const connect: FormMaker = (work, _fabric, units) => {
   if (!line || !front) return [];
   const whole = chainLength(line.chain);
   return front.darts.map((dart) => {
-    const fields = [
-      { ...length('at', `Foot, from the line's start (${formatLength(whole, units)} long)`), value: '' },
+    const fields: Field[] = [
+      choice('how', 'Foot', [
+        { value: 'typed', label: 'at a typed distance along the line' },
+        { value: 'square', label: 'where it meets the line squarely' },
+      ]),
+      {
+        ...length('at', `Foot, from the line's start (${formatLength(whole, units)} long)`),
+        value: '',
+        when: { field: 'how', is: 'typed' },
+      },
     ];
     const bust = front.parts.map((part) => part.landmarks[dart.bustPoint]).find((p) => p !== undefined);
+    const tip = dartTip(front, dart.id);
     const marks = bust
       ? line.points.map(
           (p) =>
@@ -123,13 +142,12 @@ export const connect: FormMaker = (work, _fabric, units) => {
       note: `Distance to this bust point along the line: ${marks.join('; ')}.`,
       fields,
       submit: 'Draw the connector',
-      build: (values) =>
-        missingNumber(values, ['at'], fields) ?? {
-          do: 'connect',
-          dart: dart.id,
-          line: line.id,
-          at: number(values, 'at') / whole,
-        },
+      build: (values) => {
+        const made = { do: 'connect', dart: dart.id, line: line.id } as const;
+        if (text(values, 'how') === 'square' && tip)
+          return { ...made, at: nearestOnChain(line.chain, tip).length / whole, square: true };
+        return missingNumber(values, ['at'], fields) ?? { ...made, at: number(values, 'at') / whole };
+      },
     };
   });
 };

@@ -10,11 +10,11 @@ connectors.again = connectedAgain;
 /** Draws the connector from a dart's tip to the line; drawing it again replaces. */
 export const connect = kind<Connect>({
   name: 'connect',
-  keys: { dart: 'id', line: 'id', at: 'fraction' },
-  apply: (work, { dart, line, at }) => {
+  keys: { dart: 'id', line: 'id', at: 'fraction', square: 'flag?' },
+  apply: (work, { dart, line, at, square }) => {
     const paper = uncutFront(work);
     if ('refused' in paper) return paper;
-    const next = connectAt(work, dart, line, at);
+    const next = connectAt(work, dart, line, at, square);
     return 'refused' in next ? next : { work: next.ok };
   },
 });

@@ -6,7 +6,9 @@ import { kind } from './kind.ts';
 /** Writes a piece's label. */
 export const label = kind<Label>({
   name: 'label',
-  keys: { piece: 'id', name: 'name', cut: 'count', rightSideUp: 'flag' },
-  apply: (work, { piece: id, name, cut, rightSideUp }) =>
-    onPiece(work, id, (piece) => setLabel(piece, { name, cut, rightSideUp })),
+  keys: { piece: 'id', name: 'name', cut: 'count', rightSideUp: 'flag', onFold: 'flag?' },
+  apply: (work, { piece: id, name, cut, rightSideUp, onFold }) =>
+    onPiece(work, id, (piece) =>
+      setLabel(piece, { name, cut, rightSideUp, ...(onFold === undefined ? {} : { onFold }) }),
+    ),
 });

@@ -150,6 +150,14 @@ export const READY_LADDERS = {
       ],
     },
     {
+      codes: ['labels/on-fold'],
+      rungs: [
+        'What has centre back: the width of a seam, or nothing?',
+        'Where centre back has no allowance there is no seam: the edge is laid on the fold of the cloth.',
+        'No allowance: cut once, on the fold. With an allowance, or trued by itself: not on the fold.',
+      ],
+    },
+    {
       codes: ['labels/right-side-up'],
       rungs: [
         'What happens if the piece is laid face down?',

@@ -12,6 +12,9 @@ export const treat = (v: Variant): Rules => ({
   worked: { by: 'leftover' },
 });
 
+/** The least that a seam is sewn with, mm: 1/4 in (trade notes, read). */
+const CENTRE = 6.35;
+
 /** Each edge the one width that the exercise gives it. */
 export function allowances(v: Variant): Rules {
   const { seam, curve, hem } = v.widths!;
@@ -20,7 +23,10 @@ export function allowances(v: Variant): Rules {
       {
         check: 'allowances',
         names: { pieces: PIECES },
-        numbers: { knit: seam, woven: seam, curve, curveMost: curve, hemLeast: hem, hemMost: hem },
+        numbers: {
+          ...{ knit: seam, woven: seam, curve, curveMost: curve, hemLeast: hem, hemMost: hem },
+          centreLeast: CENTRE,
+        },
         tolerances: {
           width: within(v, 1.6, 'allowance-width'),
           partners: within(v, 0.8, 'same-width'),
@@ -33,9 +39,14 @@ export function allowances(v: Variant): Rules {
 
 const DEGREE = 0.0174533;
 
+/** For the woven the halves of the back are trued each by itself: there is no half that serves for both. */
 export const labelAndGrain = (v: Variant): Rules => ({
   checks: [
-    { check: 'labels', names: { pieces: PIECES }, numbers: { backCut: 2 } },
+    {
+      check: 'labels',
+      names: { pieces: PIECES, fold: 'centre-back' },
+      numbers: { backCut: 2, ...(v.drill.fabric === 'knit' && { backCutAtSeam: 2 }) },
+    },
     {
       check: 'grain',
       names: { pieces: PIECES },

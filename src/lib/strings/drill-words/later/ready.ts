@@ -34,7 +34,8 @@ const BEFORE = {
 const allowances: StepText = (v, units) => [
   `Give each edge of the pieces for the ${clothOf(v)} its width, those of the back too:`,
   ...widthLines(v, units).map((line) => `- ${line}`),
-  '- centre back: 0 on the fold (type it, too), or the width of a seam',
+  '- centre back: 0 on the fold (say it, too), or the width of a seam; halves that were trued each by itself have',
+  '  no fold, and are sewn to each other',
   '',
   'At both ends of the style line the crossing cut line is mirrored in the style line, which is sewn and pressed',
   'open first; a square end is enough as well. Elsewhere a mitre will do.',
@@ -47,7 +48,8 @@ const allowances: StepText = (v, units) => [
 const labelAndGrain: StepText = (v) => [
   `Write on each piece for the ${clothOf(v)}, on the back too:`,
   '- a name of its own',
-  '- how often it is cut: the front pieces once; a back that is the same on both sides twice, a pair',
+  '- how often it is cut: the front pieces once; a back that is the same on both sides twice, a pair, or once on',
+  '  the fold where its centre has no allowance',
   '- right side up, on whatever has no second half: the front pieces, and halves of the back that were trued',
   '  each by itself',
   '',
