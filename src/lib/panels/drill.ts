@@ -50,7 +50,7 @@ export async function readyDrill(
   const begun = beginningOf(drill);
   const [{ make }, block] = await Promise.all([MAKERS[drill.exercise](), blockOf(begun.figure, begun.form)]);
   const made = make(begun, block, hints, units);
-  // The texts of later steps come with the first mark; where one of them is all there is, it is wanted at once.
-  const lesson = drill.step === undefined ? made.lesson : await made.whole();
+  // The texts of later steps come with the first mark; where one of them is what is begun with, it is wanted at once.
+  const lesson = made.lesson.given ? await made.whole() : made.lesson;
   return { drill, ...made, lesson, block };
 }

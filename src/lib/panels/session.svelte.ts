@@ -15,6 +15,7 @@ import type { Problem } from '../recipe/problem.ts';
 import type { Attempt, Command, CommandName } from '../recipe/types.ts';
 import { MARK_UNFETCHED, UNFETCHED } from '../strings/unfetched.ts';
 import { announce } from '../table/announcer.ts';
+import type { GivenOn } from './given.ts';
 import { areFetched, fetchFor } from '../table/phases/index.ts';
 import { WorkRecord } from './work-record.ts';
 
@@ -93,8 +94,12 @@ export class LessonSession {
     const { test } = this;
     // A test asks from the checks.
     if (test) await this.whole();
-    const input: LessonInput = { ...(kept ?? { attempt: await this.#fresh() }), test };
-    await fetchFor(this.#needs(input.attempt, input.step));
+    const given = this.lesson.given && (await import('./given.ts'));
+    const input: LessonInput = { ...(kept ?? { attempt: await this.#fresh(given?.givenOn) }), test };
+    const { commands } = input.attempt;
+    // What is given is replayed, and not done again by hand.
+    const own = (await given?.ownOf(this.lesson, commands)) ?? commands;
+    await fetchFor(this.#needs(own, input.step));
     this.#actor = createActor(lessonMachine(this.lesson, this.#mark), { input });
     this.#actor.subscribe((snapshot) => {
       this.snapshot = snapshot;
@@ -111,13 +116,10 @@ export class LessonSession {
   }
 
   /** An attempt with nothing done in it but what is given. Rejects where what works that cannot be fetched. */
-  async #fresh(): Promise<Attempt> {
+  async #fresh(givenOn?: GivenOn): Promise<Attempt> {
     const block = blockOf(this.lesson);
     const fabric = this.lesson.fabrics[0] ?? 'knit';
-    const { given } = this.lesson;
-    const commands = given
-      ? await (await import('./given.ts')).givenOn(block, (await this.whole()).given!, fabric)
-      : [];
+    const commands = (await givenOn?.(block, await this.whole(), fabric)) ?? [];
     const lesson = { id: this.lesson.id, content: this.lesson.content };
     return { format: 'pin-and-pivot/recipe', version: 1, block, fabric, seed: 0, lesson, commands };
   }
@@ -158,7 +160,7 @@ export class LessonSession {
   }
 
   /** What has to be there for an attempt: its own commands, and the tools of every step that may be gone to. */
-  #needs({ commands }: Attempt, step = ''): readonly CommandName[] {
+  #needs(commands: readonly Command[], step = ''): readonly CommandName[] {
     const { steps } = this.lesson;
     const ids = steps.map(({ id }) => id);
     const furthest = Math.max(
@@ -234,7 +236,7 @@ export class LessonSession {
   /** Lays an attempt that was opened on the table. Rejects where what it needs cannot be fetched. */
   async lay(attempt: Attempt): Promise<void> {
     this.problems = [];
-    await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(attempt))]);
+    await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(attempt.commands))]);
     this.send({ type: 'attempt.open', attempt });
     this.#record.opened(this.snapshot, true);
     announce('The attempt is open.');

@@ -6,9 +6,10 @@ import { pieceBox, unite, moved } from '../table/boxes.ts';
 import { layOut, matrixOf, placeOf } from '../table/layout.ts';
 import { pieceModel, type Cloth, type Stroke } from '../table/model.ts';
 // With whatever comes late to the table: cut lines, eased stretches.
-import '../table/phases/cut.ts';
-import '../table/phases/finish.ts';
-import '../table/phases/fullness.ts';
+import '../table/phases/drawn/fullness.ts';
+import '../table/phases/drawn/proof.ts';
+import '../table/phases/drawn/treat.ts';
+import '../table/phases/drawn/finish.ts';
 
 /** `line` bounds the paper, `fine` lies within it, `mark` is a notch, a cross or a grainline. */
 export type PictureStroke = 'line' | 'fine' | 'mark';

@@ -10,8 +10,10 @@ import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
 import { MARKS } from './marks.ts';
 import { OPEN } from './open.ts';
+import { PROOF } from './proof.ts';
 import { SEWN } from './sewn.ts';
 import { STROKE } from './stroke.ts';
+import { TREAT } from './treat.ts';
 
 /** Every tool, by the command it gives, all of them fetched; the compiler sees to it that none is missing. */
 export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
@@ -26,5 +28,7 @@ export const TOOLS: Readonly<Record<CommandName, ToolSpec>> = {
   ...SEWN,
   ...CAPS,
   ...FULLNESS,
+  ...PROOF,
+  ...TREAT,
   ...FINISH,
 };

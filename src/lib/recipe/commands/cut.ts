@@ -1,9 +1,8 @@
 import { register } from './known.ts';
-import { overlay } from './overlay.ts';
 import { place } from './place.ts';
 import { separate } from './separate.ts';
 import { slash } from './slash.ts';
 import { turn } from './turn.ts';
 
 /** Cutting, turning, taking apart. */
-export const CUT = register({ slash, turn, separate, place, overlay });
+export const CUT = register({ slash, turn, separate, place });

@@ -11,8 +11,10 @@ import { LEGS } from './legs.ts';
 import { LINE } from './line.ts';
 import { MARKS } from './marks.ts';
 import { OPEN } from './open.ts';
+import { PROOF } from './proof.ts';
 import { SEWN } from './sewn.ts';
 import { STROKE } from './stroke.ts';
+import { TREAT } from './treat.ts';
 
 /** Every kind of command under its name, all of them fetched; the compiler sees to it that none is missing. */
 export const KINDS: Kinds = {
@@ -27,5 +29,7 @@ export const KINDS: Kinds = {
   ...SEWN,
   ...CAPS,
   ...FULLNESS,
+  ...PROOF,
+  ...TREAT,
   ...FINISH,
 };

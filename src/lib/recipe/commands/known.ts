@@ -14,6 +14,8 @@ export type Phase =
   | 'sewn'
   | 'caps'
   | 'fullness'
+  | 'proof'
+  | 'treat'
   | 'finish';
 
 /** Every command, and the phase it belongs to. */
@@ -31,7 +33,7 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   turn: 'cut',
   separate: 'cut',
   place: 'cut',
-  overlay: 'cut',
+  overlay: 'proof',
   'draw-slash': 'dart',
   'cut-slash': 'dart',
   pivot: 'dart',
@@ -42,12 +44,12 @@ export const PHASES: Readonly<Record<CommandName, Phase>> = {
   'part-at-darts': 'fullness',
   'smooth-seam': 'fullness',
   'notch-seam': 'fullness',
-  copy: 'finish',
-  bridge: 'finish',
-  ease: 'finish',
-  'take-out': 'finish',
-  true: 'finish',
-  renotch: 'finish',
+  copy: 'treat',
+  bridge: 'treat',
+  ease: 'treat',
+  'take-out': 'treat',
+  true: 'treat',
+  renotch: 'treat',
   allow: 'finish',
   corner: 'finish',
   'carry-notches': 'finish',

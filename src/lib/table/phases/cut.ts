@@ -2,7 +2,5 @@ import '../../machines/tools/cut.ts';
 import '../../strings/tool-words.ts';
 import { guides } from '../guides.ts';
 import { late } from '../late.ts';
-import { overlayOf } from '../overlay.ts';
 
 late.guides = guides;
-late.overlayOf = overlayOf;

@@ -1,6 +1,3 @@
 import '../../machines/tools/fullness.ts';
 import '../../strings/tool-words.ts';
-import { fulled } from '../fulled.ts';
-import { late } from '../late.ts';
-
-late.fulled = fulled;
+import './drawn/fullness.ts';

@@ -3,27 +3,25 @@ import type { CommandName } from '../../recipe/types.ts';
 
 type Fetch = () => Promise<unknown>;
 
-/** With what shows the settings of tools and what can be done at once: not every phase has such tools. */
-const withStrip =
-  (fetch: Fetch): Fetch =>
-  () =>
-    Promise.all([fetch(), import('../Strip.svelte')]);
-
 /** Commands, tools and what the table draws for them, by phase. */
 const FETCH: Readonly<Record<Phase, Fetch>> = {
-  block: withStrip(() => import('./block.ts')),
+  block: () => import('./block.ts'),
   open: () => import('../../machines/tools/open.ts'),
   legs: () => import('../../machines/tools/legs.ts'),
   line: () => import('./line.ts'),
   marks: () => import('./marks.ts'),
   stroke: () => import('./stroke.ts'),
-  cut: withStrip(() => import('./cut.ts')),
-  dart: withStrip(() => import('./dart.ts')),
-  sewn: withStrip(() => import('./sewn.ts')),
-  caps: withStrip(() => import('./caps.ts')),
-  fullness: withStrip(() => import('./fullness.ts')),
-  finish: withStrip(() => import('./finish.ts')),
+  cut: () => import('./cut.ts'),
+  dart: () => import('./dart.ts'),
+  sewn: () => import('./sewn.ts'),
+  caps: () => import('./caps.ts'),
+  fullness: () => import('./fullness.ts'),
+  proof: () => import('./proof.ts'),
+  treat: () => import('./treat.ts'),
+  finish: () => import('./finish.ts'),
 };
+/** Phases whose tools have no settings, and nothing that can be done at once: what shows these is not fetched for them. */
+const BARE: readonly Phase[] = ['open', 'legs', 'line', 'marks', 'stroke'];
 
 const fetched = new Set<Phase>();
 
@@ -37,7 +35,7 @@ export const areFetched = (names: readonly CommandName[]): boolean => missing(na
 export async function fetchFor(names: readonly CommandName[]): Promise<void> {
   await Promise.all(
     missing(names).map(async (phase) => {
-      await FETCH[phase]();
+      await Promise.all([FETCH[phase](), BARE.includes(phase) || import('../Strip.svelte')]);
       fetched.add(phase);
     }),
   );

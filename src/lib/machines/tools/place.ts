@@ -1,21 +1,7 @@
 import { sub } from '../../geometry/point.ts';
-import { frontPieces, pieceSet } from '../scene.ts';
+import { pieceSet } from '../scene.ts';
 import type { ToolSpec } from '../tool-spec.ts';
 import { pieceOf, wholePiece } from './whole-piece.ts';
-
-/** Lays each rigid part of a piece on the block, openings closed. */
-export const overlay: ToolSpec = {
-  id: 'overlay',
-  acts: (scene) =>
-    frontPieces(scene).map((piece) => ({
-      id: `overlay:${piece.id}`,
-      about: piece.id,
-      command: { do: 'overlay', piece: piece.id },
-    })),
-  targets: (scene) =>
-    frontPieces(scene).map((piece) => wholePiece(piece, 'tap', scene.work.overlaid.includes(piece.id))),
-  propose: (_scene, grip) => ({ command: { do: 'overlay', piece: pieceOf(grip.target) } }),
-};
 
 /** Moves a piece about on the table; the work stays what it is. */
 export const place: ToolSpec = {

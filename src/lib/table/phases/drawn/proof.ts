@@ -1,0 +1,4 @@
+import { late } from '../../late.ts';
+import { overlayOf } from '../../overlay.ts';
+
+late.overlayOf = overlayOf;
