@@ -4,7 +4,7 @@ import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import type { Chain, Point } from '../../src/lib/geometry/types.ts';
 import { offsetOutline, type CornerForm, type OffsetEdge } from '../../src/lib/geometry/offset.ts';
-import { polyline } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
 import { cubic, line } from '../../src/lib/geometry/segment.ts';
 import { interleaved, type BenchOptions, type BenchRow } from './harness.ts';
 

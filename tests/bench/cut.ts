@@ -1,6 +1,9 @@
 import { areaD, differenceD, FillRule, intersectD, type PathsD } from 'clipper2-ts';
 import type { Chain, Point } from '../../src/lib/geometry/types.ts';
-import { chainLength, polyline, reverseChain, subchain } from '../../src/lib/geometry/chain.ts';
+import { chainLength } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
+import { reverseChain } from '../../src/lib/geometry/chain-moved.ts';
+import { subchain } from '../../src/lib/geometry/subchain.ts';
 import { intersectChains } from '../../src/lib/geometry/intersect.ts';
 import { IDENTITY } from '../../src/lib/geometry/isometry.ts';
 import { signedArea } from '../../src/lib/geometry/outline.ts';

@@ -10,13 +10,11 @@ import {
   chainStart,
   placeAtLength,
   pointAtLength,
-  polyline,
-  reverseChain,
-  splitChain,
-  subchain,
   tangentAtLength,
-  transformChain,
 } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
+import { reverseChain, transformChain } from '../../src/lib/geometry/chain-moved.ts';
+import { splitChain, subchain } from '../../src/lib/geometry/subchain.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { chains, motions } from './arbitrary.ts';
 

@@ -6,13 +6,9 @@ import DiscreteHausdorffDistance from 'jsts/org/locationtech/jts/algorithm/dista
 import type { Chain, Point } from '../../src/lib/geometry/types.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
 import { cubic, line } from '../../src/lib/geometry/segment.ts';
-import {
-  chainLength,
-  pointAtLength,
-  polyline,
-  reverseChain,
-  transformChain,
-} from '../../src/lib/geometry/chain.ts';
+import { chainLength, pointAtLength } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
+import { reverseChain, transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { discreteFrechet, hausdorff, minimumDistance } from '../../src/lib/geometry/distance.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { chains, motions } from './arbitrary.ts';

@@ -12,7 +12,7 @@ import {
   splitAt,
   transform,
 } from '../../src/lib/geometry/segment.ts';
-import { reverseChain, transformChain } from '../../src/lib/geometry/chain.ts';
+import { reverseChain, transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { intersectChains, intersectSegments, selfIntersections } from '../../src/lib/geometry/intersect.ts';
 import { paper } from '../support/paper.ts';
 import { cubics, motions, points } from './arbitrary.ts';

@@ -4,7 +4,7 @@ import type { Chain, Point } from '../../src/lib/geometry/types.ts';
 import { offsetOutline } from '../../src/lib/geometry/offset.ts';
 import { signedArea } from '../../src/lib/geometry/outline.ts';
 import { isSimple } from '../../src/lib/geometry/intersect.ts';
-import { polyline } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
 import { cubic, line, pointAt, derivativeAt } from '../../src/lib/geometry/segment.ts';
 
 /*

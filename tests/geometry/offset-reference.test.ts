@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Chain, Point } from '../../src/lib/geometry/types.ts';
 import { offsetOutline, type CornerForm, type OffsetEdge } from '../../src/lib/geometry/offset.ts';
-import { polyline } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { isSimple } from '../../src/lib/geometry/intersect.ts';

@@ -8,7 +8,8 @@ import {
   type OffsetEdge,
 } from '../../src/lib/geometry/offset.ts';
 import { flushError } from '../../src/lib/geometry/offset-flush.ts';
-import { chainEnd, chainStart, reverseChain, transformChain } from '../../src/lib/geometry/chain.ts';
+import { chainEnd, chainStart } from '../../src/lib/geometry/chain.ts';
+import { reverseChain, transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { cubic, derivativeAt, line, pointAt, tangentAt } from '../../src/lib/geometry/segment.ts';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Cubic, Point } from '../../src/lib/geometry/types.ts';
 import { distance, samePoint } from '../../src/lib/geometry/point.ts';
 import { derivativeAt, line } from '../../src/lib/geometry/segment.ts';
-import { transformChain } from '../../src/lib/geometry/chain.ts';
+import { transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { applyTo } from '../../src/lib/geometry/isometry.ts';
 import { hausdorff } from '../../src/lib/geometry/distance.ts';
 import { splineThrough } from '../../src/lib/geometry/spline.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { polyline } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
 import type { Anchor, Command } from '../../src/lib/recipe/types.ts';
 import type { Where } from '../../src/lib/grading/types.ts';
 import { sentence } from '../../src/lib/strings/sentence.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chainEnd, chainStart, transformChain } from '../../src/lib/geometry/chain.ts';
+import { chainEnd, chainStart } from '../../src/lib/geometry/chain.ts';
+import { transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { reflectionAcross } from '../../src/lib/geometry/isometry.ts';
 import { line } from '../../src/lib/geometry/segment.ts';
 import type { Part, Piece } from '../../src/lib/pattern/types.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chainEnd, chainLength, chainStart, pointAtLength, polyline } from '../../src/lib/geometry/chain.ts';
+import { chainEnd, chainLength, chainStart, pointAtLength } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { isSimple, signedArea } from '../../src/lib/geometry/outline.ts';
 import { distance } from '../../src/lib/geometry/point.ts';

@@ -1,13 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  chainLength,
-  chainStart,
-  chainEnd,
-  polyline,
-  subchain,
-  tangentAtLength,
-} from '../../src/lib/geometry/chain.ts';
+import { chainLength, chainStart, chainEnd, tangentAtLength } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
+import { subchain } from '../../src/lib/geometry/subchain.ts';
 import { segmentLength } from '../../src/lib/geometry/length.ts';
 import { cross, dot, sub, unit } from '../../src/lib/geometry/point.ts';
 import { tangentAt } from '../../src/lib/geometry/segment.ts';

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chainEnd, chainLength, chainStart, polyline, transformChain } from '../../src/lib/geometry/chain.ts';
+import { chainEnd, chainLength, chainStart } from '../../src/lib/geometry/chain.ts';
+import { polyline } from '../../src/lib/geometry/polyline.ts';
+import { transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { reflectionAcross } from '../../src/lib/geometry/isometry.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { isSimple } from '../../src/lib/geometry/outline.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chainLength, subchain } from '../../src/lib/geometry/chain.ts';
+import { chainLength } from '../../src/lib/geometry/chain.ts';
+import { subchain } from '../../src/lib/geometry/subchain.ts';
 import { findEdge } from '../../src/lib/pattern/outline.ts';
 import { seamOf } from '../../src/lib/pattern/seam.ts';
 import type { FullnessKind, Piece } from '../../src/lib/pattern/types.ts';

@@ -3,11 +3,10 @@ import {
   chainLength,
   chainStart,
   pointAtLength,
-  reverseChain,
-  subchain,
   tangentAtLength,
-  transformChain,
 } from '../../src/lib/geometry/chain.ts';
+import { reverseChain, transformChain } from '../../src/lib/geometry/chain-moved.ts';
+import { subchain } from '../../src/lib/geometry/subchain.ts';
 import { applyTo, IDENTITY, rotationByAngle } from '../../src/lib/geometry/isometry.ts';
 import { add, perpendicular, scale } from '../../src/lib/geometry/point.ts';
 import { cubic, line } from '../../src/lib/geometry/segment.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chainLength, placeAtLength, subchain } from '../../src/lib/geometry/chain.ts';
+import { chainLength, placeAtLength } from '../../src/lib/geometry/chain.ts';
+import { subchain } from '../../src/lib/geometry/subchain.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { Measured } from '../../src/lib/pattern/measured.ts';
 import { chains, points } from '../geometry/arbitrary.ts';

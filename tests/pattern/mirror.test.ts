@@ -1,12 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import {
-  chainEnd,
-  chainLength,
-  chainStart,
-  reverseChain,
-  transformChain,
-} from '../../src/lib/geometry/chain.ts';
+import { chainEnd, chainLength, chainStart } from '../../src/lib/geometry/chain.ts';
+import { reverseChain, transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { hausdorff } from '../../src/lib/geometry/distance.ts';
 import { reflectionAcross } from '../../src/lib/geometry/isometry.ts';
 import { isSimple, signedArea } from '../../src/lib/geometry/outline.ts';

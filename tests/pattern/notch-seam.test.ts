@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chainLength, pointAtLength, subchain } from '../../src/lib/geometry/chain.ts';
+import { chainLength, pointAtLength } from '../../src/lib/geometry/chain.ts';
+import { subchain } from '../../src/lib/geometry/subchain.ts';
 import { nearestOnChain } from '../../src/lib/geometry/nearest.ts';
 import { edgeLength } from '../../src/lib/pattern/edge-length.ts';
 import { notchSeam, offOf, partedSeam, placeOff, seamEnds } from '../../src/lib/pattern/notch-seam.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chainEnd, chainStart, transformChain } from '../../src/lib/geometry/chain.ts';
+import { chainEnd, chainStart } from '../../src/lib/geometry/chain.ts';
+import { transformChain } from '../../src/lib/geometry/chain-moved.ts';
 import { IDENTITY, reflectionAcross } from '../../src/lib/geometry/isometry.ts';
 import { signedArea } from '../../src/lib/geometry/outline.ts';
 import { distance } from '../../src/lib/geometry/point.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Piece } from '../../src/lib/pattern/types.ts';
-import { withAllowances, withCorners, withoutSeam, withPiece } from '../../src/lib/pattern/with.ts';
+import { withPiece } from '../../src/lib/pattern/with.ts';
+import { withAllowances, withCorners, withoutSeam } from '../../src/lib/pattern/with-allowances.ts';
 
 /** A piece that has every field; the compiler says when one is missing here. */
 const full: Required<Piece> = {

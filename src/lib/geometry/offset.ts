@@ -7,7 +7,7 @@ import { join, throughCorner } from './offset-corner.ts';
 import { assemble } from './offset-assemble.ts';
 import { untangle } from './offset-cleanup.ts';
 import { signedArea } from './outline.ts';
-import { reverseChain } from './chain.ts';
+import { reverseChain } from './chain-moved.ts';
 
 export type { CornerForm, Offset, OffsetEdge, OffsetNote } from './offset-types.ts';
 export { MITRE_LIMIT } from './offset-types.ts';

@@ -1,4 +1,4 @@
-import { reverseChain } from '../geometry/chain.ts';
+import { reverseChain } from '../geometry/chain-moved.ts';
 import type { Chain, Point } from '../geometry/types.ts';
 import type { Dart, Part, Piece } from '../pattern/types.ts';
 import type { DrawnLine, Fabric, Work } from '../recipe/types.ts';

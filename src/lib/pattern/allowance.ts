@@ -5,7 +5,9 @@ import type { Chain, Point } from '../geometry/types.ts';
 import { chainOf, seamGroups, type SeamGroup } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import type { CornerRule, Piece } from './types.ts';
-import { openPiece, withAllowances, withCorners, withEntry } from './with.ts';
+import { openPiece } from './with.ts';
+import { withAllowances, withCorners } from './with-allowances.ts';
+import { withEntry } from './with-entry.ts';
 
 /** No allowance or hem is wider, mm: more is a slip of the pen. */
 const WIDEST = 150;

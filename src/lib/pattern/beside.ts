@@ -1,7 +1,8 @@
 import type { Chain, Isometry, Point, Segment } from '../geometry/types.ts';
 import type { Edge, Piece } from './types.ts';
 import { IDENTITY, compose, rotationTaking } from '../geometry/isometry.ts';
-import { chainEnd, chainStart, reverseChain, transformChain } from '../geometry/chain.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { reverseChain, transformChain } from '../geometry/chain-moved.ts';
 import { edgeLength } from './edge-length.ts';
 import { type Mouth, finishedDart, standsIn } from './mouth.ts';
 import { startAt } from './outline.ts';

@@ -1,4 +1,5 @@
-import { chainEnd, chainStart, subchain } from '../geometry/chain.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { segmentLength } from '../geometry/length.ts';
 import { distance, dot } from '../geometry/point.ts';
 import { cubic, tangentAt } from '../geometry/segment.ts';
@@ -8,7 +9,8 @@ import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { bankOf, bridgeId, openingIn, treatmentOf, withTreatment } from './style-seam.ts';
 import type { Edge, Piece } from './types.ts';
-import { withEdge, withNotch } from './with.ts';
+import { withEdge } from './with.ts';
+import { withNotch } from './with-marks.ts';
 
 /** What must be left of an edge, mm. */
 const LEAST = 1e-3;

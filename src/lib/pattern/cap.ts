@@ -1,7 +1,9 @@
 import type { Chain, Point } from '../geometry/types.ts';
 import type { Edge, Fold, InnerLine, Piece } from './types.ts';
 import { add, distance, scale, sub, unit } from '../geometry/point.ts';
-import { chainEnd, chainLength, reverseChain, subchain, transformChain } from '../geometry/chain.ts';
+import { chainEnd, chainLength } from '../geometry/chain.ts';
+import { reverseChain, transformChain } from '../geometry/chain-moved.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { intersectChains } from '../geometry/intersect.ts';
 import { reflectionAcross } from '../geometry/isometry.ts';
 import { line } from '../geometry/segment.ts';

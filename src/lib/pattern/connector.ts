@@ -8,7 +8,8 @@ import { clearOf } from './clear.ts';
 import { boundaries, pointAtBoundary } from './line-cut.ts';
 import { edgeOn, endAt, findDart, legIds, partOf, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withLine, withLines, withParts } from './with.ts';
+import { withLines, withParts } from './with.ts';
+import { withLine } from './with-marks.ts';
 
 /** Meetings this near (mm) to an end of the connector are the end itself. */
 const AT_END = 1e-6;

@@ -3,12 +3,14 @@ import type { Edge, EdgeNotch, EdgeRole, Origin, Part, Side } from './types.ts';
 import { distance, samePoint } from '../geometry/point.ts';
 import { splitAt } from '../geometry/segment.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
-import { chainEnd, chainStart, reverseChain } from '../geometry/chain.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { reverseChain } from '../geometry/chain-moved.ts';
 import { allClear } from './clear.ts';
 import { afterSlash, cornerAt, endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { shareOut } from './share-out.ts';
-import { withEdge, withNotch } from './with.ts';
+import { withEdge } from './with.ts';
+import { withNotch } from './with-marks.ts';
 
 /** What one bank of a cut is called; its chain comes from the cut. */
 export interface Bank {

@@ -1,7 +1,8 @@
 import type { Box, Chain, Line, Point, Segment } from '../geometry/types.ts';
 import type { Dart, Part, Piece } from './types.ts';
 import { distance, samePoint, sub } from '../geometry/point.ts';
-import { chainEnd, chainLength, chainStart, subchain } from '../geometry/chain.ts';
+import { chainEnd, chainLength, chainStart } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { hullBox, line } from '../geometry/segment.ts';
 import { lineMeetings } from '../geometry/meet-line.ts';
 import { angleBetween } from '../geometry/trig.ts';
@@ -9,7 +10,8 @@ import { clearOf } from './clear.ts';
 import { isFinished } from './finished.ts';
 import { edgeOn, findDart, legIds, partOf } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { openPart, openPiece, withDart, withEdge, withLines } from './with.ts';
+import { openPart, openPiece, withEdge, withLines } from './with.ts';
+import { withDart } from './with-marks.ts';
 
 /** How near (mm) a crossing may lie to a corner that the legs share with their neighbours. */
 const TOUCH = 1e-6;

@@ -13,7 +13,8 @@ import { outlineOf } from './outline.ts';
 import { rejoin, sewnPoint } from './rejoin.ts';
 import { BACK_OFF } from './side-dart.ts';
 import { turnPart } from './turn.ts';
-import { withDart, withEdge, withPart, withPiece } from './with.ts';
+import { withEdge, withPart, withPiece } from './with.ts';
+import { withDart } from './with-marks.ts';
 
 /** How far the sewn waist dart stops short of the bust point, mm: ours, within 1/2 to 3/4 in (memory: Joseph-Armstrong). */
 export const WAIST_BACK_OFF = 19;

@@ -1,5 +1,5 @@
 import type { Edge, EdgeNotch, Fullness, FullnessKind, Piece } from './types.ts';
-import { subchain } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { segmentLength } from '../geometry/length.ts';
 import { tangentAt } from '../geometry/segment.ts';
 import { blend } from './bridge.ts';
@@ -8,7 +8,8 @@ import { edgeLength } from './edge-length.ts';
 import { type Mouth, mouthOf, standsIn, withMouth, withoutFinish } from './mouth.ts';
 import { type Outcome, done, isRefused, refuse } from './outcome.ts';
 import { tuckLines } from './tucks.ts';
-import { withEdge, withNotch, withPart, withPiece } from './with.ts';
+import { withEdge, withPart, withPiece } from './with.ts';
+import { withNotch } from './with-marks.ts';
 
 export interface FullnessWish {
   readonly dart: string;

@@ -1,11 +1,11 @@
 import type { Chain, Point } from '../geometry/types.ts';
 import type { EdgeNotch, InnerLine, Notch, Part, Piece } from './types.ts';
 import { samePoint } from '../geometry/point.ts';
-import { reverseChain } from '../geometry/chain.ts';
+import { reverseChain } from '../geometry/chain-moved.ts';
 import { shortSort } from '../geometry/short-sort.ts';
 import type { Bank, CutStretch } from './cut.ts';
 import { oneString } from './one-string.ts';
-import { withLine } from './with.ts';
+import { withLine } from './with-marks.ts';
 
 /*
  * How the parts of a drawn line and of a connector are called once they are cut. Intervals are numbered over all feet and ends of the

@@ -2,7 +2,8 @@ import { shortSort } from '../geometry/short-sort.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
 import { findLine, isCut } from './style-line.ts';
 import type { InnerLine, Notch, Piece } from './types.ts';
-import { withLine, withLines, withParts } from './with.ts';
+import { withLines, withParts } from './with.ts';
+import { withLine } from './with-marks.ts';
 
 /**
  * Marks a notch `at` mm from the start of a line that is not cut there yet (the same id again moves it). Refusals:

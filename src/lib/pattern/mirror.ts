@@ -3,13 +3,15 @@ import type { Dart, Edge, EdgeNotch, InnerLine, Piece, Side } from './types.ts';
 import { reflectionAcross } from '../geometry/isometry.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import { line } from '../geometry/segment.ts';
-import { chainEnd, chainStart, mirrorChain } from '../geometry/chain.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { mirrorChain } from '../geometry/chain-moved.ts';
 import { isFinished } from './finished.ts';
 import { otherId } from './other-id.ts';
 import { bothLandmarks } from './both-landmarks.ts';
 import { endAt, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { openPart, openPiece, withDart, withEdge, withNotch } from './with.ts';
+import { openPart, openPiece, withEdge } from './with.ts';
+import { withDart, withNotch } from './with-marks.ts';
 
 /** How far (mm) an edge may stray from its chord and still count as straight. */
 const STRAIGHT = 1e-6;

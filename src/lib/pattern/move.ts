@@ -2,7 +2,8 @@ import type { Chain, Isometry, Point, Segment } from '../geometry/types.ts';
 import type { Part } from './types.ts';
 import { applyTo, compose } from '../geometry/isometry.ts';
 import { cubic, line } from '../geometry/segment.ts';
-import { openPart, withEdge, withLine } from './with.ts';
+import { openPart, withEdge } from './with.ts';
+import { withLine } from './with-marks.ts';
 
 /** A point that a motion must take to an exact place (it does so up to rounding anyway). */
 export type Pin = readonly [from: Point, to: Point];

@@ -5,7 +5,7 @@ import { seamMarks } from './seam.ts';
 import { styleSeam, treatmentOf } from './style-seam.ts';
 import type { Piece } from './types.ts';
 import { walkSeam } from './walk.ts';
-import { withoutSeam } from './with.ts';
+import { withoutSeam } from './with-allowances.ts';
 
 /** The opening that a moved dart left in the seam edge of the piece that holds its bust point. All mm. */
 export interface Opening {

@@ -8,7 +8,8 @@ import { finishedDart, mouthOf } from './mouth.ts';
 import { findEdge, legsOf, partOf } from './outline.ts';
 import { type Outcome, done, isRefused, refuse } from './outcome.ts';
 import { sidesOf } from './turn-into.ts';
-import { withNotch, withPart, withPiece } from './with.ts';
+import { withPart, withPiece } from './with.ts';
+import { withNotch } from './with-marks.ts';
 
 /** Tips this far apart (mm) are one point. */
 const ONE_POINT = 1e-6;

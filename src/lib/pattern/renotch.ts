@@ -2,7 +2,8 @@ import { done, refuse, type Outcome } from './outcome.ts';
 import type { SeamMarks } from './seam-run.ts';
 import { bridgedSeam, notchAlong, placeOnSeam, type StyleSeam } from './style-seam.ts';
 import type { EdgeNotch, Piece, Treatment } from './types.ts';
-import { openPiece, withNotch } from './with.ts';
+import { openPiece } from './with.ts';
+import { withNotch } from './with-marks.ts';
 
 interface Trim {
   readonly treatment: Treatment;

@@ -1,4 +1,4 @@
-import { reverseChain } from '../geometry/chain.ts';
+import { reverseChain } from '../geometry/chain-moved.ts';
 import type { Chain } from '../geometry/types.ts';
 
 /** A notch, or the joint of two intervals of a line; mm along the run. */

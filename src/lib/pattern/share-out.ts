@@ -1,13 +1,15 @@
 import type { Chain, Point } from '../geometry/types.ts';
 import type { CutStretch } from './cut.ts';
 import type { Edge, InnerLine, Part } from './types.ts';
-import { chainLength, subchain } from '../geometry/chain.ts';
+import { chainLength } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { intersectChains } from '../geometry/intersect.ts';
 import { hullBox, pointAt } from '../geometry/segment.ts';
 import { shortSort } from '../geometry/short-sort.ts';
 import { allClear } from './clear.ts';
 import { isOff } from './outline.ts';
-import { openPart, withLine } from './with.ts';
+import { openPart } from './with.ts';
+import { withLine } from './with-marks.ts';
 
 /** A line that a cut divides is left whole where less than this would come off it, mm. */
 const ON_CUT = 1e-6;

@@ -8,7 +8,7 @@ import { signedArea } from '../geometry/outline.ts';
 import { Measured } from './measured.ts';
 import { outlineOf } from './outline.ts';
 import { isRedrawn } from './overlay.ts';
-import { withoutSeam } from './with.ts';
+import { withoutSeam } from './with-allowances.ts';
 
 /** Lengths this near, mm, are one place. */
 const LEAST = 1e-9;

@@ -1,5 +1,5 @@
 import type { Edge, EdgeNotch, Piece } from './types.ts';
-import { splitChain, subchain } from '../geometry/chain.ts';
+import { splitChain, subchain } from '../geometry/subchain.ts';
 import { segmentLength } from '../geometry/length.ts';
 import { nearestOnSegment } from '../geometry/nearest.ts';
 import { distance } from '../geometry/point.ts';
@@ -8,7 +8,8 @@ import { blend } from './bridge.ts';
 import { edgeLength } from './edge-length.ts';
 import { endAt, landmark, outlineOf, startAt } from './outline.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { withEdge, withNotch, withPiece } from './with.ts';
+import { withEdge, withPiece } from './with.ts';
+import { withNotch } from './with-marks.ts';
 
 /** A landmark this near (mm) to a corner of the outline is that corner. */
 const AT_CORNER = 1e-6;

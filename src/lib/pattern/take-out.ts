@@ -1,4 +1,5 @@
-import { chainEnd, chainStart, subchain } from '../geometry/chain.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { distance } from '../geometry/point.ts';
 import { line as straight } from '../geometry/segment.ts';
 import { edgeLength } from './edge-length.ts';
@@ -6,7 +7,8 @@ import { done, refuse, type Outcome } from './outcome.ts';
 import { seamExcess } from './openings.ts';
 import { bankOf, bridgedSeam, bridgeId, treatmentOf, withTreatment } from './style-seam.ts';
 import type { Edge, EdgeNotch, Piece } from './types.ts';
-import { withEdge, withNotch } from './with.ts';
+import { withEdge } from './with.ts';
+import { withNotch } from './with-marks.ts';
 
 /** What must be left of an edge, mm. */
 const LEAST = 1e-3;

@@ -1,11 +1,6 @@
-import {
-  chainEnd,
-  chainStart,
-  mirrorChain,
-  reverseChain,
-  subchain,
-  transformChain,
-} from '../geometry/chain.ts';
+import { chainEnd, chainStart } from '../geometry/chain.ts';
+import { mirrorChain, reverseChain, transformChain } from '../geometry/chain-moved.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { applyTo, compose, reflectionAcross } from '../geometry/isometry.ts';
 import { add, scale, sub, unit } from '../geometry/point.ts';
 import { cubic, line, tangentAt } from '../geometry/segment.ts';
@@ -16,7 +11,8 @@ import { outlineOf } from './outline.ts';
 import { done, refuse, type Outcome } from './outcome.ts';
 import { frontAndBack, seamName } from './front-back.ts';
 import type { Edge, Part, Piece, Side } from './types.ts';
-import { openPart, openPiece, withEdge, withLine, withNotch } from './with.ts';
+import { openPart, openPiece, withEdge } from './with.ts';
+import { withLine, withNotch } from './with-marks.ts';
 
 /**
  * True the back's edge ('right/shoulder', 'left/side' ...) to the front as it will be sewn: the front's portions joined, and

@@ -9,7 +9,8 @@ import { together } from './hang.ts';
 import { edgeOn, findDart, legsOf } from './outline.ts';
 import { type Pin, movePart } from './move.ts';
 import { type Outcome, done, refuse } from './outcome.ts';
-import { openPiece, withDart, withLines, withParts } from './with.ts';
+import { openPiece, withLines, withParts } from './with.ts';
+import { withDart } from './with-marks.ts';
 
 /** A turn as it happened; mm and radians, `angle` positive clockwise on the screen. */
 export interface TurnFact {

@@ -1,4 +1,4 @@
-import type { Dart, Edge, EdgeNotch, InnerLine, Part, Piece } from './types.ts';
+import type { Edge, InnerLine, Part, Piece } from './types.ts';
 
 /*
  * Changed copies of the records that nearly every operation copies. Each is written out, all fields in one order, so that engines
@@ -94,69 +94,4 @@ export function withLines(p: Part, lines: readonly InnerLine[]): Part {
   const next = openPart(p);
   next.lines = lines;
   return next;
-}
-
-/** The piece with other allowances. */
-export function withAllowances(p: Piece, allowances: Piece['allowances']): Piece {
-  const next = openPiece(p);
-  next.allowances = allowances;
-  return next;
-}
-
-/** The piece with other corners. */
-export function withCorners(p: Piece, corners: Piece['corners']): Piece {
-  const next = openPiece(p);
-  next.corners = corners;
-  return next;
-}
-
-/** The piece before any treatment of its seam. */
-export function withoutSeam(p: Piece): Piece {
-  const next = openPiece(p);
-  next.seam = undefined;
-  return next;
-}
-
-/** The inner line with some fields changed. */
-export const withLine = (l: InnerLine, c: Partial<InnerLine>): InnerLine => ({
-  id: c.id ?? l.id,
-  kind: c.kind ?? l.kind,
-  chain: c.chain ?? l.chain,
-  origin: c.origin ?? l.origin,
-  dart: c.dart ?? l.dart,
-  notches: c.notches ?? l.notches,
-  line: c.line ?? l.line,
-  foot: c.foot ?? l.foot,
-  faults: c.faults ?? l.faults,
-});
-
-/** The dart with some fields changed. */
-export const withDart = (d: Dart, c: Partial<Dart>): Dart => ({
-  id: c.id ?? d.id,
-  side: c.side ?? d.side,
-  state: c.state ?? d.state,
-  upper: c.upper ?? d.upper,
-  lower: c.lower ?? d.lower,
-  bustPoint: c.bustPoint ?? d.bustPoint,
-  residual: c.residual ?? d.residual,
-});
-
-/** The notch with some fields changed. */
-export const withNotch = (n: EdgeNotch, c: Partial<EdgeNotch>): EdgeNotch => ({
-  id: c.id ?? n.id,
-  at: c.at ?? n.at,
-  ghost: c.ghost ?? n.ghost,
-  edge: c.edge ?? n.edge,
-  line: c.line ?? n.line,
-});
-
-/**
- * A table with one entry set. Copied entry by entry, as engines take the long way when something is added to what was spread; ids (see
- * the form `id` of a command's key) are never a name that setting treats in another way.
- */
-export function withEntry<T>(table: Readonly<Record<string, T>>, key: string, value: T): Record<string, T> {
-  const out: Record<string, T> = {};
-  for (const known in table) out[known] = table[known]!;
-  out[key] = value;
-  return out;
 }

@@ -1,4 +1,5 @@
-import { chainBounds, polyline } from '../geometry/chain.ts';
+import { chainBounds } from '../geometry/chain.ts';
+import { polyline } from '../geometry/polyline.ts';
 import type { Box, Chain, Point } from '../geometry/types.ts';
 import { num } from './svg.ts';
 

@@ -1,6 +1,6 @@
 import { distance } from '../geometry/point.ts';
 import { applyTo, invert } from '../geometry/isometry.ts';
-import { transformChain } from '../geometry/chain.ts';
+import { transformChain } from '../geometry/chain-moved.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
 import { endAt, findEdge, partOf } from '../pattern/outline.ts';
 import { findSlash } from '../pattern/slash-line.ts';

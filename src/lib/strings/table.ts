@@ -11,13 +11,8 @@ export const later: {
   target?: (id: string, kind: string, ref: string, dart: string) => string | undefined;
 } = {};
 
-export const optionWords = (id: string): string => (id === 'what' ? 'This is' : (later.option?.(id) ?? id));
-
 export const choiceWords = (option: string, value: string): string =>
   (option === 'what' ? later.thing?.(value) : later.choice?.(option, value)) ?? nameOf(value);
-
-/** Words on a tool's button; `id` is `kind:...`. */
-export const actWords = (id: string, about = ''): string => later.act?.(id, about) ?? id;
 
 /** What a live measure is called; `id` is its kind, or `kind:...`. */
 export const readingWords = (id: string): string =>

@@ -1,5 +1,6 @@
 import { rotationByAngle } from '../geometry/isometry.ts';
-import { chainLength, subchain } from '../geometry/chain.ts';
+import { chainLength } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { apply } from '../recipe/apply.ts';
 import type { Command, CommandName, Fabric, Refusal, Work } from '../recipe/types.ts';

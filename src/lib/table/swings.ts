@@ -1,4 +1,5 @@
-import { chainLength, subchain } from '../geometry/chain.ts';
+import { chainLength } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import type { Chain } from '../geometry/types.ts';
 import { frontOf } from '../machines/scene.ts';
 import type { Tracing } from '../machines/tool-spec.ts';

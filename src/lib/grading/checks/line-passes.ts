@@ -1,4 +1,4 @@
-import { reverseChain } from '../../geometry/chain.ts';
+import { reverseChain } from '../../geometry/chain-moved.ts';
 import { cross, sub } from '../../geometry/point.ts';
 import { tangentAt } from '../../geometry/segment.ts';
 import type { Chain, Point } from '../../geometry/types.ts';

@@ -1,4 +1,5 @@
-import { pointAtLength, reverseChain } from '../../geometry/chain.ts';
+import { pointAtLength } from '../../geometry/chain.ts';
+import { reverseChain } from '../../geometry/chain-moved.ts';
 import type { Chain, Point } from '../../geometry/types.ts';
 import { standsIn } from '../../pattern/mouth.ts';
 import { chainOf, legsOf, outlineOf, partOf } from '../../pattern/outline.ts';

@@ -1,4 +1,5 @@
-import { chainLength, reverseChain } from '../../geometry/chain.ts';
+import { chainLength } from '../../geometry/chain.ts';
+import { reverseChain } from '../../geometry/chain-moved.ts';
 import { applyTo, rotationByAngle } from '../../geometry/isometry.ts';
 import { distance } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';

@@ -1,4 +1,5 @@
-import { pointAtLength, subchain } from '../../geometry/chain.ts';
+import { pointAtLength } from '../../geometry/chain.ts';
+import { subchain } from '../../geometry/subchain.ts';
 import { nearestOnChain } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import type { Chain } from '../../geometry/types.ts';

@@ -1,4 +1,6 @@
-import { chainLength, reverseChain, subchain } from '../../geometry/chain.ts';
+import { chainLength } from '../../geometry/chain.ts';
+import { reverseChain } from '../../geometry/chain-moved.ts';
+import { subchain } from '../../geometry/subchain.ts';
 import { add, distance, scale, sub, unit } from '../../geometry/point.ts';
 import { line as straight } from '../../geometry/segment.ts';
 import type { Chain } from '../../geometry/types.ts';

@@ -1,4 +1,4 @@
-import { withEntry } from '../../pattern/with.ts';
+import { withEntry } from '../../pattern/with-entry.ts';
 import { resolveAnchor } from '../anchors.ts';
 import { openWork, refused } from '../pieces.ts';
 import type { Identify } from '../types.ts';

@@ -1,4 +1,4 @@
-import { withEntry } from '../../pattern/with.ts';
+import { withEntry } from '../../pattern/with-entry.ts';
 import { pieceById, refused } from '../pieces.ts';
 import type { PlacePiece } from '../types.ts';
 import { kind } from './kind.ts';

@@ -1,4 +1,4 @@
-import { withEntry } from '../../pattern/with.ts';
+import { withEntry } from '../../pattern/with-entry.ts';
 import { openWork } from '../pieces.ts';
 import type { Read } from '../types.ts';
 import { kind } from './kind.ts';
