@@ -47,7 +47,7 @@ describe('what a page fetches by phase', () => {
     expect(known()).toEqual(of('block', 'legs', 'line', 'marks', 'cut', 'dart', 'finish'));
     await fetchFor(['back-off']);
     expect(known()).toEqual(of('block', 'legs', 'line', 'marks', 'cut', 'dart', 'sewn', 'finish'));
-    await fetchFor(['part-at-darts', 'open-out', 'draw-curve', 'cap']);
+    await fetchFor(['part-at-darts', 'open-out', 'draw-curve', 'cap', 'overlay', 'copy']);
     expect(known()).toEqual(names);
     expect(tools()).toEqual(names);
     expect(areFetched(names)).toBe(true);
