@@ -31,7 +31,17 @@ describe('the block that a page hands in', () => {
     const sample = sampleAttempt('F2', 'knit');
     const fresh = await alone();
     // Every phase by itself: all of them together bring what drafts.
-    for (const phase of ['block', 'open', 'legs', 'line', 'marks', 'cut', 'proof', 'treat', 'finish'] as const)
+    for (const phase of [
+      'block',
+      'open',
+      'legs',
+      'line',
+      'marks',
+      'cut',
+      'proof',
+      'treat',
+      'finish',
+    ] as const)
       await import(`../../src/lib/recipe/commands/${phase}.ts`);
     const { replay: replayAlone } = await import('../../src/lib/recipe/replay.ts');
     expect(() => replayAlone(sample)).toThrow(/not handed in/);
