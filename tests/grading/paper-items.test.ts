@@ -71,6 +71,36 @@ describe.each(all)('what can be measured on the paper of %s', (_, lesson) => {
 });
 
 describe('what a step makes comes first', () => {
+  it('a connector: its length, and the angle to the line, which is a right one where it is worked', () => {
+    for (const [id, step, darts] of [
+      ['slanted-seam', 'connectors', ['right', 'left']],
+      ['line-near-the-bust-point', 'connector', ['right']],
+    ] as const) {
+      expect(fresh(id, step)).toEqual(
+        darts.flatMap((d) => [`connector-length ${d}`, `connector-angle ${d}`]),
+      );
+      const lesson = loadLesson(id)!;
+      const { worked } = at(lesson, step, 'woven');
+      for (const dart of darts) {
+        const line = worked.lines.find(({ feet }) => dart in feet)!;
+        const { tip, foot } = line.feet[dart]!;
+        const mm = Math.hypot(tip.x - foot.x, tip.y - foot.y) / 2;
+        const entry = (what: 'connector-length' | 'connector-angle', value: number) =>
+          compareWithPaper(worked, [{ what, about: dart, value }], 'woven')[0]!;
+        // Half scale, a ruler's 1/32 in and a protractor's degree (trade notes; derived).
+        expect(entry('connector-length', mm + 0.7)).toMatchObject({ state: 'right' });
+        expect(entry('connector-length', mm + 0.9).state).toBe('wrong');
+        expect(entry('connector-length', 2 * mm)).toMatchObject({
+          state: 'wrong',
+          cause: { code: 'scale-mixed' },
+        });
+        expect(entry('connector-angle', Math.PI / 2 - 0.017)).toMatchObject({ state: 'right' });
+        expect(entry('connector-angle', Math.PI / 2 - 0.02).state).toBe('wrong');
+        expect(entry('connector-angle', 1).expected).toBeCloseTo(Math.PI / 2, 6);
+      }
+    }
+  });
+
   it('its three readings of the dart, where it is to be read', () => {
     expect(fresh('reading-the-block', 'read')).toEqual([
       'dart-angle right',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lessonIds, loadLesson } from '../../src/cli/load-lessons.ts';
 import { compareWithPaper } from '../../src/lib/grading/paper.ts';
 import { measurable } from '../../src/lib/grading/paper-items.ts';
+import { isAngle } from '../../src/lib/grading/paper-value.ts';
 import { blockOf } from '../../src/lib/lessons/block.ts';
 import { paperTables } from '../../src/lib/lessons/worked/for-paper.ts';
 import { bent, drawingOf } from '../../src/lib/panels/paper/figure.ts';
@@ -32,7 +33,7 @@ describe.each(lessonIds())('the drawings of where to measure, in %s', (id) => {
           expect(mark.at.y - y).toBeGreaterThan(0);
           expect(x + width - mark.at.x).toBeGreaterThan(0);
           expect(y + height - mark.at.y).toBeGreaterThan(0);
-          if (item.what === 'dart-angle' || item.what === 'allowance-width') return;
+          if (isAngle(item.what) || item.what === 'allowance-width') return;
           const [finding] = compareWithPaper(worked, [{ ...item, value: 1 }], fabric);
           expect(measured(mark.d).length / 2).toBeCloseTo(finding!.expected as number, 2);
         });

@@ -1,6 +1,7 @@
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { distance, sub } from '../geometry/point.ts';
 import { angleBetween, PI } from '../geometry/trig.ts';
+import { measuredConnector } from '../pattern/connector-measure.ts';
 import { intake } from '../pattern/measure.ts';
 import { findDart, landmark, legsOf, seamGroups } from '../pattern/outline.ts';
 import type { Piece } from '../pattern/types.ts';
@@ -21,6 +22,13 @@ function atSewnPoint(piece: Piece, id: string): { leg: number; angle: number } |
   const from = chainStart(legs.into.chain);
   const to = chainEnd(legs.outOf.chain);
   return { leg: distance(sewn, from), angle: Math.abs(angleBetween(sub(from, sewn), sub(to, sewn))) };
+}
+
+/** From the point of the sewn dart to the foot of its connector, mm at full size. */
+function fromSewnPoint(piece: Piece, id: string): number | undefined {
+  const sewn = landmark(piece, sewnPointOf(id));
+  const drawn = measuredConnector(piece, id);
+  return sewn && drawn && distance(sewn, drawn.foot);
 }
 
 /** Widths of the open darts that a seam is broken by, mm at full size; undefined where there is none. */
@@ -47,6 +55,7 @@ function mistakes(piece: Piece, item: PaperItem, full: number): readonly Mistake
       ['protractor-other-row', PI - full],
       ['half-the-angle', full / 2],
     ];
+  if (what === 'connector-angle') return [['protractor-other-row', PI - full]];
   const lengths: Mistake[] = [
     ['scale-mixed', full],
     ['scale-mixed', full * HALF * HALF],
@@ -57,6 +66,8 @@ function mistakes(piece: Piece, item: PaperItem, full: number): readonly Mistake
       ['measured-at-sewn-point', half(atSewnPoint(piece, about)?.leg)],
       ['intake-for-leg', half(same('intake'))],
     );
+  if (what === 'connector-length')
+    lengths.push(['measured-at-sewn-point', half(fromSewnPoint(piece, about))]);
   if (what === 'intake') lengths.push(['leg-for-intake', half(same('leg-length'))]);
   const across = what === 'seam-length' ? dartsAcross(piece, about) : undefined;
   if (across !== undefined) lengths.push(['dart-measured-along', (full + across) * HALF]);

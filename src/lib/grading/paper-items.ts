@@ -1,4 +1,5 @@
 import { sin } from '../geometry/trig.ts';
+import { connectorsOf } from '../pattern/connector-measure.ts';
 import { dartAngle, drawnAngle, intake, legLength } from '../pattern/measure.ts';
 import { openings } from '../pattern/openings.ts';
 import { seamGroups } from '../pattern/outline.ts';
@@ -40,6 +41,10 @@ function itemsOf(piece: Piece): readonly Required<PaperItem>[] {
     add('dart-angle', dart);
     if (legsAlike(piece, dart)) add('leg-length', dart);
     add('intake', dart);
+  }
+  for (const dart of connectorsOf(piece)) {
+    add('connector-length', dart);
+    add('connector-angle', dart);
   }
   const treated = new Set(piece.treatments.map(({ dart }) => dart));
   if (!isBack(piece))

@@ -1,3 +1,4 @@
+import { measuredConnector } from '../pattern/connector-measure.ts';
 import { edgeLength } from '../pattern/edge-length.ts';
 import { dartAngle, intake, legLength } from '../pattern/measure.ts';
 import { openings } from '../pattern/openings.ts';
@@ -6,9 +7,14 @@ import type { Piece } from '../pattern/types.ts';
 import type { Fabric, Work } from '../recipe/types.ts';
 import { isBack, piecesFor } from './table.ts';
 
-/** What can be measured on paper: of a dart, of the opening that a dart left in a seam edge, or of a seam. */
+/** What can be measured on paper: of a dart, of its connector, of the opening that it left in a seam edge, or of a seam. */
 export type PaperMeasure =
-  'dart-angle' | 'intake' | 'leg-length' | 'opening' | 'seam-length' | 'allowance-width';
+  | ('dart-angle' | 'intake' | 'leg-length')
+  | ('connector-length' | 'connector-angle')
+  | ('opening' | 'seam-length' | 'allowance-width');
+
+/** Whether it is read off a protractor; all else is read off a ruler. */
+export const isAngle = (what: PaperMeasure): boolean => what === 'dart-angle' || what === 'connector-angle';
 
 /** Something on paper that can be measured. */
 export interface PaperItem {
@@ -34,6 +40,8 @@ export function valueOn(piece: Piece, { what, about }: PaperItem): number | unde
   if (what === 'seam-length') return seamLength(piece, about);
   if (isBack(piece)) return undefined;
   if (what === 'opening') return openings(piece).find(({ dart }) => dart === about)?.width;
+  if (what === 'connector-length') return measuredConnector(piece, about)?.length;
+  if (what === 'connector-angle') return measuredConnector(piece, about)?.angle;
   if (what === 'leg-length') return legLength(piece, about);
   if (what === 'intake') return intake(piece, about);
   const angle = dartAngle(piece, about);

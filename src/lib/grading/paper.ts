@@ -3,7 +3,7 @@ import { missing, near } from './finding.ts';
 import { agreements } from './paper-agrees.ts';
 import { paperCause } from './paper-causes.ts';
 import { HALF, PROTRACTOR, RULER } from './paper-scale.ts';
-import { onTable, type PaperItem } from './paper-value.ts';
+import { isAngle, onTable, type PaperItem } from './paper-value.ts';
 import type { Finding } from './types.ts';
 
 /** One measured value. */
@@ -27,7 +27,7 @@ export function compareWithPaper(work: Work, entries: readonly PaperEntry[], fab
     const named = what === 'seam-length' || what === 'allowance-width' ? 'group' : 'open';
     const about = { what, [named]: entry.about, ...(piece !== undefined && { piece }) };
     if (there === undefined || !Number.isFinite(value)) return missing(code, { about });
-    const angle = what === 'dart-angle';
+    const angle = isAngle(what);
     const allowed = angle ? PROTRACTOR : RULER;
     const expected = angle ? there.value : there.value * HALF;
     const cause = () => paperCause(there.piece, entry, there.value, value, allowed.value);

@@ -47,6 +47,14 @@ export const READ_FINDINGS: Entries = {
     wrong:
       'Your three measures of {open} do not agree with each other, so one of them was misread; the intake beside what your leg and angle make it, 2 × leg × sin(angle / 2)',
   },
+  'paper/connector-length': {
+    right: 'Connector of {open} on your paper, from the bust point to the style line',
+    missing: 'The table has no such connector to compare with.',
+  },
+  'paper/connector-angle': {
+    right: 'Angle of the connector of {open} to the style line, on your paper',
+    missing: 'The table has no such connector to compare the angle with.',
+  },
   'paper/opening': {
     right: 'Opening left by {open} in the seam of the {piece}, on your paper',
     missing: 'The table has no such opening to compare with.',

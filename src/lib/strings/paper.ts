@@ -1,5 +1,5 @@
 import { degrees, radians } from '../geometry/trig.ts';
-import type { PaperMeasure } from '../grading/paper-value.ts';
+import { isAngle, type PaperMeasure } from '../grading/paper-value.ts';
 import { nameOf, theDart } from './names.ts';
 import { parseLength } from './parse-length.ts';
 import { decimal, formatLength, type RulerUnits } from './units.ts';
@@ -20,6 +20,8 @@ export function paperLabel(what: PaperMeasure, about: string): string {
   const dart = theDart(about);
   if (what === 'dart-angle') return `Angle of ${dart}`;
   if (what === 'leg-length') return `Leg of ${dart}`;
+  if (what === 'connector-length') return `Connector of ${dart}`;
+  if (what === 'connector-angle') return `Angle of the connector of ${dart} to the style line`;
   return what === 'intake' ? `Intake of ${dart}` : `Opening left by ${dart}`;
 }
 
@@ -30,6 +32,9 @@ export const PLACES: Readonly<Record<PaperMeasure, string>> = {
   'leg-length':
     'Ruler from the bust point straight to the end of the leg on the seam line, not to the cut line.',
   intake: 'Ruler straight across, from the end of one leg to the end of the other, on the seam line.',
+  'connector-length': 'Ruler from the bust point straight to the foot of the connector on the style line.',
+  'connector-angle':
+    'Centre of the protractor on the foot, its zero line along the style line as it runs there; read where the connector goes up, the smaller of its two angles.',
   opening: 'Ruler straight across the opening in the seam edge, from one end of the cut to the other.',
   'seam-length':
     'Along the seam line, never the cut line: on a curve stand the ruler on its edge and roll it along. Add the parts up; leave out open darts and what is folded away in a dart’s cap.',
@@ -43,7 +48,7 @@ export const BENT =
 /** The value of a field: mm on paper or radians. undefined where nothing stands in it; NaN for what is no length above zero, or no angle up to 180°. */
 export function paperValue(text: string, what: PaperMeasure, units: RulerUnits): number | undefined {
   if (text.trim() === '') return undefined;
-  if (what !== 'dart-angle') {
+  if (!isAngle(what)) {
     const length = parseLength(text, units);
     return length !== undefined && length > 0 && length < 5000 ? length : Number.NaN;
   }
@@ -54,7 +59,7 @@ export function paperValue(text: string, what: PaperMeasure, units: RulerUnits):
 
 /** A value as it stands in a field: mm on paper or radians, in the learner's units; inches as a fraction where they are one. */
 export function paperText(value: number, what: PaperMeasure, units: RulerUnits): string {
-  if (what === 'dart-angle') return decimal(degrees(value), 2);
+  if (isAngle(what)) return decimal(degrees(value), 2);
   if (units === 'mm') return decimal(value, 2);
   const count = Math.floor((value / INCH) * PARTS + 0.5);
   if (Math.abs(count / PARTS - value / INCH) > 1e-4) return String(Number((value / INCH).toFixed(4)));
@@ -63,7 +68,7 @@ export function paperText(value: number, what: PaperMeasure, units: RulerUnits):
 
 /** What is expected in a field. */
 export const paperExpected = (what: PaperMeasure, units: RulerUnits): string =>
-  what === 'dart-angle'
+  isAngle(what)
     ? 'degrees, 0 to 180, such as 18 or 18.5'
     : units === 'mm'
       ? 'millimetres, such as 65 or 65.5'

@@ -2,6 +2,7 @@ import { chainEnd, chainLength, chainStart, pointAtLength } from '../../geometry
 import { distance } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Measurable } from '../../grading/paper-items.ts';
+import { measuredConnector } from '../../pattern/connector-measure.ts';
 import { openings } from '../../pattern/openings.ts';
 import { findDart, legsOf, outlineOf, partOf, seamGroups } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
@@ -48,6 +49,25 @@ function dartMark(piece: Piece, { what, about }: Measurable): PaperMark | undefi
   return { d: arc, at: mix(mix(p, q, 0.5), bust, 1.6) };
 }
 
+/** The connector, or the angle at its foot. */
+function connectorMark(piece: Piece, { what, about }: Measurable): PaperMark | undefined {
+  const drawn = measuredConnector(piece, about);
+  if (!drawn) return undefined;
+  const { tip, foot, along, length, angle } = drawn;
+  if (what === 'connector-length') return { d: straight(tip, foot), at: mix(tip, foot, 0.35) };
+  // On the side of the smaller angle.
+  const way = (tip.x - foot.x) * along.x + (tip.y - foot.y) * along.y < 0 ? -1 : 1;
+  const r = length * 0.45;
+  const p = { x: foot.x + way * r * along.x, y: foot.y + way * r * along.y };
+  const q = mix(foot, tip, r / length);
+  const turn = (p.x - foot.x) * (q.y - foot.y) - (p.y - foot.y) * (q.x - foot.x);
+  const middle = mix(p, q, 0.5);
+  return {
+    d: `M${p.x} ${p.y}A${r} ${r} 0 0 ${turn > 0 ? 1 : 0} ${q.x} ${q.y}`,
+    at: angle > 0 ? mix(foot, middle, 2.4) : middle,
+  };
+}
+
 /** Whether an item is measured from the bust point past a leg that bends on its way, at an alternate pivot. */
 export function bent(piece: Piece, { what, about }: Measurable): boolean {
   if (what !== 'dart-angle' && what !== 'leg-length') return false;
@@ -75,17 +95,21 @@ function markOf(piece: Piece, item: Measurable): PaperMark | undefined {
       at: pointAtLength(longest, chainLength(longest) / 2),
     };
   }
-  return dartMark(piece, item);
+  return (what === 'connector-length' || what === 'connector-angle' ? connectorMark : dartMark)(piece, item);
 }
 
 /** A piece with the places at which its items are measured. */
 export function drawingOf(piece: Piece, items: readonly Measurable[]): PaperDrawing {
   const chains = outlineOf(piece).map(({ chain }) => chain);
+  // A connector is measured to the line that it meets.
+  const styleLines = items.some(({ what }) => what === 'connector-angle')
+    ? piece.parts.flatMap(({ lines }) => lines.flatMap((l) => (l.kind === 'style-line' ? [l.chain] : [])))
+    : [];
   const box = boundsOf(chains);
   const ring = NUMBER * Math.max(box.maxX - box.minX, box.maxY - box.minY);
   const size = [box.maxX - box.minX, box.maxY - box.minY].map((side) => side + 3 * ring);
   return {
-    outline: chains.map((chain) => pathData(chain, same, false)).join(''),
+    outline: [...chains, ...styleLines].map((chain) => pathData(chain, same, false)).join(''),
     viewBox: [box.minX - 1.5 * ring, box.minY - 1.5 * ring, ...size].map((n) => n.toFixed(1)).join(' '),
     ring,
     marks: items.map((item) => markOf(piece, item)),
