@@ -40,4 +40,29 @@ describe('the forms that finish darts', () => {
     if ('refused' in capped) throw new Error(capped.refused.code);
     expect(sewnPieces(capped.work.pieces, 'knit').map((p) => p.id)).toEqual(['front', 'back']);
   });
+
+  it('no allowance, because the edge is bound or lies on the fold, is the same command as a typed 0', () => {
+    const parted = FINISH_TABLES['smooth-seam']!;
+    const forms = formsFor(['allow', 'label'], parted, 'knit', 'mm');
+    const allow = forms.find(({ id }) => id === 'allow-back')!;
+    const none = allow.build({ group: 'centre-back', how: 'typed', width: 0 });
+    expect(none).toEqual({ do: 'allow', piece: 'back', group: 'centre-back', width: 0 });
+    for (const how of ['fold', 'bound']) expect(allow.build({ group: 'centre-back', how })).toEqual(none);
+    expect(allow.build({ group: 'waist', how: 'fold' })).toBe('Edge: only centre back lies on the fold.');
+    expect(allow.build({ group: 'waist', how: 'typed', width: '' })).toBe('Width: a number is expected.');
+    // What has no centre edge cannot lie on the fold.
+    const side = forms.find(({ id }) => id === 'allow-front-side')!;
+    const ways = side.fields.find(({ id }) => id === 'how')!.options!.map(({ value }) => value);
+    expect(ways).toEqual(['typed', 'bound']);
+    expect(forms.find(({ id }) => id === 'label-front-side')!.fields.map(({ id }) => id)).not.toContain(
+      'onFold',
+    );
+    const label = forms.find(({ id }) => id === 'label-back')!;
+    const plain = { do: 'label', piece: 'back', name: 'Back', cut: 1, rightSideUp: false };
+    expect(label.build({ name: 'Back', cut: 1, rightSideUp: false, onFold: false })).toEqual(plain);
+    expect(label.build({ name: 'Back', cut: 1, rightSideUp: false, onFold: true })).toEqual({
+      ...plain,
+      onFold: true,
+    });
+  });
 });

@@ -31,9 +31,15 @@ export const allow: FormMaker = (work, fabric, units) =>
       ...length(group.id, nameOf(group.id)),
       value: piece.allowances[group.id] ?? '',
     }));
+    const centre = centreGroup(piece);
     const all: Field[] = [
       choice('group', 'Edge', groupOptions(piece)),
-      length('width', 'Width', (3 / 8) * INCH),
+      choice('how', 'Allowance', [
+        { value: 'typed', label: 'of a typed width' },
+        { value: 'bound', label: 'none: the edge is bound' },
+        ...(centre === undefined ? [] : [{ value: 'fold', label: `none: ${nameOf(centre)} on the fold` }]),
+      ]),
+      { ...length('width', 'Width', (3 / 8) * INCH), when: { field: 'how', is: 'typed' } },
     ];
     const set = fields
       .filter((field) => field.value !== '')
@@ -41,20 +47,16 @@ export const allow: FormMaker = (work, fabric, units) =>
     return {
       id: `allow-${piece.id}`,
       title: `Allowance of an edge: ${pieceName(piece.id)}`,
-      note:
-        set.length > 0 ? `So far: ${set.join(', ')}.` : 'No edge has an allowance yet. A bound edge gets 0.',
+      note: set.length > 0 ? `So far: ${set.join(', ')}.` : 'No edge has an allowance yet.',
       fields: all,
       submit: 'Set the width',
       build: (values) => {
+        const [how, group] = [text(values, 'how'), text(values, 'group')];
+        const made = { do: 'allow', piece: piece.id, group } as const;
+        if (how === 'fold' && group !== centre) return `Edge: only ${nameOf(centre ?? '')} lies on the fold.`;
+        if (how === 'fold' || how === 'bound') return { ...made, width: 0 };
         if (number(values, 'width') < 0) return 'Width: 0 or more is expected.';
-        return (
-          missingNumber(values, ['width'], all) ?? {
-            do: 'allow',
-            piece: piece.id,
-            group: text(values, 'group'),
-            width: number(values, 'width'),
-          }
-        );
+        return missingNumber(values, ['width'], all) ?? { ...made, width: number(values, 'width') };
       },
     };
   });

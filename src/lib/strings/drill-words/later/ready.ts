@@ -34,7 +34,7 @@ const BEFORE = {
 const allowances: StepText = (v, units) => [
   `Give each edge of the pieces for the ${clothOf(v)} its width, those of the back too:`,
   ...widthLines(v, units).map((line) => `- ${line}`),
-  '- centre back: 0 on the fold (say it, too), or the width of a seam; halves that were trued each by itself have',
+  '- centre back: 0 on the fold (give the 0, too), or the width of a seam; halves that were trued each by itself have',
   '  no fold, and are sewn to each other',
   '',
   'At both ends of the style line the crossing cut line is mirrored in the style line, which is sewn and pressed',
