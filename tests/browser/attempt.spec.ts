@@ -230,6 +230,20 @@ for (const [how, open] of [
     await expect(origin(page)).toContainText('through the end of its line, 5 mm past it');
   });
 
+test('an attempt of one step of a drill says so: its kind, which step, and what was given', async ({
+  page,
+}) => {
+  const part = page.locator('[data-part]');
+  await offerFile(page, drillText('4.finish.41.woven.usual.1.any.5'));
+  await expect(part).toHaveText(
+    /^One step of a drill, “Cap the dart”\. Its kind: Back off, true and cap\. Given before it, and not the work of whoever made the attempt: (“[^”]+”, )*“Draw the sewn point”\.$/,
+  );
+  await page.getByRole('button', { name: 'Open another' }).click();
+  await offerFile(page, drillText('slash.77.woven.usual.3'));
+  await expect(page.getByText('3 of 3 steps accepted, marked again')).toBeVisible();
+  await expect(part).toHaveCount(0);
+});
+
 test('what cannot be used is refused with path, expected and found, and the table stays', async ({
   page,
 }) => {

@@ -1,10 +1,12 @@
 import { resolve } from '$app/paths';
 import { toFragment } from '../lessons/drills/link.ts';
 import { misfit, readHandedIn } from '../lessons/handed-in.ts';
-import type { Lesson } from '../lessons/types.ts';
+import type { Lesson, StepToWork } from '../lessons/types.ts';
 import { drillOfId } from '../practice/drill-skills.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt } from '../recipe/types.ts';
+import { partSaid } from '../strings/attempt.ts';
+import { EXERCISE_NAMES } from '../strings/drill-words/kinds.ts';
 import type { RulerUnits } from '../strings/units.ts';
 import { fetchFor } from '../table/phases/index.ts';
 import { readyDrill } from './drill.ts';
@@ -15,23 +17,34 @@ export interface OpenAttempt {
   readonly lesson: Lesson;
   /** Where the lesson or drill itself is worked. */
   readonly address: string;
+  /** That it is a part of a drill, and what was given before. */
+  readonly part?: string | undefined;
   /** The file claimed a mark of its own, which was not read. */
   readonly claimed: boolean;
 }
 
 export type Opened = { readonly ok: OpenAttempt } | { readonly problems: readonly Problem[] };
 
-type Found = { readonly lesson: Lesson; readonly address: string } | Problem;
+type Found = Pick<OpenAttempt, 'lesson' | 'address' | 'part'> | Problem;
 
 /** The lesson or drill of that id. Drills follow from their id, without hints; the rules of a lesson are fetched. */
 async function lessonOf(id: string, units: RulerUnits): Promise<Found> {
   const path = 'lesson.id';
   const drill = drillOfId(id);
-  if (drill)
+  if (drill) {
+    const lesson = await (await readyDrill(drill, {}, units)).whole();
+    const titles = (steps: readonly StepToWork[] = []) => steps.map(({ title }) => title);
     return {
-      lesson: await (await readyDrill(drill, {}, units)).whole(),
+      lesson,
       address: `${resolve('/practice')}#${toFragment(drill)}`,
+      part: partSaid(
+        EXERCISE_NAMES[drill.exercise],
+        titles(lesson.given),
+        titles(lesson.steps),
+        drill.step !== undefined,
+      ),
     };
+  }
   const unknown = { path, expected: 'a lesson of the course, or a drill', found: id };
   if (!/^[a-z0-9-]+$/.test(id) || id.startsWith('drill-')) return unknown;
   const answer = await fetch(resolve('/lesson/[lesson]/rules.json', { lesson: id })).catch(() => undefined);

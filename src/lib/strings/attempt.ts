@@ -24,6 +24,25 @@ export function helpSaid(help: readonly StepHelp[], titleOf: (step: string) => s
   return `The file says: ${said}. That is its own word, and changes no mark.`;
 }
 
+/**
+ * That an attempt is of one step of a drill, or begins after steps that were given; undefined where it is a whole one from the beginning. `kind`: the
+ * drill's, as it is chosen. `given`, `own`: titles of the steps that were done when it began, and that are worked. Plain text.
+ */
+export function partSaid(
+  kind: string,
+  given: readonly string[],
+  own: readonly string[],
+  alone: boolean,
+): string | undefined {
+  const quoted = given.map((title) => `“${title}”`);
+  const before =
+    given.length === 0
+      ? 'Nothing was given before it.'
+      : `Given before it, and not the work of whoever made the attempt: ${quoted.join(', ')}.`;
+  if (alone) return `One step of a drill, “${own[0]}”. Its kind: ${kind}. ${before}`;
+  return given.length === 0 ? undefined : `A drill of the kind: ${kind}. ${before}`;
+}
+
 const lower = (text: string): string => `${text.slice(0, 1).toLowerCase()}${text.slice(1)}`;
 
 /** How many steps are accepted, and where that comes from. */

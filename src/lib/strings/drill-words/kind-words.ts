@@ -28,6 +28,8 @@ export interface OpeningWords {
 export interface KindWords extends OpeningWords {
   /** The texts of its other steps. */
   readonly later: StepTexts;
+  /** What is done before one step of it that is worked by itself, and what that step asks; left out: what the whole is about. */
+  readonly alone?: (v: Variant, units: RulerUnits, id: DrillStepId) => string;
 }
 
 const goalLines = (v: Variant, units: RulerUnits): readonly string[] =>

@@ -29,8 +29,9 @@ const treat: StepText = (v, units) => [
   `- for the woven, which eases ${onPaper(v, EASES.woven, units)} at most, take the measured excess out at the end of the seam:`,
   '  at the right shoulder on the lower piece, at the left side on the upper one. True the back with each, and',
   '  mark the notches between opening and that end again.',
-  '',
-  `The steps after this one are about the pieces for the ${clothOf(v)}.`,
+  ...(v.drill.step === undefined
+    ? ['', `The steps after this one are about the pieces for the ${clothOf(v)}.`]
+    : []),
 ];
 
 export const READY_OPENING: OpeningWords = {

@@ -11,8 +11,18 @@ export function wholeWords(kind: KindWords, hints: DrillHints, units: RulerUnits
     ...words,
     summary: (v) => {
       if (v.drill.step === undefined) return words.summary(v);
-      const { title } = words.step(v, stepsOf(v).own[0]!);
-      return `One step, and no more: ${title.charAt(0).toLowerCase()}${title.slice(1)}. What comes before it is done. The whole of it: ${words.summary(v)}`;
+      const { given, own } = stepsOf(v);
+      const id = own[0]!;
+      const { title } = words.step(v, id);
+      return [
+        `One step, and no more: ${title.charAt(0).toLowerCase()}${title.slice(1)}.`,
+        ...(kind.alone
+          ? [kind.alone(v, units, id)]
+          : [
+              ...(given.length > 0 ? ['What comes before it is done.'] : []),
+              `The whole of it: ${words.summary(v)}`,
+            ]),
+      ].join(' ');
     },
   };
 }

@@ -1,6 +1,7 @@
-import { BESIDE_FOOT } from '../../../lessons/drills/rules/line.ts';
+import { BESIDE_FOOT, EASES } from '../../../lessons/drills/rules/line.ts';
+import { stepNumber } from '../../../lessons/drills/steps.ts';
 import type { KindWords, StepText } from '../kind-words.ts';
-import { measured, onPaper, scaleNote } from '../measured.ts';
+import { measured, onPaper, paperOf, scaleNote } from '../measured.ts';
 import { clothOf, READY_OPENING, widthLines } from '../ready.ts';
 
 /** What is done on the table when it begins. On paper it is still to be done: the practice sheet has it. */
@@ -69,7 +70,40 @@ const walkTheSeams: StepText = (v, units) => [
 /** As `rules/ready.ts` has it: 1/8 in is acceptable (read, trade notes), within the band. mm. */
 const WALKED = { wide: 6.4, usual: 3.2, strict: 1.6 } as const;
 
+/** What lies on the table before each of its steps. */
+const DONE = [
+  'the slanted seam is drawn and cut, with both darts in it',
+  'the leftover is treated for both cloths',
+  'the allowances are added',
+  'the pieces are labelled, with their grainlines',
+];
+
+/** What a step asks, in a sentence, beside its text. */
+const ASKS = {
+  treat: (v, units) => [
+    'Copy the pieces for a stable woven, bridge the openings, and treat what is left over at each foot:',
+    `the knit eases up to ${measured(v, EASES.knit, units)}, the woven up to ${onPaper(v, EASES.woven, units)}.`,
+  ],
+  allowances: (v, units) => [
+    `Give the pieces for the ${clothOf(v)} their widths, ${paperOf(v)}: ${widthLines(v, units).join('; ')}.`,
+  ],
+  'label-and-grain': (v) => [
+    `On the pieces for the ${clothOf(v)} write what each is and how it is cut, and draw the grainlines of the front.`,
+  ],
+  'walk-the-seams': (v) => [
+    `Walk the five seams of the ${clothOf(v)} on the seam line, and say of each what you found.`,
+  ],
+} satisfies Readonly<Record<string, StepText>>;
+
+const alone: KindWords['alone'] = (v, units, id) => {
+  const asks: StepText | undefined = Object.hasOwn(ASKS, id) ? ASKS[id as keyof typeof ASKS] : undefined;
+  const done = DONE.slice(0, stepNumber('ready', id));
+  const said = done.length < 2 ? done.join('') : `${done.slice(0, -1).join(', ')}, and ${done.at(-1)}`;
+  return [`Done before it: ${said}.`, ...(asks?.(v, units) ?? [])].join(' ');
+};
+
 export const READY_WORDS: KindWords = {
   ...READY_OPENING,
   later: { ...BEFORE, allowances, 'label-and-grain': labelAndGrain, 'walk-the-seams': walkTheSeams },
+  alone,
 };
