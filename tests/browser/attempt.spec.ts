@@ -233,7 +233,7 @@ for (const [how, open] of [
 test('an attempt of one step of a drill says so: its kind, which step, and what was given', async ({
   page,
 }) => {
-  const part = page.locator('[data-part]');
+  const part = page.locator('[data-of-drill]');
   await offerFile(page, drillText('4.finish.41.woven.usual.1.any.5'));
   await expect(part).toHaveText(
     /^One step of a drill, “Cap the dart”\. Its kind: Back off, true and cap\. Given before it, and not the work of whoever made the attempt: (“[^”]+”, )*“Draw the sewn point”\.$/,

@@ -28,7 +28,7 @@ export interface OpeningWords {
 export interface KindWords extends OpeningWords {
   /** The texts of its other steps. */
   readonly later: StepTexts;
-  /** What is done before one step of it that is worked by itself, and what that step asks; left out: what the whole is about. */
+  /** What one step of it asks that is worked by itself, and what is done before it; left out: what the whole is about. */
   readonly alone?: (v: Variant, units: RulerUnits, id: DrillStepId) => string;
 }
 

@@ -99,7 +99,7 @@ const alone: KindWords['alone'] = (v, units, id) => {
   const asks: StepText | undefined = Object.hasOwn(ASKS, id) ? ASKS[id as keyof typeof ASKS] : undefined;
   const done = DONE.slice(0, stepNumber('ready', id));
   const said = done.length < 2 ? done.join('') : `${done.slice(0, -1).join(', ')}, and ${done.at(-1)}`;
-  return [`Done before it: ${said}.`, ...(asks?.(v, units) ?? [])].join(' ');
+  return [...(asks?.(v, units) ?? []), `Done before it: ${said}.`].join(' ');
 };
 
 export const READY_WORDS: KindWords = {
