@@ -29,7 +29,7 @@ describe('the table in words', () => {
     ] as const;
     const darts = told(turned, 'Darts');
     // 2 L sin(angle / 2), trade notes, derived; the words give a tenth of a degree, 0.1 mm.
-    const [angle, wide, leg] = numbers(darts['slash 1']!);
+    const [angle, wide, leg] = numbers(darts['new dart 1']!);
     expect(Math.abs(wide! - 2 * leg! * Math.sin((angle! * Math.PI) / 360))).toBeLessThan(0.25);
     expect(numbers(darts['right waist dart']!)[0]).toBeCloseTo(angle!, 1);
     const closed = told(
@@ -40,6 +40,6 @@ describe('the table in words', () => {
       'Darts',
     );
     expect(closed['right waist dart']).toBe('closed, its legs meet');
-    expect(closed['slash 2']).toMatch(/^working, 9\.\d° open/);
+    expect(closed['new dart 2']).toMatch(/^working, 9\.\d° open/);
   });
 });

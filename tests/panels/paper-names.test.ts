@@ -6,12 +6,12 @@ import { paperTables } from '../../src/lib/lessons/worked/for-paper.ts';
 import { comparedOf, entriesOf, keyOf, unreadOf } from '../../src/lib/panels/paper/items.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import '../../src/lib/recipe/commands/index.ts';
-import { pinnedName } from '../../src/lib/strings/paper.ts';
+import { openedId } from '../../src/lib/strings/names.ts';
 
 function at(id: string, step: string) {
   const lesson = loadLesson(id)!;
   const tables = paperTables(lesson, new Map(), step, startWork(blockOf(lesson)), 'woven');
-  const called = (about: string): string => (tables.pinned.has(about) ? pinnedName(about) : about);
+  const called = (about: string): string => (tables.pinned.has(about) ? openedId(about) : about);
   const items = measurable(tables.before, tables.worked, 'woven').filter(({ what }) => what === 'intake');
   const key = keyOf(items.find(({ about }) => about === 'slash')!);
   return {

@@ -1,5 +1,5 @@
 import type { Work } from '../recipe/types.ts';
-import { theDart } from '../strings/names.ts';
+import { theMadeDart } from '../strings/names.ts';
 
 /** The darts whose cap is drawn. */
 const capped = (work: Work): readonly string[] =>
@@ -13,5 +13,5 @@ export function capGone(before: Work | undefined, after: Work | undefined): stri
   const left = after ? capped(after) : [];
   const gone = [...new Set(before && capped(before))].filter((dart) => !left.includes(dart));
   if (gone.length === 0) return '';
-  return `The cap of ${gone.map(theDart).join(' and ')} belonged to the legs as they were, and is gone with them. Draw it anew with “Folded cap”.`;
+  return `The cap of ${gone.map(theMadeDart).join(' and ')} belonged to the legs as they were, and is gone with them. Draw it anew with “Folded cap”.`;
 }

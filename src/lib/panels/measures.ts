@@ -5,7 +5,7 @@ import { outlineOf } from '../pattern/outline.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
 import { describe } from '../strings/commands.ts';
-import { dartName, nameOf } from '../strings/names.ts';
+import { dartName, madeDart, nameOf } from '../strings/names.ts';
 import { formatLength, type Units } from '../strings/units.ts';
 import { whereIs } from '../table/targets.ts';
 import { dartWords, slashWords } from './dart-words.ts';
@@ -56,7 +56,7 @@ export function measuresOf(piece: Piece, units: Units): readonly MeasureGroup[] 
     {
       title: 'Darts',
       measures: piece.darts.map((dart) => ({
-        label: dartName(dart.id),
+        label: dart.residual === 0 ? dartName(dart.id) : madeDart(dart.id),
         value: dartWords(piece, dart, units),
       })),
     },
@@ -144,14 +144,14 @@ const FOLDS = { centre: 'to centre front', side: 'to the side', up: 'up', down: 
 function madeOf(piece: Piece, mm: (length: number) => string): Measure[] {
   return [
     ...(piece.finished ?? []).map(({ dart, by, fold, trued }) => ({
-      label: dartName(dart),
+      label: madeDart(dart),
       value:
         `sewn point ${mm(by)} from its tip` +
         (trued ? `, legs made alike by ${mm(trued)}` : '') +
         (fold ? `, cap folded ${FOLDS[fold]}` : ''),
     })),
     ...(piece.fullness ?? []).map(({ dart, as, fullness, tucks }) => ({
-      label: dartName(dart),
+      label: madeDart(dart),
       value: `${tucks === undefined ? as : `${tucks} tucks`}, ${mm(fullness)}, between notches ${dart}-gather-1 and ${dart}-gather-2`,
     })),
     ...(piece.smoothed ?? []).map(({ at, reach, moved, shorter }) => ({

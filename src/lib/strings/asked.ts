@@ -2,7 +2,7 @@ import type { CheckSpec } from '../grading/types.ts';
 import type { LessonStep } from '../lessons/types.ts';
 import { allowanceLines, labelLines, leftoverLines, walkedLines } from './asked-finish.ts';
 import { ids, joined, numbersOf, percent, span, the } from './asked-words.ts';
-import { nameOf, pieceName, theDart } from './names.ts';
+import { nameOf, pieceName, theDart, theMadeDart } from './names.ts';
 import { formatLength, type Units } from './units.ts';
 
 /** What a check asks for, in sentences that do not say how. */
@@ -10,7 +10,7 @@ export type Asked = (spec: CheckSpec, units: Units, step: LessonStep) => readonl
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'] as const;
 const counted = (n: number): string => COUNTS[n] ?? String(n);
-const darts = (spec: CheckSpec): string => joined(ids(spec, 'darts').map(theDart));
+const darts = (spec: CheckSpec): string => joined(ids(spec, 'darts').map(theMadeDart));
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 const places = (edges: readonly string[]): string => joined([...new Set(edges)].map(the));
 
@@ -64,7 +64,7 @@ function finished(spec: CheckSpec, units: Units): readonly string[] {
   const points =
     named.length > 0
       ? named.map(
-          (dart, i) => `${capital(theDart(dart))} ends ${span(spec, units, i)} short of the bust point.`,
+          (dart, i) => `${capital(theMadeDart(dart))} ends ${span(spec, units, i)} short of the bust point.`,
         )
       : [
           `The ${counted(edges.length)} darts at ${places(edges)} end ${span(spec, units)} short of what they aim at.`,

@@ -48,8 +48,11 @@ const lower = (text: string): string => `${text.slice(0, 1).toLowerCase()}${text
 /** How many steps are accepted, and where that comes from. */
 export function markedAgain(marks: readonly Mark[]): string {
   const accepted = marks.filter(({ verdict }) => verdict === 'accepted').length;
-  const steps = marks.length === 1 ? 'the one step' : `${marks.length} steps`;
-  return `${accepted} of ${steps} accepted, marked again from what was done.`;
+  const said =
+    marks.length === 1
+      ? `The step is ${accepted === 1 ? 'accepted' : 'not accepted yet'}`
+      : `${accepted} of ${marks.length} steps accepted`;
+  return `${said}, marked again from what was done.`;
 }
 
 /** What is said of where a mistake began, before it is known and where there is none. */

@@ -1,5 +1,5 @@
 import type { AddFullness, Anchor, Command, Turn, TurnBy } from '../recipe/types.ts';
-import { nameOf, pieceName, theDart } from './names.ts';
+import { nameOf, pieceName, theDart, theMadeDart } from './names.ts';
 import { decimal, formatAngle, formatLength, type Units } from './units.ts';
 
 const FOLDS = {
@@ -61,17 +61,17 @@ export function describe(command: Command, units: Units): string {
     case 'cut-slash':
       return `Cut ${theDart(command.slash)} ${cutTo(command.past, 'the end of its line', units)}.`;
     case 'pivot':
-      return `Pin the block at ${placeName(command.about, units)}, trace from ${theDart(command.dart)} round to the mark on ${placeName(command.from, units)}, swing it ${swung(command.by)} and trace the rest.`;
+      return `Pin the block at ${placeName(command.about, units)}, trace from ${theMadeDart(command.dart)} round to the mark on ${placeName(command.from, units)}, swing it ${swung(command.by)} and trace the rest.`;
     case 'back-off':
-      return `Draw the ${nameOf(command.dart)} dart to its sewn point, ${formatLength(command.by, units)} from its tip.`;
+      return `Draw ${theMadeDart(command.dart)} to its sewn point, ${formatLength(command.by, units)} from its tip.`;
     case 'true-legs':
-      return `Make the legs of the ${nameOf(command.dart)} dart equally long.`;
+      return `Make the legs of ${theMadeDart(command.dart)} equally long.`;
     case 'cap':
-      return `Fold the ${nameOf(command.dart)} dart ${FOLDS[command.fold]} and cut its cap.`;
+      return `Fold ${theMadeDart(command.dart)} ${FOLDS[command.fold]} and cut its cap.`;
     case 'fullness':
       return filled(command, units);
     case 'part-at-darts':
-      return `Cut the front apart along the ${nameOf(command.darts[0])} dart and the ${nameOf(command.darts[1])} dart, through the bust point.`;
+      return `Cut the front apart along ${theMadeDart(command.darts[0])} and ${theMadeDart(command.darts[1])}, through the bust point.`;
     case 'smooth-seam':
       return `Smooth the seam of the ${pieceName(command.piece)} at the ${nameOf(command.at)}, ${formatLength(command.reach, units)} either way.`;
     case 'notch-seam':
@@ -132,8 +132,8 @@ function turned({ dart, into, about, by, part }: Turn, units: Units): string {
   const what = `Turn the ${part === 'rest' ? 'other part' : 'freed part'} about ${placeName(about, units)}`;
   if ('angle' in by) return `${what} by ${formatAngle(by.angle)}.${opens}`;
   if ('share' in by)
-    return `${what} until ${(by.share * 100).toFixed(0)} % of ${theDart(dart)} is closed.${opens}`;
-  return `${what} until the legs of ${theDart(dart)} meet, and tape them.${opens}`;
+    return `${what} until ${(by.share * 100).toFixed(0)} % of ${theMadeDart(dart)} is closed.${opens}`;
+  return `${what} until the legs of ${theMadeDart(dart)} meet, and tape them.${opens}`;
 }
 
 function swung(by: TurnBy): string {
@@ -144,5 +144,5 @@ function swung(by: TurnBy): string {
 function filled({ dart, as, before, after, tucks }: AddFullness, units: Units): string {
   const what = as === 'tucks' ? `${tucks ?? 0} ${tucks === 1 ? 'tuck' : 'tucks'}` : as;
   const reach = `${formatLength(before, units)} before to ${formatLength(after, units)} after the opening`;
-  return `Leave the ${nameOf(dart)} dart as ${what}: draw the edge smoothly from ${reach}.`;
+  return `Leave ${theMadeDart(dart)} as ${what}: draw the edge smoothly from ${reach}.`;
 }

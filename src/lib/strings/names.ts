@@ -62,6 +62,13 @@ export function dartName(id: string): string {
 /** The same with its article, which "slash 1" has none of. */
 export const theDart = (id: string): string => (/^(slash|new)-/.test(id) ? '' : 'the ') + dartName(id);
 
+/** What a slash opened into is a new dart, whatever it is still called by its commands: `slash-1` -> `new-1`. */
+export const openedId = (id: string): string => id.replace(/^slash(?=-\d|$)/, 'new');
+/** A dart that is finished or closed, by its name: `slash` -> "new dart", `slash-1` -> "new dart 1", else as `dartName`. */
+export const madeDart = (id: string): string => dartName(openedId(id));
+/** The same with its article. */
+export const theMadeDart = (id: string): string => theDart(openedId(id));
+
 /** `upper` -> "upper piece", `lower@woven` -> "lower piece (woven copy)". */
 export function pieceName(id: string): string {
   const [base = id, copy] = id.split('@');

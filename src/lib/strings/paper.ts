@@ -10,9 +10,6 @@ const PARTS = 64;
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** What a dart is called that was made with the pin, whatever its commands call it. */
-export const pinnedName = (id: string): string => id.replace(/^slash(?=-\d|$)/, 'new');
-
 /** What a field is for: "Intake of the slash", "Neckline". */
 export function paperLabel(what: PaperMeasure, about: string): string {
   if (what === 'seam-length') return upper(nameOf(about));

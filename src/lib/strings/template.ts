@@ -1,5 +1,7 @@
-import { dartName, nameOf, partNames, pieceName, theDart } from './names.ts';
+import { madeDart, nameOf, partNames, pieceName, theDart, theMadeDart } from './names.ts';
 import { decimal, formatLength, type Units } from './units.ts';
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What may stand in braces of a template: names of things, and plain values. */
 export function filled(
@@ -10,8 +12,11 @@ export function filled(
   // A side dart is called so where the dart is meant; what else belongs to one is told by its side.
   const { dart } = about;
   const named =
-    typeof dart === 'string' && /^(right|left|new-\d+)$/.test(dart)
-      ? template.replaceAll('{dart} dart', dartName(dart))
+    typeof dart === 'string' && /^(right|left|(new|slash)(-\d+)?)$/.test(dart)
+      ? template
+          .replace(/^The \{dart\} dart/, capital(theMadeDart(dart)))
+          .replaceAll('the {dart} dart', theMadeDart(dart))
+          .replaceAll('{dart} dart', madeDart(dart))
       : template;
   return named.replace(/\{(\w+)\}/g, (_, key: string) => {
     const value = about[key];
@@ -21,7 +26,7 @@ export function filled(
     if (key === 'piece') return pieceName(about['fabric'] ? String(value).replace(/@.*/, '') : String(value));
     if (key === 'open' || key === 'slash') return theDart(String(value));
     if (key === 'stays')
-      return ` Here ${theDart(String(value))} was closed: in this step it is to stay as it is`;
+      return ` Here ${theMadeDart(String(value))} was closed: in this step it is to stay as it is`;
     if (key === 'reached') return `, drawn to the ${nameOf(String(value))}`;
     if (key === 'part') return partNames(String(value));
     if (key === 'fold') return FOLDS[value] ?? String(value);

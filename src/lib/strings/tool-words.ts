@@ -1,5 +1,5 @@
 import { EARLY_READING, linePoint, newLinePoint } from './early-words.ts';
-import { dartName, nameOf, pieceName, theDart } from './names.ts';
+import { dartName, madeDart, nameOf, pieceName, theDart, theMadeDart } from './names.ts';
 import { later } from './table.ts';
 
 const OPTION: Readonly<Record<string, string>> = {
@@ -52,10 +52,10 @@ const ACT: Readonly<Record<string, (about: string) => string>> = {
   bridge: (dart) => `Bridge the ${dart} opening`,
   true: (edge) => `True the ${nameOf(edge)}`,
   carry: (piece) => `Carry out: ${pieceName(piece.replace(/@.*/, ''))}`,
-  legs: (dart) => `Make the legs of ${theDart(dart)} alike`,
-  cap: (dart) => `Cap ${theDart(dart)}`,
-  fullness: (dart) => `Draw over ${theDart(dart)}`,
-  part: (darts) => `Cut apart at ${darts.split('+').map(theDart).join(' and ')}`,
+  legs: (dart) => `Make the legs of ${theMadeDart(dart)} alike`,
+  cap: (dart) => `Cap ${theMadeDart(dart)}`,
+  fullness: (dart) => `Draw over ${theMadeDart(dart)}`,
+  part: (darts) => `Cut apart at ${darts.split('+').map(theMadeDart).join(' and ')}`,
   'says:match': () => 'They match',
   'says:eased': () => 'They match but for the ease',
   'says:differs': () => 'They differ',
@@ -83,7 +83,7 @@ function targetWords(id: string, kind: string, ref: string, dart: string): strin
   const isSlash = dart !== '' && !/^(left|right)(\/|$)/.test(dart);
   switch (kind) {
     case 'tip':
-      if (head === 'tip' && isSlash) return `tip of ${theDart(dart)}`;
+      if (head === 'tip' && isSlash) return `tip of ${theMadeDart(dart)}`;
       return head === 'foot' ? `foot of the ${side}connector` : `point of the ${side}dart`;
     case 'scissors':
       return `scissors for ${theDart(dart)}${ref === '' ? '' : `, from the ${nameOf(ref)}`}`;
@@ -92,7 +92,7 @@ function targetWords(id: string, kind: string, ref: string, dart: string): strin
     case 'pin':
       return dart === 'right' || dart === 'left'
         ? `pin at the ${side}bust point`
-        : `pin at the point of ${theDart(dart)}`;
+        : `pin at the point of ${theMadeDart(dart)}`;
     case 'point':
       if (head === 'mark') return `mark on the ${nameOf(ref)}`;
       if (isSlash) return slashWords(head, theDart(dart), ref);
@@ -121,8 +121,8 @@ function handleWords(head: string, piece: string, ref: string, dart: string): st
   const side = dart === '' ? '' : `${nameOf(dart)} `;
   if (head === 'before' || head === 'after')
     return `bridge of the ${side}opening, ${head === 'before' ? 'near' : 'far'} end`;
-  if (head === 'over') return `new edge, ${ref === 'before' ? 'start' : 'end'}, ${dartName(dart)}`;
-  if (head === 'mouth') return `opening of ${theDart(dart)}`;
+  if (head === 'over') return `new edge, ${ref === 'before' ? 'start' : 'end'}, ${madeDart(dart)}`;
+  if (head === 'mouth') return `opening of ${theMadeDart(dart)}`;
   if (head === 'smooth') return `corner at the ${nameOf(ref)}, ${pieceName(piece)}`;
   if (head === 'end') return `${ref} of the style seam, ${pieceName(piece)}`;
   if (head === 'grain') return `grainline, ${pieceName(ref)}`;
@@ -134,12 +134,14 @@ function handleWords(head: string, piece: string, ref: string, dart: string): st
 later.option = (id) => {
   const [kind = '', dart] = id.split(':');
   // Each dart has its own, where they cannot all be folded alike.
-  return kind === 'fold' && dart !== undefined ? `Fold ${theDart(dart)}` : OPTION[kind];
+  return kind === 'fold' && dart !== undefined ? `Fold ${theMadeDart(dart)}` : OPTION[kind];
 };
 later.choice = (option, value) =>
-  option === 'dart' || option === 'into'
-    ? theDart(value)
-    : (CHOICE[`${option.split(':')[0]}:${value}`] ?? CHOICE[value]);
+  option === 'dart'
+    ? theMadeDart(value)
+    : option === 'into'
+      ? theDart(value)
+      : (CHOICE[`${option.split(':')[0]}:${value}`] ?? CHOICE[value]);
 later.act = (id, about) => (ACT[id] ?? ACT[id.split(':')[0] ?? ''])?.(about);
 later.reading = (id) => {
   const [kind = '', about = ''] = id.split(':');

@@ -108,8 +108,9 @@ export function nextSlash(work: Work, first: 'slash' | 'new' = 'slash'): string 
     ...work.pieces.flatMap((piece) => piece.darts.map(({ id }) => id)),
   ]);
   let n = 0;
-  const name = (): string => (n === 0 ? first : `${first}-${n}`);
-  while (used.has(name())) n++;
+  const name = (base: string = first): string => (n === 0 ? base : `${base}-${n}`);
+  // Opened, both are called new darts: no two with the same number.
+  while (used.has(name('slash')) || used.has(name('new'))) n++;
   return name();
 }
 

@@ -4,7 +4,7 @@ import { foldsOf } from '../../pattern/folds.ts';
 import { finishedDart } from '../../pattern/mouth.ts';
 import type { Dart, Fold, Piece } from '../../pattern/types.ts';
 import type { Work } from '../../recipe/types.ts';
-import { dartName, theDart } from '../../strings/names.ts';
+import { madeDart, theMadeDart } from '../../strings/names.ts';
 import { formatLength } from '../../strings/units.ts';
 import { choice, length, missingNumber, number, text, type FormMaker, type Option } from './form.ts';
 
@@ -16,7 +16,7 @@ export const openDarts = (work: Work): readonly { readonly piece: Piece; readonl
     .filter(({ piece, dart }) => middleOfDart(piece, dart.id) !== undefined);
 
 export const dartOptions = (darts: readonly { readonly dart: Dart }[]): Option[] =>
-  darts.map(({ dart }) => ({ value: dart.id, label: dartName(dart.id) }));
+  darts.map(({ dart }) => ({ value: dart.id, label: madeDart(dart.id) }));
 
 /** How far the sewn point stands off until something else is typed: an inch, as side darts have it. */
 const USUAL = 25.4;
@@ -29,7 +29,7 @@ export const backOff: FormMaker = (work, _fabric, units) =>
     const now = known ? ` Now it stands ${formatLength(known.by, units)} off.` : '';
     return {
       id: `back-off-${dart.id}`,
-      title: `Sewn point of ${theDart(dart.id)}`,
+      title: `Sewn point of ${theMadeDart(dart.id)}`,
       note: `The dart is ${formatLength(distance(tip, mouth), units)} deep.${now}`,
       fields,
       submit: 'Draw to the sewn point',
@@ -46,7 +46,7 @@ export const trueLegs: FormMaker = (work, _fabric, units) =>
     return [
       {
         id: `true-legs-${dart.id}`,
-        title: `Make the legs of ${theDart(dart.id)} equally long`,
+        title: `Make the legs of ${theMadeDart(dart.id)} equally long`,
         note: `They measure ${formatLength(a, units)} and ${formatLength(b, units)}.`,
         fields: [],
         submit: 'Make them alike',
@@ -67,7 +67,7 @@ export const cap: FormMaker = (work) =>
     const folds = foldsOf(piece, dart.id);
     return {
       id: `cap-${dart.id}`,
-      title: `Folded cap of ${theDart(dart.id)}`,
+      title: `Folded cap of ${theMadeDart(dart.id)}`,
       fields: [
         choice(
           'fold',

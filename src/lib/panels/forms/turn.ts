@@ -8,7 +8,7 @@ import { landmark, legsOf } from '../../pattern/outline.ts';
 import { isSlash } from '../../pattern/slash-line.ts';
 import type { Dart, Piece } from '../../pattern/types.ts';
 import type { Anchor, TurnBy } from '../../recipe/types.ts';
-import { dartName, theDart } from '../../strings/names.ts';
+import { madeDart, theDart, theMadeDart } from '../../strings/names.ts';
 import { formatAngle } from '../../strings/units.ts';
 import { placeFields, placeTyped } from './edge-place.ts';
 import {
@@ -74,14 +74,14 @@ function waysOn(piece: Piece): Way[] {
   if (pairs.length > 0)
     return pairs.map((pair) => ({
       value: `${pair.dart.id}>${pair.into.id}`,
-      label: `close ${theDart(pair.dart.id)}, open ${theDart(pair.into.id)}`,
+      label: `close ${theMadeDart(pair.dart.id)}, open ${theDart(pair.into.id)}`,
       dart: pair.dart,
       pair,
     }));
   return piece.hinges.flatMap(({ dart: id }) => {
     const dart = piece.darts.find((one) => one.id === id);
     return dart && !isSlash(dart) && dart.state !== 'closed'
-      ? [{ value: id, label: `close ${theDart(id)}`, dart, pair: undefined }]
+      ? [{ value: id, label: `close ${theMadeDart(id)}`, dart, pair: undefined }]
       : [];
   });
 }
@@ -101,7 +101,7 @@ export const turn: FormMaker = (work) => {
     {
       id: 'turn',
       title: 'Turn a part about the pin',
-      note: `Open: ${open.map(([id, residual]) => `${dartName(id)} ${formatAngle(residual)}`).join(', ')}.`,
+      note: `Open: ${open.map(([id, residual]) => `${madeDart(id)} ${formatAngle(residual)}`).join(', ')}.`,
       fields,
       submit: 'Turn',
       build: (values) => {
@@ -139,7 +139,7 @@ export const pivot: FormMaker = (work, _fabric, units) => {
     choice(
       'dart',
       'To close',
-      darts.map(({ id }) => ({ value: id, label: theDart(id) })),
+      darts.map(({ id }) => ({ value: id, label: theMadeDart(id) })),
     ),
     ...placeFields(front, units).map((field) =>
       field.id === 'from' ? { ...field, label: 'Mark on the' } : field,
