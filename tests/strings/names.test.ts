@@ -44,6 +44,7 @@ it('what a slash opened into is finished as a dart, in commands, in marks and by
     check: 'dart-finished',
     code: 'dart-finished/cap',
     state: 'missing',
+    unit: 'count',
     about: { dart: 'slash' },
   };
   expect(sentence(uncapped, 'mm')).toBe('The new dart has no cap yet.');
