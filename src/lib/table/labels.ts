@@ -74,8 +74,8 @@ const BESIDE = [
   [-1, 1],
 ].map(([x, y]) => ({ x: x! * 5, y: y! * 5 }));
 
-/** Right below, or one line further down. */
-const BELOW = [6, 26].map((y) => ({ x: 0, y }));
+/** Right below, one line further down, or right above: on the piece whose lower edge it is. */
+const BELOW = [6, 26, -24].map((y) => ({ x: 0, y }));
 
 /** How much of a line a label hides, px. */
 function covered(rect: Rect, [a, b]: readonly [Point, Point]): number {
@@ -123,13 +123,21 @@ export function placeLabels(
   busts: readonly Point[] = [],
 ): PlacedLabel[] {
   const round = (r: number) => (p: Point) => ({ x: p.x - r, y: p.y - r, width: 2 * r, height: 2 * r });
-  const taken: Rect[] = [...points.map(round(9)), ...busts.map(round(4))];
+  const taken: Rect[] = [
+    ...points.map(round(9)),
+    ...busts.map(round(4)),
+    // The ruler, and the buttons that zoom.
+    { x: 0, y: height - 36, width: 230, height: 36 },
+    { x: width - 155, y: height - 56, width: 155, height: 56 },
+  ];
   const lines = [...labels.flatMap(({ line }) => (line ? [line] : [])), ...legs];
   return labels.flatMap((label): PlacedLabel[] => {
     const size = { width: Math.ceil(label.text.length * LETTER) + 2 * PAD, height: HEIGHT };
     let best: Rect | undefined;
     let least = Infinity;
-    const inside = (x: number): number => (label.sits ? x : Math.max(4, Math.min(x, width - 4 - size.width)));
+    // What only helps goes out of sight with its point.
+    const goes = label.sits ?? (label.tone === 'soft' && (label.at.x < 0 || label.at.x > width));
+    const inside = (x: number): number => (goes ? x : Math.max(4, Math.min(x, width - 4 - size.width)));
     for (const [i, way] of waysOf(label).entries()) {
       // Every place costs its number at the least.
       if (i >= least) break;

@@ -2,6 +2,7 @@ import type { CutLine } from '../pattern/allowance.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Piece } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
+import type { Units } from '../strings/units.ts';
 import type { Label } from './labels.ts';
 import type { Guide, GuideView } from './guides.ts';
 import type { Drawn } from './model.ts';
@@ -15,5 +16,11 @@ export const late: {
   /** What is drawn beside the pieces to see by. */
   guides?: (view: GuideView) => readonly Guide[];
   overlayOf?: (work: Work, pieces: readonly Piece[]) => Overlaid | undefined;
+  overlayLabels?: (overlaid: Overlaid, toScreen: (p: Point) => Point, units: Units) => readonly Label[];
+  pointedLabels?: (
+    identified: Work['identified'],
+    toScreen: (p: Point) => Point,
+    asked: boolean,
+  ) => readonly Label[];
   notchNames?: (piece: Piece, toScreen: (p: Point) => Point) => readonly Label[];
 } = {};

@@ -73,6 +73,10 @@ export class Picture {
   grip = $derived.by(() => (this.tool ? this.#runner.grip : undefined));
   options = $derived.by(() => (this.scene && this.#runner.spec?.options?.(this.scene)) ?? []);
   acts = $derived.by(() => (this.scene && this.#runner.spec?.acts?.(this.scene)) ?? []);
+  /** Something can be set above the table with this tool, now or once something is done: the room is kept, so that the paper stays where it is. */
+  setting = $derived.by(
+    () => this.fabrics.length > 1 || (this.scene && (this.#runner.spec?.options ?? this.#runner.spec?.acts)),
+  );
 
   #after = $derived.by(() => (this.tool ? this.#runner.preview : undefined));
   /** The table as it would be after letting go. */

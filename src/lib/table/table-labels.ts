@@ -4,8 +4,8 @@ import type { Point } from '../geometry/types.ts';
 import { isBack } from '../machines/scene.ts';
 import type { Piece } from '../pattern/types.ts';
 import { pieceName } from '../strings/names.ts';
-import { choiceWords, TABLE } from '../strings/table.ts';
-import { formatLength, type Units } from '../strings/units.ts';
+import { TABLE } from '../strings/table.ts';
+import type { Units } from '../strings/units.ts';
 import { pieceBox } from './boxes.ts';
 import type { Label } from './labels.ts';
 import { late } from './late.ts';
@@ -74,41 +74,21 @@ export function tableLabels(view: LabelView): Label[] {
       tone: one.tone,
       ...along(one),
     }));
-  const pointed = Object.entries(view.opened === 'whole' || !view.named ? {} : view.identified).map(
-    ([what, p]): Label => ({
-      id: `i ${what}`,
-      text: choiceWords('what', what),
-      at: at(applyTo(placeOf(view.layout, 'front'), p)),
-      tone: 'name',
-      leads: true,
-    }),
-  );
   const hover = view.handles
     .filter(({ target }) => target.id === view.hovered && view.named && !view.anonymous)
     .map(({ target, at: p }): Label => ({ id: `h ${target.id}`, text: target.label, at: p, tone: 'name' }));
-  const lying = view.overlaid
-    ? view.overlaid.parts.map((part): Label => ({
-        id: `o ${part.key}`,
-        text: `${formatLength(part.residual, view.units)} off`,
-        at: at(applyTo(placeOf(view.layout, view.overlaid!.block.id), part.middle)),
-        tone: part.residual < 0.05 ? 'right' : 'note',
-        sits: 'on',
-      }))
-    : [];
-  const differing = (view.overlaid?.slivers ?? []).flatMap((sliver): Label[] => {
-    if (!sliver.label) return [];
-    const text = `${formatLength(sliver.width, view.units)} ${sliver.added ? TABLE.added : TABLE.taken}`;
-    const spot = applyTo(placeOf(view.layout, view.overlaid!.block.id), sliver.label);
-    return [{ id: `s ${sliver.key}`, text, at: at(spot), tone: 'note' }];
-  });
+  const on = (piece: string) => (p: Point) => at(applyTo(placeOf(view.layout, piece), p));
+  const { overlaid, identified, anonymous, named, units } = view;
+  const laid = overlaid && late.overlayLabels?.(overlaid, on(overlaid.block.id), units);
+  const pointed =
+    view.opened !== 'whole' && named && late.pointedLabels?.(identified, on('front'), anonymous);
   return [
     ...live,
     ...found,
-    ...differing,
+    ...(laid ?? []),
     ...hover,
-    ...pointed,
-    ...lying,
-    ...(view.named && !view.anonymous ? names(view, at) : []),
+    ...(named && !anonymous ? names(view, at) : []),
+    ...(pointed || []),
   ];
 }
 

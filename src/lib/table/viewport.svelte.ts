@@ -75,7 +75,8 @@ export class Viewport {
   fit(box: Box | undefined, once?: string): void {
     if (!box || !this.#svg || this.width < 20 || this.height < 20) return;
     if (once !== undefined && once === this.#fitted) return;
-    this.#fitted = once ?? '';
+    // Whoever asks for all of it shall keep it until something else comes to be shown.
+    this.#fitted = once ?? this.#fitted;
     const room = Math.min(ROOM, this.width / 12);
     const k = Math.min(
       (this.width - 2 * room) / (box.maxX - box.minX),

@@ -1,2 +1,6 @@
 import '../../machines/tools/block.ts';
 import '../../strings/thing-words.ts';
+import { late } from '../late.ts';
+import { pointedLabels } from '../pointed.ts';
+
+late.pointedLabels = pointedLabels;

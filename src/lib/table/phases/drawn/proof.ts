@@ -2,3 +2,4 @@ import { late } from '../../late.ts';
 import { overlayOf } from '../../overlay.ts';
 
 late.overlayOf = overlayOf;
+late.overlayLabels = overlayLabels;
