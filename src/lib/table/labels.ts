@@ -74,7 +74,7 @@ const BESIDE = [
   [-1, 1],
 ].map(([x, y]) => ({ x: x! * 5, y: y! * 5 }));
 
-/** Right below, one line further down, or right above: on the piece whose lower edge it is. */
+/** Right below, one line further down, or right above: on the piece that it names. */
 const BELOW = [6, 26, -24].map((y) => ({ x: 0, y }));
 
 /** How much of a line a label hides, px. */
@@ -89,7 +89,7 @@ function covered(rect: Rect, [a, b]: readonly [Point, Point]): number {
 
 /** The ways from its point to where a label may stand, the best first. */
 function waysOf({ sits, tone }: Label): readonly Point[] {
-  if (sits !== undefined && sits !== 'on') return BELOW;
+  if (sits !== undefined && sits !== 'on') return tone === 'soft' ? BELOW.slice(0, 2) : BELOW;
   // What only helps stands right beside its point or nowhere; lines mostly run across.
   const ways = tone === 'soft' ? BESIDE : WAYS;
   return sits === 'on' ? [{ x: 0, y: 0 }, ...ways] : ways;
@@ -112,7 +112,7 @@ function rectAt({ at, sits }: Label, way: Point, width: number): Rect {
 
 /**
  * Puts each label beside its point where it covers least of the labels before it, of `points` (handles), and of what is measured: all
- * dimension lines, `legs` (of darts) and `busts` (bust points); and stays in the window. Earlier labels matter more. px.
+ * dimension lines, `legs` (of darts) and `marks` (bust points, notches); and stays in the window. Earlier labels matter more. px.
  */
 export function placeLabels(
   labels: readonly Label[],
@@ -120,12 +120,12 @@ export function placeLabels(
   width: number,
   height: number,
   legs: readonly (readonly [Point, Point])[] = [],
-  busts: readonly Point[] = [],
+  marks: readonly Point[] = [],
 ): PlacedLabel[] {
   const round = (r: number) => (p: Point) => ({ x: p.x - r, y: p.y - r, width: 2 * r, height: 2 * r });
   const taken: Rect[] = [
     ...points.map(round(9)),
-    ...busts.map(round(4)),
+    ...marks.map(round(4)),
     // The ruler, and the buttons that zoom.
     { x: 0, y: height - 36, width: 230, height: 36 },
     { x: width - 155, y: height - 56, width: 155, height: 56 },

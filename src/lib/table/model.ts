@@ -204,7 +204,7 @@ export const pieceModel = once((piece: Piece): PieceModel => {
     cloth: clothOf(piece),
     allowance: cut && closedPath([cut.cut]),
     sheet: seam && closedPath([chainOf(seam)]),
-    parts: piece.parts.map(partModel),
+    parts: piece.parts.map((part) => (piece.fullness && late.through?.(piece, part)) || partModel(part)),
     strokes,
     tapes: piece.parts.flatMap(tapesOf),
   };

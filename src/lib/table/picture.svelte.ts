@@ -8,7 +8,8 @@ import type { CommandName, Fabric, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { placeLabels } from './labels.ts';
 import { late } from './late.ts';
-import { pieceBox } from './boxes.ts';
+import { notchStrokes } from '../print/notches.ts';
+import { cutOf, pieceBox } from './boxes.ts';
 import { layOut, placeOf, tableBox } from './layout.ts';
 import { findingMarks, readingMarks } from './marks.ts';
 import { movedLines } from './moved.ts';
@@ -224,7 +225,8 @@ export class Picture {
         units,
         named,
         overlaid,
-        identified: this.#work.identified,
+        // Once they are no longer asked for, a narrow table has no room for the names of what was pointed out.
+        identified: anonymous || view.width > NARROW ? this.#work.identified : {},
         opened: this.#work.opened && (isWhole(this.#work.opened) ? 'whole' : 'half'),
         notches: this.#tool === 'ease' || this.#tool === 'renotch' || this.#tool === 'walk',
       }),
@@ -232,10 +234,10 @@ export class Picture {
       view.width,
       view.height,
       this.#legs,
-      this.#busts,
+      this.#points,
     );
   });
-  /** The legs of the darts and the bust points, px: what is measured is not to be written over. */
+  /** The legs of the darts, and bust points and notches, px: what is measured is not to be written over. */
   #legs = $derived.by(() =>
     this.#standing.flatMap(({ id, parts }) =>
       parts.flatMap(({ edges }) =>
@@ -247,13 +249,14 @@ export class Picture {
       ),
     ),
   );
-  #busts = $derived.by(() =>
-    this.#standing.flatMap(({ id, parts }) =>
-      parts.flatMap(({ landmarks }) =>
+  #points = $derived.by(() =>
+    this.#standing.flatMap((piece) => [
+      ...piece.parts.flatMap(({ landmarks }) =>
         Object.entries(landmarks).flatMap(([name, point]) =>
-          name.endsWith('/bust-point') ? [this.#seen(id, point)] : [],
+          name.endsWith('/bust-point') ? [this.#seen(piece.id, point)] : [],
         ),
       ),
-    ),
+      ...notchStrokes(piece, cutOf(piece)).map(([first]) => this.#seen(piece.id, first!.a)),
+    ]),
   );
 }

@@ -80,8 +80,7 @@ export function tableLabels(view: LabelView): Label[] {
   const on = (piece: string) => (p: Point) => at(applyTo(placeOf(view.layout, piece), p));
   const { overlaid, identified, anonymous, named, units } = view;
   const laid = overlaid && late.overlayLabels?.(overlaid, on(overlaid.block.id), units);
-  const pointed =
-    view.opened !== 'whole' && named && late.pointedLabels?.(identified, on('front'), anonymous);
+  const pointed = view.opened !== 'whole' && named && late.pointedLabels?.(identified, on('front'));
   return [
     ...live,
     ...found,

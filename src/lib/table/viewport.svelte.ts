@@ -1,9 +1,9 @@
 import type { Box, Point } from '../geometry/types.ts';
 import type { Zooming } from './zooming.ts';
 
-/** Free desk round the pieces, and below them for their names, px. */
+/** Free desk round the pieces, and below them for two lines of their names above the ruler, px. */
 const ROOM = 40;
-const NAMES = 34;
+const NAMES = 50;
 
 /** Signs that a hand is there, and may want to look nearer. */
 const SIGNS = ['pointermove', 'pointerdown', 'touchstart', 'wheel', 'keydown'] as const;

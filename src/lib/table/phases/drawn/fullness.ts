@@ -1,4 +1,5 @@
-import { fulled } from '../../fulled.ts';
+import { fulled, seenThrough } from '../../fulled.ts';
 import { late } from '../../late.ts';
 
 late.fulled = fulled;
+late.through = seenThrough;
