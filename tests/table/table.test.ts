@@ -233,6 +233,26 @@ describe('placeLabels', () => {
     expect(placed[0]!.lead).toBeUndefined();
   });
 
+  it('keeps names off the ruler and the zoom buttons, on the piece that they name where they cannot stand below it', () => {
+    const size = { width: 390, height: 234 };
+    const at = (x: number) => ({ x, y: size.height - 40 });
+    const labels: Label[] = [
+      { id: 'a', text: 'back, left half', at: at(90), tone: 'name', sits: 'middle' },
+      { id: 'b', text: 'back, right half', at: at(310), tone: 'name', sits: 'middle' },
+    ];
+    const placed = placeLabels(labels, [], size.width, size.height);
+    expect(placed).toHaveLength(2);
+    for (const { y, height } of placed) expect(y + height).toBeLessThanOrEqual(size.height - 36);
+  });
+
+  it('lets what only helps go out of sight with its point, and keeps what is measured in sight', () => {
+    const at = { x: -60, y: 300 };
+    const placed = (tone: Label['tone']) => placeLabels([{ id: 'b', text: 'B2', at, tone }], [], 800, 600);
+    const inSight = ({ x, width }: { x: number; width: number }) => x + width > 0;
+    expect(placed('soft').filter(inSight)).toEqual([]);
+    expect(placed('reading').filter(inSight)).toHaveLength(1);
+  });
+
   it('leaves out what only helps where there is no room', () => {
     const at = { x: 200, y: 100 };
     const labels: Label[] = [
