@@ -24,7 +24,7 @@ export interface PlacedLabel extends Label {
   readonly lead?: string | undefined;
 }
 
-export const LETTER = 7.5;
+export const LETTER = 7.1;
 const HEIGHT = 20;
 const PAD = 6;
 /** What a hidden pixel of another label counts, against one for each next best place. */
