@@ -1,11 +1,5 @@
-import {
-  chainEnd,
-  chainLength,
-  chainStart,
-  pointAtLength,
-  subchain,
-  tangentAtLength,
-} from '../geometry/chain.ts';
+import { chainEnd, chainLength, chainStart, pointAtLength, tangentAtLength } from '../geometry/chain.ts';
+import { subchain } from '../geometry/subchain.ts';
 import { intersectChains } from '../geometry/intersect.ts';
 import { distance } from '../geometry/point.ts';
 import type { Chain } from '../geometry/types.ts';
