@@ -95,8 +95,8 @@ export class Keys {
     for (const [id, value] of Object.entries(values)) {
       const css = `${box} [id="${form}-${id}"]`;
       if (typeof value === 'boolean') {
-        await this.to(`${box} input[type="checkbox"]`);
-        const checked = await this.page.locator(`${box} input[type="checkbox"]`).isChecked();
+        await this.to(css);
+        const checked = await this.page.locator(css).isChecked();
         if (checked !== value) await this.press('Space');
       } else if ((await this.page.locator(css).evaluate((one) => one.tagName)) === 'SELECT')
         await this.select(css, value);

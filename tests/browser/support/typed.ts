@@ -165,7 +165,10 @@ export function typedOf(command: Command, work: Work, scale: 'half' | 'full' = '
     case 'label':
       return {
         form: `label-${command.piece}`,
-        values: { name: command.name, cut: String(command.cut), rightSideUp: command.rightSideUp },
+        values: {
+          ...{ name: command.name, cut: String(command.cut), rightSideUp: command.rightSideUp },
+          ...(command.onFold !== undefined && { onFold: command.onFold }),
+        },
       };
     case 'grain': {
       const landmark = Object.keys(
@@ -248,11 +251,11 @@ function lineValues(command: Extract<Command, { do: 'draw-line' }>, work: Work):
 export async function giveTyped(page: Page, { form, values }: Typed): Promise<void> {
   const box = page.locator(`form[data-form="${form}"]`);
   for (const [id, value] of Object.entries(values)) {
+    const field = box.locator(`[id="${form}-${id}"]`);
     if (typeof value === 'boolean') {
-      await box.locator('input[type="checkbox"]').setChecked(value);
+      await field.setChecked(value);
       continue;
     }
-    const field = box.locator(`[id="${form}-${id}"]`);
     // A box whose condition is not met by the others is not shown.
     if ((await field.evaluate((one) => one.tagName)) === 'SELECT') await field.selectOption(value);
     else await field.fill(value);
