@@ -15,3 +15,11 @@ export async function catchFocus(element: HTMLElement | undefined): Promise<void
   const at = document.activeElement;
   if (acted && (at === document.body || at?.matches(':disabled'))) element?.focus();
 }
+
+/** For a group of buttons, as an action: where the one that was pressed is dead then, the keyboard goes to the first that is not. */
+export function staying(group: HTMLElement): void {
+  // Not before what was pressed has done its work: its own listener may come after this one.
+  group.addEventListener('click', () =>
+    setTimeout(() => catchFocus(group.querySelector<HTMLElement>('button:enabled') ?? group)),
+  );
+}
