@@ -17,6 +17,8 @@ import { MARK_UNFETCHED, UNFETCHED } from '../strings/unfetched.ts';
 import { announce } from '../table/announcer.ts';
 import type { GivenOn } from './given.ts';
 import { areFetched, fetchFor } from '../table/phases/index.ts';
+import { KeptWork } from './kept-work.ts';
+import { toolsAfter, toolsNeeded } from './needed-tools.ts';
 import { WorkRecord } from './work-record.ts';
 
 /** A lesson being worked on: its machine, and where its progress is kept. */
@@ -37,7 +39,7 @@ export class LessonSession {
   readonly test: boolean;
   #actor: LessonActor | undefined;
   #store: ProgressStore | undefined;
-  #kept: unknown;
+  readonly #kept = new KeptWork();
   readonly #begun: LessonToWork;
   readonly #fetchWhole: () => Promise<Lesson>;
   /** The lesson with what its steps are marked by, once that is there. */
@@ -99,7 +101,7 @@ export class LessonSession {
     const { commands } = input.attempt;
     // What is given is replayed, and not done again by hand.
     const own = (await given?.ownOf(this.lesson, commands)) ?? commands;
-    await fetchFor(this.#needs(own, input.step));
+    await fetchFor(toolsNeeded(this.lesson, own, input.step));
     this.#actor = createActor(lessonMachine(this.lesson, this.#mark), { input });
     this.#actor.subscribe((snapshot) => {
       this.snapshot = snapshot;
@@ -154,20 +156,7 @@ export class LessonSession {
   }
 
   #nextTools(): readonly CommandName[] {
-    const { steps } = this.lesson;
-    const now = steps.findIndex(({ id }) => id === this.snapshot?.context.step);
-    return steps[now + 1]?.tools ?? [];
-  }
-
-  /** What has to be there for an attempt: its own commands, and the tools of every step that may be gone to. */
-  #needs(commands: readonly Command[], step = ''): readonly CommandName[] {
-    const { steps } = this.lesson;
-    const ids = steps.map(({ id }) => id);
-    const furthest = Math.max(
-      0,
-      ...[step, ...commands.map((one) => one.step ?? '')].map((id) => ids.indexOf(id)),
-    );
-    return [...commands.map((one) => one.do), ...steps.slice(0, furthest + 1).flatMap(({ tools }) => tools)];
+    return toolsAfter(this.lesson, this.snapshot?.context.step);
   }
 
   /** Runs `open`; a mark that is asked for meanwhile is of what comes to lie on the table. */
@@ -236,7 +225,7 @@ export class LessonSession {
   /** Lays an attempt that was opened on the table. Rejects where what it needs cannot be fetched. */
   async lay(attempt: Attempt): Promise<void> {
     this.problems = [];
-    await Promise.all([this.#fetchGrade(), fetchFor(this.#needs(attempt.commands))]);
+    await Promise.all([this.#fetchGrade(), fetchFor(toolsNeeded(this.lesson, attempt.commands))]);
     this.send({ type: 'attempt.open', attempt });
     this.#record.opened(this.snapshot, true);
     announce('The attempt is open.');
@@ -248,16 +237,9 @@ export class LessonSession {
       this.#done = true;
       void import('../progress/note.ts').then(({ noteDone }) => noteDone(this.lesson));
     }
-    // Only what is kept counts: showing a hint or a mark again writes nothing new.
-    const { history, base, step, flagged, hints, demonstrationSeen, checked } = snapshot.context;
-    const handedIn = snapshot.matches('handedIn');
-    const key = [history.commands, base, step, flagged, hints, demonstrationSeen, checked, handedIn];
-    const same = Array.isArray(this.#kept) && key.every((part, i) => part === (this.#kept as unknown[])[i]);
-    if (same) return;
-    const first = this.#kept === undefined;
-    this.#kept = key;
-    if (first) return;
+    if (!this.#kept.isNew(snapshot)) return;
     const kept = keptOf(snapshot.context);
+    const handedIn = snapshot.matches('handedIn');
     // What was handed in is over: the next test begins on an empty table.
     const over = handedIn && { attempt: { ...kept.attempt, commands: [] }, step: '' };
     void this.#store?.save(this.#key, { ...kept, ...over });
