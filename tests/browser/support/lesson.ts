@@ -289,7 +289,7 @@ export async function labelAndGrain(desk: Desk): Promise<void> {
     const label = LABELS[id.slice('label-'.length).split('@')[0] ?? '']!;
     await form.getByLabel('Name of the piece').fill(label.name);
     await form.getByLabel('Number to cut').fill(label.cut);
-    const side = label.onFold ? /^Cut on the fold/ : 'Cut with the right side up (RSU)';
+    const side = label.onFold ? 'Cut on the fold' : 'Cut with the right side up (RSU)';
     await desk.hand.push(form.getByLabel(side));
     await desk.hand.push(form.getByRole('button', { name: 'Write the label' }));
   }
