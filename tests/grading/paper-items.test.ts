@@ -94,6 +94,13 @@ describe('what a step makes comes first', () => {
           state: 'wrong',
           cause: { code: 'scale-mixed' },
         });
+        // Askew it is longer: with an angle that says so, its length is not called another scale's.
+        const both = [
+          { what: 'connector-length', about: dart, value: 2 * mm },
+          { what: 'connector-angle', about: dart, value: Math.PI / 6 },
+        ] as const;
+        const [length, angle] = compareWithPaper(worked, both, 'woven');
+        expect([length!.state, length!.cause, angle!.state]).toEqual(['wrong', undefined, 'wrong']);
         expect(entry('connector-angle', Math.PI / 2 - 0.017)).toMatchObject({ state: 'right' });
         expect(entry('connector-angle', Math.PI / 2 - 0.02).state).toBe('wrong');
         expect(entry('connector-angle', 1).expected).toBeCloseTo(Math.PI / 2, 6);

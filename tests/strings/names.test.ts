@@ -18,6 +18,15 @@ it('the parts that were turned are named without a bare id', () => {
   );
 });
 
+it('the back has its own centre', () => {
+  expect(['neck-centre', 'back/neck-centre', 'back/waist-centre', 'back/shoulder'].map(nameOf)).toEqual([
+    'neckline at centre front',
+    'back neckline at centre back',
+    'back waist at centre back',
+    'back shoulder seam',
+  ]);
+});
+
 it('a dart made with the pin is not called a slash', () => {
   expect(['new', 'new-1'].map(theDart)).toEqual(['the new dart', 'new dart 1']);
   expect(nameOf('new/a')).toBe('new dart, leg a');

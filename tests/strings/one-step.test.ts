@@ -61,6 +61,9 @@ describe('an attempt of a part of a drill', () => {
       'One step of a drill, “Cap the dart”. Its kind: Back off, true and cap. ' +
         'Given before it, and not the work of whoever made the attempt: “Draw the sewn point”.',
     );
+    expect(partSaid('A line', ['Draw it'], ['Notch it'], true, false)).toMatch(
+      /What stands before it \(“Draw it”\) is not what the drill gives/,
+    );
     expect(partSaid('A line', [], ['Draw it'], true)).toMatch(/Nothing was given before it\.$/);
   });
   it('says of several steps what was given before them, and of a whole drill nothing', () => {

@@ -20,6 +20,7 @@ import '../../src/lib/table/phases/finish.ts';
 import { rulerAt } from '../../src/lib/table/ruler.ts';
 import { stepOf } from '../../src/lib/table/runner.svelte.ts';
 import { spoken, targets } from '../../src/lib/table/targets.ts';
+import { walked } from '../../src/lib/grading/checks/walked.ts';
 import { walkModel } from '../../src/lib/table/walk.ts';
 import { sampleAttempt, STEPS } from '../recipe/sample.ts';
 
@@ -327,6 +328,28 @@ describe('small things', () => {
     for (const row of model.rows) {
       expect(row.a.from).toBeGreaterThanOrEqual(0);
       expect(Math.max(row.a.to, row.b.to)).toBeLessThanOrEqual(1 + 1e-9);
+    }
+  });
+
+  it('walks the cut lines of front and back, and the mark tells the same', () => {
+    const work = after('label-and-grain');
+    const fabric = 'woven';
+    for (const seam of ['right/shoulder', 'left/shoulder', 'right/side', 'left/side']) {
+      const along = (what: string) => walkModel(work, fabric, { seam, along: what }, 'mm')!;
+      const [cut, sewn] = [along('cut'), along('seam')];
+      // Common practice: allowances at both ends, of some 10 to 25 mm, make a cut line longer than its seam.
+      for (const side of ['a', 'b'] as const) {
+        const longer = parseFloat(cut[side]) - parseFloat(sewn[side]);
+        expect(longer, `${fabric} ${seam} ${side}`).toBeGreaterThan(0);
+        expect(longer, `${fabric} ${seam} ${side}`).toBeLessThan(100);
+      }
+      const walk = { seam, as: fabric, along: 'cut', says: 'match' } as const;
+      const [finding] = walked({ before: work, after: { ...work, walked: [walk] }, fabric } as never, {
+        check: 'walked',
+        names: { seams: [seam] },
+      });
+      const amount = finding!.cause!.amount!;
+      expect(amount).toBeCloseTo(parseFloat(cut.a) - parseFloat(cut.b), 0);
     }
   });
 

@@ -33,5 +33,18 @@ export function compareWithPaper(work: Work, entries: readonly PaperEntry[], fab
     const cause = () => paperCause(there.piece, entry, there.value, value, allowed.value);
     return near(code, angle ? 'rad' : 'mm', value, expected, allowed, { about, cause });
   });
-  return [...found, ...agreements(entries, found)];
+  return [...withoutSkew(entries, found), ...agreements(entries, found)];
+}
+
+/** A connector that runs askew is longer for that: no mistake in measuring is named for its length while its angle is off too. */
+function withoutSkew(entries: readonly PaperEntry[], found: readonly Finding[]): readonly Finding[] {
+  const askew = entries.flatMap(({ what, about }, i) =>
+    what === 'connector-angle' && found[i]!.state === 'wrong' ? [about] : [],
+  );
+  return found.map((finding, i) => {
+    const { what, about } = entries[i]!;
+    if (what !== 'connector-length' || !askew.includes(about)) return finding;
+    const { cause: _, ...rest } = finding;
+    return rest;
+  });
 }

@@ -1,7 +1,8 @@
 import { resolve } from '$app/paths';
 import { toFragment } from '../lessons/drills/link.ts';
 import { misfit, readHandedIn } from '../lessons/handed-in.ts';
-import type { Lesson, StepToWork } from '../lessons/types.ts';
+import { givenUnchanged } from '../lessons/given-unchanged.ts';
+import { allSteps, type Lesson, type StepToWork } from '../lessons/types.ts';
 import { drillOfId } from '../practice/drill-skills.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt } from '../recipe/types.ts';
@@ -25,10 +26,15 @@ export interface OpenAttempt {
 
 export type Opened = { readonly ok: OpenAttempt } | { readonly problems: readonly Problem[] };
 
-type Found = Pick<OpenAttempt, 'lesson' | 'address' | 'part'> | Problem;
+interface Found {
+  readonly lesson: Lesson;
+  readonly address: string;
+  /** That it is a part of a drill; `unchanged`: what was given before is what the drill gives. */
+  readonly part?: (unchanged: boolean) => string | undefined;
+}
 
 /** The lesson or drill of that id. Drills follow from their id, without hints; the rules of a lesson are fetched. */
-async function lessonOf(id: string, units: RulerUnits): Promise<Found> {
+async function lessonOf(id: string, units: RulerUnits): Promise<Found | Problem> {
   const path = 'lesson.id';
   const drill = drillOfId(id);
   if (drill) {
@@ -37,12 +43,14 @@ async function lessonOf(id: string, units: RulerUnits): Promise<Found> {
     return {
       lesson,
       address: `${resolve('/practice')}#${toFragment(drill)}`,
-      part: partSaid(
-        EXERCISE_NAMES[drill.exercise],
-        titles(lesson.given),
-        titles(lesson.steps),
-        drill.step !== undefined,
-      ),
+      part: (unchanged) =>
+        partSaid(
+          EXERCISE_NAMES[drill.exercise],
+          titles(lesson.given),
+          titles(lesson.steps),
+          drill.step !== undefined,
+          unchanged,
+        ),
     };
   }
   const unknown = { path, expected: 'a lesson of the course, or a drill', found: id };
@@ -63,9 +71,10 @@ export async function openAttempt(text: string, units: RulerUnits): Promise<Open
     if ('path' in found) return { problems: [found] };
     const problem = misfit(attempt, found.lesson);
     if (problem) return { problems: [problem] };
-    const tools = found.lesson.steps.flatMap((step) => step.tools);
+    const { lesson, address, part } = found;
+    const tools = allSteps(lesson).flatMap((step) => step.tools);
     await fetchFor([...tools, ...attempt.commands.map(({ do: name }) => name)]);
-    return { ok: { attempt, claimed, ...found } };
+    return { ok: { attempt, claimed, lesson, address, part: part?.(givenUnchanged(lesson, attempt)) } };
   } catch (error) {
     return { problems: [{ path: '', expected: 'an attempt that can be shown', found: String(error) }] };
   }

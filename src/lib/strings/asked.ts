@@ -61,8 +61,11 @@ const FOLDS: Readonly<Record<string, string>> = {
 function finished(spec: CheckSpec, units: Units): readonly string[] {
   const [named, edges, fold] = [ids(spec, 'darts'), ids(spec, 'edges'), ids(spec, 'fold')[0]];
   const { step, 'most-step': most } = spec.numbers ?? {};
-  const points =
-    named.length > 0
+  // A step that leaves the point to the one before asks nothing of it.
+  const asks = spec.tolerances?.['point'] !== undefined;
+  const points = !asks
+    ? []
+    : named.length > 0
       ? named.map(
           (dart, i) => `${capital(theMadeDart(dart))} ends ${span(spec, units, i)} short of the bust point.`,
         )
@@ -77,7 +80,11 @@ function finished(spec: CheckSpec, units: Units): readonly string[] {
           `Their points stand in a slanting row: each ${formatLength(step, units)} to ${formatLength(most!, units)} further back than its neighbour.`,
         ]),
     ...(spec.tolerances?.['legs'] ? ['The two legs of each dart are equally long.'] : []),
-    ...(fold === undefined ? [] : [`Its cap is drawn, for a dart that is folded ${FOLDS[fold] ?? fold}.`]),
+    ...(fold === undefined
+      ? []
+      : [
+          `${asks ? 'Its cap' : `The cap of ${named[0] ? theMadeDart(named[0]) : `the dart at ${places(edges)}`}`} is drawn, for a dart that is folded ${FOLDS[fold] ?? fold}.`,
+        ]),
   ];
 }
 

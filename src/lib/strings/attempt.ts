@@ -26,19 +26,23 @@ export function helpSaid(help: readonly StepHelp[], titleOf: (step: string) => s
 
 /**
  * That an attempt is of one step of a drill, or begins after steps that were given; undefined where it is a whole one from the beginning. `kind`: the
- * drill's, as it is chosen. `given`, `own`: titles of the steps that were done when it began, and that are worked. Plain text.
+ * drill's, as it is chosen. `given`, `own`: titles of the steps that were done when it began, and that are worked. `unchanged`: what was given is what the
+ * drill gives. Plain text.
  */
 export function partSaid(
   kind: string,
   given: readonly string[],
   own: readonly string[],
   alone: boolean,
+  unchanged = true,
 ): string | undefined {
   const quoted = given.map((title) => `“${title}”`);
   const before =
     given.length === 0
       ? 'Nothing was given before it.'
-      : `Given before it, and not the work of whoever made the attempt: ${quoted.join(', ')}.`;
+      : unchanged
+        ? `Given before it, and not the work of whoever made the attempt: ${quoted.join(', ')}.`
+        : `What stands before it (${quoted.join(', ')}) is not what the drill gives: the file was changed there. It is marked on what the file has.`;
   if (alone) return `One step of a drill, “${own[0]}”. Its kind: ${kind}. ${before}`;
   return given.length === 0 ? undefined : `A drill of the kind: ${kind}. ${before}`;
 }

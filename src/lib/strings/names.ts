@@ -2,6 +2,8 @@ const WORDS: Readonly<Record<string, string>> = {
   'centre-front': 'centre front',
   'neck-centre': 'neckline at centre front',
   'waist-centre': 'waist at centre front',
+  'back/neck-centre': 'back neckline at centre back',
+  'back/waist-centre': 'back waist at centre back',
   'side-upper': 'side seam above the dart',
   'side-lower': 'side seam below the dart',
   side: 'side seam',
@@ -39,10 +41,11 @@ export function nameOf(id: string): string {
       ? `${connector[1]} connector`
       : leg
         ? `${isNew(leg[1]!) ? dartName(leg[1]!) : nameOf(leg[1]!)}, leg ${leg[2]}`
-        : path
+        : (WORDS[path] ??
+          path
             .split('/')
             .map((word) => WORDS[word] ?? word.replaceAll('-', ' '))
-            .join(' ');
+            .join(' '));
   return words + (pieces.length > 0 ? `, part ${pieces.join('.')}` : '');
 }
 

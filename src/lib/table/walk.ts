@@ -1,12 +1,11 @@
-import { chainLength } from '../geometry/chain.ts';
 import type { Options } from '../machines/scene.ts';
 import { pieceSet } from '../machines/scene.ts';
 import { walkedAlong, walkedSeam } from '../machines/tools/walk.ts';
+import { cutSeamOf } from '../pattern/cut-seam.ts';
 import { seamOf } from '../pattern/seam.ts';
 import { walkSeam } from '../pattern/walk.ts';
 import type { Fabric, Work } from '../recipe/types.ts';
 import { formatLength, type Units } from '../strings/units.ts';
-import { cutOf } from './boxes.ts';
 
 /** One interval of two seams laid beside each other; x and widths as fractions of the longer side. */
 export interface WalkRow {
@@ -33,12 +32,10 @@ export function walkModel(work: Work, fabric: Fabric, options: Options, units: U
   const set = pieceSet(work, fabric);
   const runs = seamOf(set, seam, fabric);
   if (!runs) return undefined;
-  const cutLength = (ids: readonly string[]): number =>
-    set
-      .filter((piece) => ids.includes(piece.id))
-      .reduce((sum, piece) => sum + chainLength(cutOf(piece)?.groups[seam] ?? []), 0);
   if (walkedAlong({ work, fabric, options, reach: 0 }) === 'cut') {
-    const [a, b] = [cutLength(runs.a.pieces), cutLength(runs.b.pieces)];
+    const cut = cutSeamOf(set, seam, fabric);
+    if (!cut) return undefined;
+    const [a, b] = [cut.a.length, cut.b.length];
     return {
       seam,
       a: formatLength(a, units),

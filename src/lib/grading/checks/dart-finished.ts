@@ -39,6 +39,19 @@ function legs(after: Work, found: FinishedDart, spec: CheckSpec): Finding[] {
   return [near('dart-finished/legs', 'mm', differ, 0, allowed, { where, about })];
 }
 
+/** Its point stands as far back as this step asks; where another step asked for it, its error is told there and carried on from. */
+function point(found: FinishedDart, spec: CheckSpec, i: number): Finding[] {
+  if (spec.tolerances?.['point'] === undefined) return [];
+  const least = nth(spec, 'least', i);
+  return [
+    between('dart-finished/point', 'mm', found.by, [least, nth(spec, 'most', i)], tolerance(spec, 'point'), {
+      where: dimension(found.tip, found.sewnPoint),
+      cause: found.by < Math.min(LEFT, least) ? { code: 'left-at-bust-point' } : undefined,
+      about: { dart: found.dart },
+    }),
+  ];
+}
+
 /** The points one after the other: each further back than the one before, or each less far. */
 function graduated(darts: readonly FinishedDart[], spec: CheckSpec): Finding[] {
   const step = spec.numbers?.['step'];
@@ -71,22 +84,7 @@ export const dartFinished: Check = ({ after }, spec) => {
     const found = id === undefined ? undefined : finishedOf(after, id);
     if (!found) return [missing('dart-finished/point', { about })];
     done.push(found);
-    const least = nth(spec, 'least', i);
-    const own: Finding[] = [
-      between(
-        'dart-finished/point',
-        'mm',
-        found.by,
-        [least, nth(spec, 'most', i)],
-        tolerance(spec, 'point'),
-        {
-          where: dimension(found.tip, found.sewnPoint),
-          cause: found.by < Math.min(LEFT, least) ? { code: 'left-at-bust-point' } : undefined,
-          about,
-        },
-      ),
-      ...legs(after, found, spec),
-    ];
+    const own: Finding[] = [...point(found, spec, i), ...legs(after, found, spec)];
     const wanted = folds[i] ?? folds[0];
     if (wanted === undefined) return own;
     if (found.fold === undefined) return [...own, missing('dart-finished/cap', { about })];

@@ -53,7 +53,7 @@ function judge(walk: Walk, seam: Seam, work: Work, spec: CheckSpec, findings: Fi
   const about = { seam: walk.seam };
   if (walk.along !== 'seam') {
     // What they measured on the cut lines, to show that two good seams seem to differ there.
-    const cut = cutSeamOf(piecesOf(work.pieces, walk.as), walk.seam);
+    const cut = cutSeamOf(work.pieces, walk.seam, walk.as);
     const seen = cut && cut.a.length - cut.b.length;
     const cause = {
       code: 'cut-line-walked',

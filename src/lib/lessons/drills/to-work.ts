@@ -19,6 +19,8 @@ export interface DrillWords {
  * named here have the rules that they had at first: 1.
  */
 export const DRILL_CONTENT: Readonly<Partial<Record<ExerciseId, number>>> = {
+  finish: 2,
+  parallel: 2,
   princess: 2,
   line: 2,
   ready: 2,

@@ -1,3 +1,4 @@
+import { isBack } from '../../machines/scene.ts';
 import { thereOf } from '../../machines/tools/seam.ts';
 import { centreGroup } from '../../pattern/centre.ts';
 import { seamGroups } from '../../pattern/outline.ts';
@@ -171,7 +172,12 @@ export const grain: FormMaker = (work, fabric) =>
       choice('landmark', 'Through a point measured from', grainPlaces(piece)),
       length('dx', "+ to the wearer's left"),
       length('dy', '+ downwards'),
-      angle('angle', 'Angle to the centre front of the part that was not turned, + clockwise'),
+      angle(
+        'angle',
+        isBack(piece)
+          ? 'Angle to the centre back, + clockwise'
+          : 'Angle to the centre front of the part that was not turned, + clockwise',
+      ),
     ];
     return {
       id: `grain-${piece.id}`,

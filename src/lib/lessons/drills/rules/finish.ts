@@ -37,19 +37,17 @@ export function sewnPoint(v: Variant): Rules {
 
 /** Over an alternate pivot the two legs come out unequal, by some millimetres: they are trued. */
 export function trueLegs(v: Variant): Rules {
-  const spec = finished(v);
   const alike = { value: 0.2, reason: 'pencil-line' };
   return {
-    checks: [{ ...spec, tolerances: { ...spec.tolerances, legs: alike } }],
+    checks: [{ check: 'dart-finished', names: named(v), tolerances: { legs: alike } }],
     worked: { by: 'finish-darts', ...named(v), off: offs(v), trued: true },
   };
 }
 
 export function cap(v: Variant): Rules {
   const { fold } = v.sewn!;
-  const spec = finished(v);
   return {
-    checks: [{ ...spec, names: { ...spec.names, fold: [fold] } }],
+    checks: [{ check: 'dart-finished', names: { ...named(v), fold: [fold] } }],
     worked: { by: 'finish-darts', ...named(v), off: offs(v), fold: [fold] },
   };
 }
