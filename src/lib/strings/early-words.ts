@@ -1,10 +1,11 @@
 import { nameOf } from './names.ts';
 import { later } from './table.ts';
 
-/** What a reading is called of tools that a lesson may begin with: the style line's, and the one for the sewn point. */
+/** What a reading is called of tools that a lesson may begin with: the style line's, drawn either way, and the one for the sewn point. */
 export const EARLY_READING: Readonly<Record<string, string>> = {
   passes: 'passes',
   'backed-off': 'from the tip',
+  kink: 'kink',
 };
 
 /** A point of the style line, counted from 0; `on` is the edge it lies on, if any. */

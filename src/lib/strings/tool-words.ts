@@ -63,7 +63,6 @@ const ACT: Readonly<Record<string, (about: string) => string>> = {
 
 const READING: Readonly<Record<string, string>> = {
   ...EARLY_READING,
-  kink: 'kink',
   connector: '',
   along: '',
   'to-tip': 'to the tip',

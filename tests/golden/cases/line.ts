@@ -1,10 +1,7 @@
-import { chainLength, pointAtLength } from '../../../src/lib/geometry/chain.ts';
-import type { Point } from '../../../src/lib/geometry/types.ts';
-import { curveOf } from '../../../src/lib/machines/tools/draw-curve.ts';
-import { apply } from '../../../src/lib/recipe/apply.ts';
-import type { Anchor, Command } from '../../../src/lib/recipe/types.ts';
+import type { Anchor } from '../../../src/lib/recipe/types.ts';
 import { anchorInside } from '../../../src/lib/recipe/anchors.ts';
 import { landmark } from '../../recipe/sample.ts';
+import { gable, inOneStroke } from '../support/one-stroke.ts';
 import {
   beside,
   both,
@@ -41,32 +38,6 @@ const notches =
     );
 
 const FEET = ['notches-placed/before-foot', 'notches-placed/after-foot'];
-
-/** The line of the step's own commands as a hand draws it in one stroke, moved by `bent` on its way; every 5 mm, with a slow sway. */
-const inOneStroke =
-  (bent: (p: Point, part: number) => Point = (p) => p) =>
-  ({ work, own }: Before): readonly Command[] => {
-    const drawn = apply(
-      work,
-      own.find((c) => c.do === 'draw-line')!,
-    );
-    if (!('work' in drawn)) throw new Error('the sample line cannot be drawn');
-    const { chain } = drawn.work.lines[0]!;
-    const whole = chainLength(chain);
-    const n = Math.round(whole / 5);
-    const stroke = Array.from({ length: n + 1 }, (_, i) => {
-      const p = pointAtLength(chain, (whole * i) / n);
-      return bent({ x: p.x + 0.4 * Math.sin(i / 4), y: p.y + 0.4 * Math.cos(i / 6) }, i / n);
-    });
-    return [curveOf(work, stroke, 5)!];
-  };
-/** A dent like a gable: so deep in the middle of the stroke from `from` to `to`, mm. */
-const gable =
-  (from: number, to: number, deep: number) =>
-  (p: Point, part: number): Point => {
-    const off = Math.max(0, 1 - Math.abs((2 * part - from - to) / (to - from)));
-    return { x: p.x, y: p.y + deep * off };
-  };
 
 /** Drawing the line, and its notches. */
 export const DRAWN: readonly Case[] = [

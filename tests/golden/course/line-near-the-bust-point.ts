@@ -1,3 +1,4 @@
+import { gable, inOneStroke } from '../support/one-stroke.ts';
 import { fail, pass, start, undone, type CourseCase, type Loose } from './case.ts';
 import { BUST, MEET, extend } from './support/moves.ts';
 
@@ -30,6 +31,10 @@ export const CASES: readonly CourseCase[] = [
   pass('style-line', 'drawn-from-the-waist-up', {
     edit: ({ own }) =>
       own.map((c) => (c.do === 'draw-line' ? { ...c, points: [...c.points].reverse() } : (c as Loose))),
+  }),
+  pass('style-line', 'in-one-stroke', { edit: inOneStroke() }),
+  fail('style-line', ['line-shape/kinks', 'line-shape/kink', 'line-shape/radius'], 'in-one-stroke', {
+    edit: inOneStroke(gable(0.7, 0.9, 40)),
   }),
   fail('style-line', ['line-passes/distance'], 'too-far-off', { edit: () => [line({ dx: 40, dy: 0 })] }),
   fail('style-line', ['line-passes/side'], 'on-the-side-of-the-armhole', {

@@ -1,2 +1,2 @@
 import '../../machines/tools/stroke.ts';
-import '../../strings/tool-words.ts';
+import '../../strings/early-words.ts';
