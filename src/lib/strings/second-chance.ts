@@ -115,7 +115,7 @@ export const MISTAKES: Readonly<Record<string, string>> = {
   'labels/name': 'a piece had no name of its own',
   'labels/cut': 'a piece had another number to cut',
   'labels/right-side-up': 'a piece that has no second half was not marked right side up',
-  'labels/on-fold': 'the label of a half piece did not say whether its centre lies on the fold',
+  'labels/on-fold': 'the label of a half piece did not say rightly whether its centre lies on the fold',
   'grain/drawn': 'a piece had no grainline',
   'grain/void': 'a piece had lost its grain',
   'grain/direction': 'a grainline did not run along centre front',
