@@ -1,3 +1,4 @@
+import { GAUSS_12, GAUSS_16, GAUSS_4, GAUSS_8 } from './gauss.ts';
 import type { Cubic, Segment } from './types.ts';
 
 /*
@@ -6,56 +7,6 @@ import type { Cubic, Segment } from './types.ts';
  * anything is summed (Trefethen, "Is Gauss quadrature better than Clenshaw–Curtis?", 2008, from memory: of order ρ^−2n, ρ of the
  * largest Bernstein ellipse clear of them). So one pass is enough, and the interval is halved only where they are close.
  */
-
-/** Nodes with their weights on [−1, 1], positive half, from mpmath at 40 digits. */
-const GAUSS_4 = Float64Array.of(
-  0.33998104358485626,
-  0.6521451548625461,
-  0.8611363115940526,
-  0.34785484513745385,
-);
-const GAUSS_8 = Float64Array.of(
-  0.1834346424956498,
-  0.362683783378362,
-  0.525532409916329,
-  0.31370664587788727,
-  0.7966664774136267,
-  0.22238103445337448,
-  0.9602898564975363,
-  0.10122853629037626,
-);
-const GAUSS_12 = Float64Array.of(
-  0.1252334085114689,
-  0.24914704581340277,
-  0.3678314989981802,
-  0.2334925365383548,
-  0.5873179542866175,
-  0.20316742672306592,
-  0.7699026741943047,
-  0.16007832854334622,
-  0.9041172563704749,
-  0.10693932599531843,
-  0.9815606342467192,
-  0.04717533638651183,
-);
-const GAUSS_16 = Float64Array.of(
-  0.09501250983763744,
-  0.1894506104550685,
-  0.2816035507792589,
-  0.18260341504492358,
-  0.45801677765722737,
-  0.16915651939500254,
-  0.6178762444026438,
-  0.14959598881657674,
-  0.755404408355003,
-  0.12462897125553388,
-  0.8656312023878318,
-  0.09515851168249279,
-  0.9445750230732326,
-  0.062253523938647894,
-  0.9894009349916499,
-  0.027152459411754096,
-);
 
 // Half width of the ellipse (1 at the interval itself) beyond which n nodes leave less than about 1e-15 of the length: it is
 // (ρ + 1/ρ)/2 with ρ = 2.5, 3.4, 6.7 and 52, and ρ^−2n tells the error.
