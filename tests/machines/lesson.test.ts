@@ -4,14 +4,14 @@ import { getShortestPaths } from 'xstate/graph';
 import { loadLesson } from '../../src/cli/load-lessons.ts';
 import { gradeLesson, gradeStep } from '../../src/lib/grading/grade.ts';
 import type { Lesson } from '../../src/lib/lessons/types.ts';
+import { lessonMachine } from '../../src/lib/machines/lesson.ts';
 import {
   attemptOf,
   keptOf,
-  lessonMachine,
   type LessonContext,
   type LessonEvent,
   type LessonInput,
-} from '../../src/lib/machines/lesson.ts';
+} from '../../src/lib/machines/lesson-context.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
 

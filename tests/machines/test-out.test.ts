@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { createActor } from 'xstate';
 import { loadLesson } from '../../src/cli/load-lessons.ts';
 import { gradeLesson, gradeStep } from '../../src/lib/grading/grade.ts';
-import { attemptOf, lessonMachine, type Grade, type LessonEvent } from '../../src/lib/machines/lesson.ts';
+import { lessonMachine, type Grade } from '../../src/lib/machines/lesson.ts';
+import { attemptOf, type LessonEvent } from '../../src/lib/machines/lesson-context.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
 

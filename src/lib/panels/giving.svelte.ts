@@ -1,4 +1,5 @@
-import type { LessonEvent, LessonSnapshot } from '../machines/lesson.ts';
+import type { LessonSnapshot } from '../machines/lesson.ts';
+import type { LessonEvent } from '../machines/lesson-context.ts';
 import type { Command, Refusal, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { announce, unsay } from '../table/announcer.ts';

@@ -1,4 +1,4 @@
-import type { LessonContext } from '../machines/lesson.ts';
+import type { LessonContext } from '../machines/lesson-context.ts';
 import { ownLog } from '../progress/own-log.ts';
 import type { Attempt, Command, StepHelp } from '../recipe/types.ts';
 

@@ -1,15 +1,8 @@
 import { createActor } from 'xstate';
 import { blockOf } from '../lessons/block.ts';
 import type { Lesson, LessonStep, LessonToWork, StepToWork } from '../lessons/types.ts';
-import {
-  keptOf,
-  lessonMachine,
-  type Grade,
-  type LessonActor,
-  type LessonEvent,
-  type LessonInput,
-  type LessonSnapshot,
-} from '../machines/lesson.ts';
+import { lessonMachine, type Grade, type LessonActor, type LessonSnapshot } from '../machines/lesson.ts';
+import { keptOf, type LessonEvent, type LessonInput } from '../machines/lesson-context.ts';
 import { progressStore, type Notice, type ProgressStore } from '../progress/store.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt, Command, CommandName } from '../recipe/types.ts';

@@ -1,5 +1,5 @@
 import type { Lesson, LessonToWork } from '../lessons/types.ts';
-import type { LessonContext } from '../machines/lesson.ts';
+import type { LessonContext } from '../machines/lesson-context.ts';
 import type { Block } from '../pattern/types.ts';
 import { practiceSheet } from '../print/practice-sheet.ts';
 import { resultSheet } from '../print/result-sheet.ts';

@@ -1,4 +1,4 @@
-import { attemptOf } from '../machines/lesson.ts';
+import { attemptOf } from '../machines/lesson-context.ts';
 import { LARGEST_FILE, readPicked, saveFile } from '../progress/files.ts';
 import { parseAttempt } from '../recipe/parse.ts';
 import type { Problem } from '../recipe/problem.ts';

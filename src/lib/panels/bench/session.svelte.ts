@@ -1,12 +1,7 @@
 import { createActor } from 'xstate';
 import { ALL_TOOLS, BENCH, benchLesson, fromBench, toBench } from '../../lessons/bench.ts';
-import {
-  attemptOf,
-  lessonMachine,
-  type LessonActor,
-  type LessonEvent,
-  type LessonSnapshot,
-} from '../../machines/lesson.ts';
+import { lessonMachine, type LessonActor, type LessonSnapshot } from '../../machines/lesson.ts';
+import { attemptOf, type LessonEvent } from '../../machines/lesson-context.ts';
 import type { Notice } from '../../progress/store.ts';
 import type { KeptWork } from '../../progress/works.ts';
 import type { WorksStore } from '../../progress/works-store.ts';
