@@ -102,7 +102,7 @@ describe('whether an attempt fits its lesson', () => {
     (exercise) => {
       const lesson = drillLesson(variantOf({ ...drill, exercise }), drillWords('mm'));
       // Before notches and leftover were asked for, and the fold at centre back: written down when that came.
-      const before = { line: 2, princess: 2, ready: 2 };
+      const before = { finish: 2, line: 2, parallel: 2, princess: 2, ready: 2 };
       expect(lesson.content).toBe(exercise in before ? 2 : 1);
       const older = { ...fresh(lesson), lesson: { id: lesson.id, content: lesson.content - 1 } };
       expect(misfit(older, lesson)).toEqual({

@@ -269,7 +269,7 @@ export async function unfold(page: Page, part: 'typed' | 'twin'): Promise<void> 
   if ((await details.getAttribute('open')) === null) await details.locator('summary').click();
   // What is in it is fetched when it is asked for the first time.
   await details
-    .locator(part === 'typed' ? 'form, p' : 'p.note')
+    .locator(part === 'typed' ? 'form, p' : 'p.small')
     .first()
     .waitFor();
 }

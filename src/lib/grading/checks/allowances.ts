@@ -87,8 +87,10 @@ function widthOf({ piece, groups, widths }: Cut, i: number, fabric: Fabric, spec
   const where = at(group.edges[0]!.chain[0]!.a);
   if (width === undefined) return missing('allowances/width', { where, about });
   const wanted = rangeFor(kindOf(group), width, fabric, spec, isHalf(piece));
-  const noFold = isHalf(piece) && width === 0 && group.edges[0]!.role === 'centre-back';
-  const cause = () => (noFold ? { code: 'halves-differ' } : scaleMixed(width, wanted));
+  const sewnCentre = isHalf(piece) && group.edges[0]!.role === 'centre-back';
+  // Any width that can be sewn will do there: too narrow a one says nothing of scales.
+  const cause = () =>
+    sewnCentre ? (width === 0 ? { code: 'halves-differ' as const } : undefined) : scaleMixed(width, wanted);
   return between('allowances/width', 'mm', width, wanted, tolerance(spec, 'width'), { where, about, cause });
 }
 

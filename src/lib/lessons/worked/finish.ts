@@ -3,7 +3,7 @@ import { onFold } from '../../pattern/centre.ts';
 import { baseId, piecesOf } from '../../pattern/copy.ts';
 import { outlineOf, seamGroups } from '../../pattern/outline.ts';
 import { seamOf, styleRun } from '../../pattern/seam.ts';
-import type { Piece } from '../../pattern/types.ts';
+import type { EdgeRole, Piece } from '../../pattern/types.ts';
 import { anchorInside } from '../../recipe/anchors.ts';
 import type { Fabric, Work } from '../../recipe/types.ts';
 import type { Hand, Worked } from './give.ts';
@@ -64,10 +64,22 @@ function notchesRound(work: Work, id: string, dart: string): Record<'towardsStar
 
 const finished = (hand: Hand): readonly Piece[] => piecesOf(hand.work.pieces, hand.fabric);
 
+/** The width that a seam of these pieces has already, mm, where it is as good as the one asked for: its partner has to be like it. */
+function seamWidth(pieces: readonly Piece[], asked: number, within: number): number {
+  const had = pieces.flatMap((piece) =>
+    seamGroups(piece)
+      .filter(({ edges }) => SEWN.includes(edges[0]!.role))
+      .map(({ id }) => piece.allowances[id] ?? NaN),
+  );
+  return had.find((width) => Math.abs(width - asked) <= within) ?? asked;
+}
+const SEWN: readonly EdgeRole[] = ['style-line', 'shoulder', 'side'];
+
 /** Step 11: each edge the width the step asks for, corners lying flush, notches carried out. */
 export const allowances: Worked = (hand) => {
-  const numbers = hand.rule.checks.find((spec) => spec.check === 'allowances')?.numbers ?? {};
-  const seam = numbers[hand.fabric] ?? 10;
+  const spec = hand.rule.checks.find((one) => one.check === 'allowances');
+  const numbers = spec?.numbers ?? {};
+  const seam = seamWidth(finished(hand), numbers[hand.fabric] ?? 10, spec?.tolerances?.['width']?.value ?? 0);
   const width = (group: string): number => {
     if (/neckline|armhole/.test(group)) return numbers['curve'] ?? seam;
     return group === 'waist' ? (numbers['hemLeast'] ?? seam) : seam;
