@@ -211,6 +211,20 @@ describe('a construction on the other bodies', () => {
     expect(outcomes.map(({ outcome }) => outcome)).toContain('place');
   });
 
+  it('takes a connector drawn to the nearest place as that on every body, and as a share one that was drawn to a place of its own', () => {
+    // The foot of the shortest way from a point to a line is another share of the line on another body (derived).
+    const step = stepNumber('line', 'connector');
+    const drill = newest({ exercise: 'line', seed: 4711, fabric: 'woven', band: 'usual', hints: 0, step });
+    const lesson = drillLesson(variantOf(drill), drillWords('mm'));
+    const { commands } = workedLesson(lesson, 'woven');
+    expect(commands.filter((c) => c.do === 'connect').map((c) => c.square)).toEqual([true]);
+    const outcomes = (of: readonly Command[]) =>
+      all(lesson, attemptOfDrill(lesson, of)).map(({ outcome }) => outcome);
+    expect(new Set(outcomes(commands))).toEqual(new Set(['holds']));
+    const shared = commands.map((c) => (c.do === 'connect' ? { ...c, square: false } : c));
+    expect(outcomes(shared)).toContain('place');
+  });
+
   it('tells the command that cannot be followed on another body, by its place in the own list', () => {
     const { bust, ends } = dartOn('F1', 'two-dart', 'right/dart');
     const room = Math.hypot((ends[0].x + ends[1].x) / 2 - bust.x, (ends[0].y + ends[1].y) / 2 - bust.y);
