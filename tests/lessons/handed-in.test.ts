@@ -101,7 +101,7 @@ describe('whether an attempt fits its lesson', () => {
     'of the kind %s only under the rules that it was made for, which change for each kind by itself',
     (exercise) => {
       const lesson = drillLesson(variantOf({ ...drill, exercise }), drillWords('mm'));
-      // Before notches and leftover were asked for, and the fold at centre back: written down when that came.
+      // Before notches and leftover were asked for, the fold at centre back, and a sewn point in its own step only: written down when that came.
       const before = { finish: 2, line: 2, parallel: 2, princess: 2, ready: 2 };
       expect(lesson.content).toBe(exercise in before ? 2 : 1);
       const older = { ...fresh(lesson), lesson: { id: lesson.id, content: lesson.content - 1 } };
