@@ -1,6 +1,6 @@
 import type { Mark } from '../grading/types.ts';
 import type { Lesson, LessonToWork } from '../lessons/types.ts';
-import { type LessonSnapshot } from '../machines/lesson.ts';
+import type { LessonSnapshot } from '../machines/lesson.ts';
 import { areSame, type LessonEvent } from '../machines/lesson-context.ts';
 import type { Command } from '../recipe/types.ts';
 import type { AtWork } from './recorder.ts';

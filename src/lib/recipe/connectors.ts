@@ -3,7 +3,7 @@ import { addConnector, connectorId, dartTip } from '../pattern/connector.ts';
 import type { Outcome } from '../pattern/outcome.ts';
 import { findLine } from '../pattern/style-line.ts';
 import type { Piece } from '../pattern/types.ts';
-import { type Open } from '../pattern/with.ts';
+import type { Open } from '../pattern/with.ts';
 import { withEntry } from '../pattern/with-entry.ts';
 import { lineLength, withLineList } from './lines.ts';
 import { frontOf, refused, withPieces } from './pieces.ts';
