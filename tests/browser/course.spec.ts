@@ -164,6 +164,10 @@ test('a test that is not passed says what was short, counts for nothing, and beg
   await page.getByRole('button', { name: 'Begin the test' }).click();
   const keys = new Keys(page);
   const steps = typedLesson(small);
+  const outlines = () =>
+    page.locator('[data-piece] path').evaluateAll((all) => all.map((path) => path.getAttribute('d')).join());
+  await page.locator('[data-piece] path').first().waitFor();
+  const empty = await outlines();
   await keys.unfold('By typed values');
   await keys.give(steps[0]!.typed[0]!);
   await page.getByRole('button', { name: 'Next step' }).click();
@@ -187,6 +191,8 @@ test('a test that is not passed says what was short, counts for nothing, and beg
   await expect(page.locator('[data-target]')).toHaveCount(0);
   await expect(result).not.toContainText('as a hint');
   await page.getByRole('button', { name: 'Begin the test again' }).click();
+  // Numbers that were read in the marks are those of another figure.
+  await expect.poll(outlines).not.toBe(empty);
   // The lesson's own text is help, and the result says so.
   await keys.unfold('The lesson’s text: counts as a hint');
   await expect(page.getByText('You read the lesson’s text of this step.')).toBeVisible();

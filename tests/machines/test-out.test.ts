@@ -4,6 +4,7 @@ import { loadLesson } from '../../src/cli/load-lessons.ts';
 import { gradeLesson, gradeStep } from '../../src/lib/grading/grade.ts';
 import { lessonMachine, type Grade } from '../../src/lib/machines/lesson.ts';
 import { attemptOf, type LessonEvent } from '../../src/lib/machines/lesson-context.ts';
+import { startWork } from '../../src/lib/recipe/start.ts';
 import type { Attempt, Command } from '../../src/lib/recipe/types.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
 
@@ -121,6 +122,17 @@ describe('a lesson worked as a test', () => {
       reached: 0,
       test: true,
     });
+  });
+
+  it('begins again on the block that it is given, or on the same', () => {
+    const test = begun();
+    work(test, ['read-the-block']);
+    test.send({ type: 'test.handIn' }, { type: 'test.again' });
+    expect(test.now().context.base.block).toEqual(sample.block);
+    test.send({ type: 'test.handIn' }, { type: 'test.again', block: { figure: 'F4' } });
+    const { context } = test.now();
+    expect(context.base.block).toEqual({ figure: 'F4' });
+    expect(context.steps.get('read-the-block')!.before.block).toEqual(startWork({ figure: 'F4' }).block);
   });
 
   it('is no way to hand a lesson in', () => {

@@ -1,7 +1,7 @@
 import type { Mark } from '../grading/types.ts';
 import type { Edit, History } from '../recipe/history.ts';
 import type { StepReplay } from '../recipe/replay.ts';
-import type { Attempt, Command, Fabric, Unfollowed } from '../recipe/types.ts';
+import type { Attempt, BlockChoice, Command, Fabric, Unfollowed } from '../recipe/types.ts';
 
 /** What was kept of an earlier visit, or a fresh attempt. */
 export interface LessonInput {
@@ -33,7 +33,8 @@ export type LessonEvent =
   /** In a test the lesson's own text is read: help, once a step. */
   | { type: 'text.read' }
   | { type: 'test.handIn' }
-  | { type: 'test.again' }
+  /** `block` is what the new test begins on; left out, the one of the last. */
+  | { type: 'test.again'; block?: BlockChoice }
   | { type: 'attempt.open'; attempt: Attempt };
 
 export interface LessonContext {

@@ -179,9 +179,10 @@ export function lessonMachine<Step extends { readonly id: string }>(
         marks: Object.assign({}, ...ids.map((id) => mark(context, id))),
         reached: ids.length - 1,
       })),
-      again: assign(({ context }) => {
+      again: assign(({ context, event }) => {
         const commands = context.history.commands.filter(isGiven);
-        return opened({ attempt: { ...context.base, commands }, test: true });
+        const block = (event.type === 'test.again' && event.block) || context.base.block;
+        return opened({ attempt: { ...context.base, block, commands }, test: true });
       }),
     },
   }).createMachine({

@@ -81,7 +81,8 @@ export class LessonSession {
   async start(): Promise<void> {
     const { indexedDbBackend } = await import('../progress/indexed-db.ts');
     this.#store = progressStore(indexedDbBackend, (notice) => (this.notice = notice));
-    const kept = await this.#store.load(this.#key);
+    let kept = await this.#store.load(this.#key);
+    if (this.test) kept = (await import('./test-block.ts')).testOf(kept);
     // Steps that were left behind are marked again at once, those left empty too; a fresh lesson fetches the checks with its first
     // mark, a test when it is handed in.
     const some = kept && (kept.attempt.commands.length > 0 || (kept.checked ?? []).length > 0);
@@ -233,7 +234,7 @@ export class LessonSession {
     if (!this.#kept.isNew(snapshot)) return;
     const kept = keptOf(snapshot.context);
     const handedIn = snapshot.matches('handedIn');
-    // What was handed in is over: the next test begins on an empty table.
+    // What was handed in is over: the next test begins on an empty table, `testOf` says on which figure.
     const over = handedIn && { attempt: { ...kept.attempt, commands: [] }, step: '' };
     void this.#store?.save(this.#key, { ...kept, ...over });
   }
