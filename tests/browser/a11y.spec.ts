@@ -160,7 +160,7 @@ test.describe('what axe cannot measure', () => {
     }
     await unfold(page, 'typed');
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
-    await expect(speaking).toHaveText(/^Taken back\./);
+    await expect(speaking).toHaveText(/^Taken back: /);
     await page.getByRole('button', { name: 'Redo', exact: true }).click();
     await check(page);
     await page.getByRole('button', { name: 'Finish' }).click();

@@ -118,7 +118,7 @@ test('what is held by keys can be let go, put down, taken away and taken back', 
   const from = await along();
   for (const key of ['Enter', 'Shift+ArrowRight', 'ArrowRight', 'Alt+ArrowRight', 'Enter'])
     await keys.press(key);
-  await expect(said).toHaveText(/^Put down\./);
+  await expect(said).toHaveText(/^Done: Mark notch n2 across the line, at [\d.]+ % of its length\./);
   expect(Math.abs((await along()) - from - 22.2)).toBeLessThan(0.11);
   const moved = await drawing(page);
 

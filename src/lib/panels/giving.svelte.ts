@@ -3,6 +3,7 @@ import type { LessonEvent } from '../machines/lesson-context.ts';
 import type { Command, Refusal, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { announce, unsay } from '../table/announcer.ts';
+import { tell } from './tell.ts';
 
 interface Session {
   readonly snapshot: LessonSnapshot | undefined;
@@ -13,6 +14,7 @@ interface Session {
 export class Giving {
   /** Why the last one was refused, or what it took along; whoever shows the table clears it once the table has changed. */
   message = $state('');
+  #said = '';
   readonly #session: Session;
   readonly #units: () => Units;
 
@@ -31,7 +33,7 @@ export class Giving {
     if (unfollowed().length > before && last) {
       this.#session.send({ type: 'command.undo' });
       void this.refuse(last.refused);
-    } else if (command.do === 'back-off') void this.#tell(was);
+    } else void this.#tell(command, was);
   }
 
   #table(): Work | undefined {
@@ -39,21 +41,23 @@ export class Giving {
     return context?.steps.get(context.step)?.after;
   }
 
-  /** Says when a cap went with the sewn point that was moved. */
-  async #tell(was: Work | undefined): Promise<void> {
+  /** Says what was done, and when a cap went with the sewn point that was moved. */
+  async #tell(command: Command, was: Work | undefined): Promise<void> {
     const now = this.#table();
-    const { capGone } = await import('./cap-gone.ts');
+    const gone = command.do === 'back-off' ? (await import('./cap-gone.ts')).capGone(was, now) : '';
     // It is said of this table only.
-    if (now === this.#table()) this.#say(capGone(was, now));
+    if (now !== this.#table()) return;
+    this.message = gone;
+    this.#said = await tell('Done', command, this.#units(), gone);
   }
   #say(text: string): void {
-    this.message = text;
-    if (text) announce(text);
+    this.message = this.#said = text;
+    announce(text);
   }
 
   /** The table has changed: what was said of it before does not hold of this one. */
   clear(): void {
-    unsay(this.message);
+    unsay(this.#said);
     this.message = '';
   }
 

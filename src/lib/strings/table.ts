@@ -28,7 +28,6 @@ export function targetWords(id: string, kind: string, ref = '', dart = ''): stri
 
 export const TABLE = {
   title: 'Drafting table',
-  keys: 'Tab moves among the handles. Enter takes one up or chooses it; arrow keys move it by 1 mm at half scale, with Shift by 10, with Alt by a tenth; Enter puts it down, Escape lets it go, Delete takes it away. Plus, minus and 0 zoom.',
   zoomIn: 'Nearer',
   zoomOut: 'Farther',
   fit: 'Show all',
@@ -38,7 +37,6 @@ export const TABLE = {
   busts: { 'right/bust-point': 'B1', 'left/bust-point': 'B2' } as Readonly<Record<string, string>>,
   done: 'done',
   held: 'held',
-  placed: 'Put down.',
   letGo: 'Let go; nothing changed.',
   takenUp: (what: string) => `${what} taken up.`,
   refusedNow: 'Not possible here',

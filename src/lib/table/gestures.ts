@@ -183,6 +183,7 @@ export class Gestures {
 
   choose(id: string): void {
     const before = this.#spoken();
+    clearTimeout(this.#speaking);
     this.#runner.send({ type: 'target.pick', target: id });
     this.#sayHeld();
     // A ruler that was laid gives no command: what it reads is all there is to say.

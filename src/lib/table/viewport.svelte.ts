@@ -18,6 +18,8 @@ export class Viewport {
   y = $state(0);
   width = $state(0);
   height = $state(0);
+  /** How the table is worked by keys, in words. */
+  keys = $state('');
   /** Set while a tool holds the pointer, so that the table stands still. */
   held = false;
   #svg: SVGSVGElement | undefined;
@@ -58,8 +60,9 @@ export class Viewport {
   /** Fetches what zooms, once; where it does not come the table stays as it is, and the next wish tries again. */
   #fetch(): Promise<void> {
     return (this.#fetched ??= import('./zooming.ts').then(
-      ({ zooming }) => {
+      ({ zooming, TABLE_KEYS }) => {
         if (!this.#svg) return;
+        this.keys = TABLE_KEYS;
         this.#zoom = zooming(
           this.#svg,
           () => this.held,
