@@ -49,6 +49,25 @@ test('a handle that goes with what was taken back leaves the keyboard with the t
   await expect(page.locator('.desk svg')).toBeFocused();
 });
 
+test('what goes with a mark or with its own work leaves the keyboard with the table too', async ({
+  page,
+}) => {
+  const keys = new Keys(page);
+  const lesson = 'lessons/mid-armhole-by-pivot/01-working-dart/attempts';
+  await page.goto('/lesson/mid-armhole-by-pivot/');
+  await keys.button('Start at once');
+  await page.getByLabel('Attempt file').setInputFiles(`${lesson}/pass-to-the-bust-point.attempt.json`);
+  await keys.button('Check');
+  await keys.button('Next step');
+  // The edges go once one of them is marked: the mark is no command yet, and is said all the same.
+  await keys.pick('mark:right/armhole');
+  await expect(said(page)).toHaveText(/^Marked: right armhole\./);
+  await expect(page.locator('.desk svg')).toBeFocused();
+  await keys.act('swing:right/waist-dart');
+  await expect(said(page)).toHaveText(/^Done: Pin the block at the right bust point/);
+  await expect(page.locator('.desk svg')).toBeFocused();
+});
+
 test('F6 goes past the handles, and comes back to where it was', async ({ page }) => {
   const keys = await withNotches(page);
   const held = page.locator(':focus');

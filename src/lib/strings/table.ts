@@ -38,6 +38,7 @@ export const TABLE = {
   done: 'done',
   held: 'held',
   letGo: 'Let go; nothing changed.',
+  marked: (where: string) => `Marked: ${where}.`,
   takenUp: (what: string) => `${what} taken up.`,
   refusedNow: 'Not possible here',
   set: 'Pieces for',

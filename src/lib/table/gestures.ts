@@ -183,12 +183,15 @@ export class Gestures {
 
   choose(id: string): void {
     const before = this.#spoken();
+    const marked = this.#runner.unfinished;
+    const what = this.#picture.targets.find((one) => one.id === id)?.label;
     clearTimeout(this.#speaking);
     this.#runner.send({ type: 'target.pick', target: id });
     this.#sayHeld();
-    // A ruler that was laid gives no command: what it reads is all there is to say.
+    // A ruler that was laid, and a mark, give no command: what it reads, or where it is, is all there is to say.
     const now = this.#spoken();
     if (!this.#runner.busy && now !== '' && now !== before) announce(now);
+    else if (this.#runner.unfinished && !marked && what) announce(TABLE.marked(what));
   }
 
   /** Moves by mm at full size; what it measures now is said once the keys rest. */
