@@ -148,3 +148,28 @@ test('a notice that was read gives the keyboard back', async ({ page }) => {
   await expect(page.getByRole('alert')).toHaveCount(0);
   await expect(page.locator('summary', { hasText: 'My work' })).toBeFocused();
 });
+
+test('who turns to the test, or back from it, is led to what it says', async ({ page }) => {
+  const keys = new Keys(page);
+  await page.goto('/lesson/waist-to-side/');
+  await page.getByRole('button', { name: 'Test out' }).waitFor();
+  await keys.button('Test out');
+  await page.getByRole('button', { name: 'Begin the test' }).waitFor();
+  await expect(page.locator('#main')).toBeFocused();
+  await keys.button('To the lesson instead');
+  await page.getByRole('button', { name: 'Start at once' }).waitFor();
+  await expect(page.locator('#main')).toBeFocused();
+});
+
+test('the seam that is chosen to be walked is told with its lengths', async ({ page }) => {
+  await enter(page);
+  await openAttempt(page, sampleAttempt(lesson.figure, 'knit', { upTo: 'label-and-grain' }));
+  const keys = new Keys(page);
+  await keys.button('Check');
+  await keys.button('Next step');
+  await page.getByRole('group', { name: 'style line, walked' }).waitFor();
+  await keys.pick('group:upper:right/shoulder');
+  const walked = page.getByRole('group', { name: 'right shoulder seam, walked' });
+  const [a, b] = (await walked.locator('p').innerText()).match(/[\d.]+ mm/g)!;
+  await expect(said(page)).toHaveText(new RegExp(`^right shoulder seam: ${a} and ${b}\\. start to end`));
+});
