@@ -157,3 +157,49 @@ test.describe('by fingers', () => {
     await expect(page.locator('summary', { hasText: 'What was done' })).toContainText('(0)');
   });
 });
+
+test.describe('of an attempt that is opened', () => {
+  const lesson = (file: string) => `lessons/slanted-seam/${file}.attempt.json`;
+  /** The pieces that lie outside the window on the table, by how many px at most. */
+  const outside = (page: Page): Promise<string[]> =>
+    drawing(page).evaluate((svg) => {
+      const window = svg.getBoundingClientRect();
+      return [...svg.querySelectorAll('.piece')].flatMap((piece) => {
+        const box = piece.getBoundingClientRect();
+        const over = Math.max(
+          window.left - box.left,
+          box.right - window.right,
+          window.top - box.top,
+          box.bottom - window.bottom,
+        );
+        return over > 0 ? [`${piece.getAttribute('data-piece') ?? ''} ${over.toFixed(1)}`] : [];
+      });
+    });
+
+  test('another body is seen whole', async ({ page }) => {
+    await page.setViewportSize({ width: 820, height: 1180 });
+    const desk = new Desk(page);
+    await desk.open('slanted-seam');
+    await desk.push('Start at once');
+    await page.locator('[data-target]').first().waitFor();
+    await page
+      .getByLabel('Attempt file')
+      .setInputFiles(lesson('01-read-the-block/attempts/pass-largest-figure'));
+    await desk.hasDone(8);
+    await expect.poll(() => outside(page)).toEqual([]);
+  });
+
+  test('every piece is seen while it grows by its allowances', async ({ page }) => {
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await page.goto('/attempt/');
+    await page.waitForFunction(() => document.documentElement.dataset['theme'] !== undefined);
+    await page.getByLabel('Attempt file').setInputFiles(lesson('13-walk-the-seams/attempts/pass-woven'));
+    const slider = page.getByRole('slider');
+    await page.locator('.piece').first().waitFor();
+    // From where they have no allowances yet.
+    for (let at = 55; at <= 75; at += 1) {
+      await slider.fill(String(at));
+      await expect.poll(() => outside(page), `after command ${at}`).toEqual([]);
+    }
+  });
+});

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { applyTo } from '../../src/lib/geometry/isometry.ts';
 import { distance } from '../../src/lib/geometry/point.ts';
 import type { Box, Point } from '../../src/lib/geometry/types.ts';
-import { pieceSet } from '../../src/lib/machines/scene.ts';
+import { isBack, pieceSet } from '../../src/lib/machines/scene.ts';
+import { loadLesson } from '../../src/cli/load-lessons.ts';
+import { workedLesson } from '../../src/lib/lessons/worked/index.ts';
 import { TOOLS } from '../../src/lib/machines/tools/index.ts';
 import { replayByStep } from '../../src/lib/recipe/replay.ts';
 import type { CommandName } from '../../src/lib/recipe/types.ts';
@@ -47,6 +49,26 @@ describe('layOut', () => {
       applyTo(placeOf(layOut(pieces, placed, 1.5), 'back'), { x: 0, y: 0 });
     const [was, is] = [at({}), at({ back: { dx: 30, dy: -12, angle: 0 } })];
     expect([is.x - was.x, is.y - was.y]).toEqual([expect.closeTo(30, 9), expect.closeTo(-12, 9)]);
+  });
+});
+
+describe.each(['shoulder-princess', 'armhole-princess'])('the pieces of %s', (id) => {
+  const { work } = workedLesson(loadLesson(id)!, 'woven');
+  const boxOf = (piece: string) => pieceBox(work.pieces.find((one) => one.id === piece)!);
+  const [side, centre] = work.pieces
+    .filter((piece) => !isBack(piece))
+    .map(({ id }) => id)
+    .toSorted((a, b) => boxOf(a).minX - boxOf(b).minX) as [string, string];
+
+  it.each([1.3, 2.4])('lie as they were on the body, on their height, %f times as wide as high', (aspect) => {
+    const layout = layOut(
+      work.pieces.filter((piece) => !isBack(piece)),
+      {},
+      aspect,
+    );
+    const lies = (piece: string) => moved(boxOf(piece), placeOf(layout, piece));
+    expect(lies(side).maxX).toBeLessThan(lies(centre).minX);
+    expect(lies(side).minY - lies(centre).minY).toBeCloseTo(boxOf(side).minY - boxOf(centre).minY, 9);
   });
 });
 

@@ -11,17 +11,22 @@ export type Layout = ReadonlyMap<string, Isometry>;
 /** Free desk between two pieces, mm at full size. */
 const GAP = 70;
 
+/** How much further to a side both ends of a piece must lie than those of another to be beside it, in widths of the narrower one. */
+const BESIDE = 1 / 4;
+
 /**
  * Lays pieces out in rows so that no two lie on each other, the fronts first, the back after them; in as many columns as
- * shows them largest on a table this many times as wide as it is high. The first one always lies where it was drafted.
+ * shows them largest on a table this many times as wide as it is high. The first one always lies where it was drafted. Fronts that were
+ * parted side by side stay in that order and on their height, so that the edges which are sewn together face each other.
  */
 export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect: number): Layout {
-  const ordered = [...pieces.filter((piece) => !isBack(piece)), ...pieces.filter(isBack)];
+  const fronts = fromTheRight(pieces.filter((piece) => !isBack(piece)));
+  const ordered = [...fronts, ...pieces.filter(isBack)];
   const boxes = ordered.map(pieceBox);
   let best: readonly Point[] = [];
   let size = Infinity;
   for (let columns = ordered.length; columns > 0; columns--) {
-    const spots = inRows(boxes, columns);
+    const spots = inRows(boxes, columns, fronts.length);
     const all = unite(spots.map((p, i) => shifted(boxes[i]!, p)));
     const needed = Math.max(all.maxX - all.minX, (all.maxY - all.minY) * aspect);
     if (needed < size) [size, best] = [needed, spots];
@@ -31,17 +36,40 @@ export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect:
   );
 }
 
-/** By how much each box is moved to stand in rows of `columns`. */
-function inRows(boxes: readonly Box[], columns: number): readonly Point[] {
-  const first = boxes[0]!;
-  let [x, y, bottom] = [first.minX, first.minY, first.minY];
-  return boxes.map((box, i) => {
-    if (i > 0 && i % columns === 0) [x, y] = [first.minX, bottom + GAP];
-    const spot = { x: x - box.minX, y: y - box.minY };
-    x += box.maxX - box.minX + GAP;
-    bottom = Math.max(bottom, y + box.maxY - box.minY);
-    return spot;
-  });
+/** Fronts from the wearer's right to the left; those that lie one above the other stay as they come. */
+function fromTheRight(fronts: readonly Piece[]): readonly Piece[] {
+  const ordered: Piece[] = [];
+  for (const piece of fronts) {
+    let at = ordered.length;
+    while (at > 0 && isBefore(pieceBox(piece), pieceBox(ordered[at - 1]!))) at--;
+    ordered.splice(at, 0, piece);
+  }
+  return ordered;
+}
+
+function isBefore(a: Box, b: Box): boolean {
+  const enough = BESIDE * Math.min(a.maxX - a.minX, b.maxX - b.minX);
+  return b.minX - a.minX > enough && b.maxX - a.maxX > enough;
+}
+
+/** By how much each box is moved to stand in rows of `columns`; the fronts of a row on their height, the others at its top. */
+function inRows(boxes: readonly Box[], columns: number, fronts: number): readonly Point[] {
+  const left = boxes[0]!.minX;
+  let bottom = -Infinity;
+  const spots: Point[] = [];
+  for (let start = 0; start < boxes.length; start += columns) {
+    const row = boxes.slice(start, start + columns);
+    const level = Math.min(...row.slice(0, Math.max(1, fronts - start)).map(({ minY }) => minY));
+    const top = start === 0 ? level : bottom + GAP;
+    let x = left;
+    for (const [i, box] of row.entries()) {
+      const spot = { x: x - box.minX, y: top - (start + i < fronts ? level : box.minY) };
+      spots.push(spot);
+      x += box.maxX - box.minX + GAP;
+      bottom = Math.max(bottom, box.maxY + spot.y);
+    }
+  }
+  return spots;
 }
 
 const shifted = (box: Box, by: Point): Box => ({

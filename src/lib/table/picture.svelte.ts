@@ -114,11 +114,11 @@ export class Picture {
     return this.#view.width < NARROW && wanted.length > 0 ? wanted : this.#standing;
   });
   near = $derived(tableBox(this.#near, this.layout));
-  #paper = $derived(this.#work.opened && pieceBox(this.#work.opened));
-  /** Changes when other pieces come to be shown: then it is time to look at them. */
+  #paper = $derived(pieceBox(this.#work.opened ?? this.#work.block.front));
+  /** Changes when other pieces come to be shown, or those of another body: then it is time to look at them. */
   standing = $derived(
     [...this.#standing, ...this.#near].map(({ id }) => id).join(' ') +
-      (this.#paper ? ` paper ${this.#paper.minX} ${this.#paper.maxX}` : ' half') +
+      ` paper ${this.#paper.minX} ${this.#paper.maxX}` +
       (this.overlaid ? ' overlaid' : ''),
   );
 

@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import type { Box, Point } from '../geometry/types.ts';
 import type { Zooming } from './zooming.ts';
 
@@ -27,6 +28,8 @@ export class Viewport {
   #fetched: Promise<void> | undefined;
   #extent: readonly [number, number] = [0, Infinity];
   #fitted = '';
+  /** What is looked at since it was last fitted, for as long as no hand looks elsewhere. */
+  #whole: { readonly k: number; readonly x: number; readonly y: number } | undefined;
 
   /** Attaches wheel, pinch and drag to the drawing; gives what takes it off again. */
   attach(svg: SVGSVGElement): () => void {
@@ -74,10 +77,13 @@ export class Viewport {
     ));
   }
 
-  /** Shows the whole box; with `once` only when that key was not the last one fitted. */
+  /**
+   * Shows the whole box; with `once` only when that key was not the last one fitted, or when the box has grown out of the window
+   * while nobody looked elsewhere.
+   */
   fit(box: Box | undefined, once?: string): void {
     if (!box || !this.#svg || this.width < 20 || this.height < 20) return;
-    if (once !== undefined && once === this.#fitted) return;
+    if (once !== undefined && once === this.#fitted && !untrack(() => this.#outgrown(box))) return;
     // Whoever asks for all of it shall keep it until something else comes to be shown.
     this.#fitted = once ?? this.#fitted;
     const room = Math.min(ROOM, this.width / 12);
@@ -90,6 +96,14 @@ export class Viewport {
     this.#extent = [k / 3, k * 24];
     if (this.#zoom) this.#zoom.show({ k, x, y }, this.#extent);
     else Object.assign(this, { k, x, y });
+    this.#whole = untrack(() => ({ k: this.k, x: this.x, y: this.y }));
+  }
+
+  #outgrown({ minX, minY, maxX, maxY }: Box): boolean {
+    const { k, x, y } = this.#whole ?? {};
+    if (k !== this.k || x !== this.x || y !== this.y || this.held) return false;
+    const [a, b] = [this.toScreen({ x: minX, y: minY }), this.toScreen({ x: maxX, y: maxY })];
+    return a.x < 0 || a.y < 0 || b.x > this.width || b.y > this.height;
   }
 
   /** Enlarges about the middle, also where what zooms did not come. */
