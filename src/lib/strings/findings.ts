@@ -65,7 +65,7 @@ export const FINDINGS: Entries = {
 
   'darts-extended/tip': {
     right: 'Tip of the {dart} working dart from its bust point',
-    missing: 'The {dart} dart is not drawn up to its bust point yet.',
+    missing: 'The {dart} dart is not drawn up to its bust point yet.{instead}',
   },
   'connectors/foot': {
     right: 'Length of the {dart} connector, against the shortest there is',

@@ -27,6 +27,7 @@ export function filled(
     if (key === 'open' || key === 'slash') return theDart(String(value));
     if (key === 'stays')
       return ` Here ${theMadeDart(String(value))} was closed: in this step it is to stay as it is`;
+    if (key === 'instead') return ` Here ${theMadeDart(String(value))} was drawn up, which is another one.`;
     if (key === 'reached') return `, drawn to the ${nameOf(String(value))}`;
     if (key === 'part') return partNames(String(value));
     if (key === 'fold') return FOLDS[value] ?? String(value);
