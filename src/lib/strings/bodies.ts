@@ -33,7 +33,7 @@ export const allHolds = (left: readonly string[]): string =>
 export const BODIES = {
   title: 'On five bodies',
   intro:
-    'The same commands, with the same anchors and the same intent, on the other demo figures. What only looks right on the body you work on shows where it fails.',
+    'All that you did, done again on the other demo figures: the same places on each body, by the same intent. What only looks right on the body you work on shows where it fails.',
   some: 'Only the steps that are accepted on the body you work on are looked at.',
   own: 'Your own body',
   worked: 'the body you work on',

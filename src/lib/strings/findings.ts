@@ -86,7 +86,7 @@ export const FINDINGS: Entries = {
   'dart-closed/opening': 'Opening at the {edge}',
   'dart-closed/end': 'The line did not open towards the {edge}.',
   'dart-closed/grain':
-    'Turned: the {part}. The result is congruent whichever part turns, but on a turned part the old grain is void.',
+    'Turned: the {part}. The piece comes out the same whichever part turns, but on a turned part the old grain is void.',
 
   'slash-drawn/drawn': {
     missing: 'There is no line from the {edge} to the bust point yet.',
@@ -113,7 +113,7 @@ export const FINDINGS: Entries = {
   'dart-moved/residual': 'Gap between the ends of the {dart} dart’s legs (below 0 is an overlap)',
   'dart-moved/opening': 'Opening at the {edge} (below 0 is an overlap)',
   'dart-moved/grain':
-    'Turned: the {part}. The result is congruent whichever part turns, but on a turned part the old grain is void.',
+    'Turned: the {part}. The piece comes out the same whichever part turns, but on a turned part the old grain is void.',
   'angle-kept/sum': {
     right: 'Paper round the {landmark}, as an angle',
     missing: 'The darts are not drawn to the {landmark} yet, so nothing can be summed there.',

@@ -6,7 +6,7 @@ export const REASONS: Readonly<Record<string, string>> = {
   'ruler-and-protractor': 'what reading the three of them leaves open',
   'half-scale-ruler': 'a ruler on paper is read no finer, and on the garment it is twice that',
   'exact-mirror': 'what is left is a pencil line',
-  'pencil-line': 'half a pencil line',
+  'pencil-line': 'what a pencil line leaves open',
   'on-the-edge': 'an end has to reach its edge',
   'clear-of-overlap': 'coming back at all makes the turned part overlap',
   'smooth-line': 'a smaller break is not seen in a seam',
