@@ -24,7 +24,14 @@ describe.each(lessonIds())('the drawings of where to measure, in %s', (id) => {
       for (const piece of worked.pieces) {
         const own = items.filter((item) => item.piece === piece.id);
         if (own.length === 0) continue;
-        const { marks, viewBox } = drawingOf(piece, own);
+        const { marks, viewBox, ring } = drawingOf(piece, own);
+        // No number covers another.
+        marks.forEach((mark, i) =>
+          marks.slice(0, i).forEach((other) => {
+            const apart = Math.hypot(mark!.at.x - other!.at.x, mark!.at.y - other!.at.y);
+            expect(apart, `${step}: ${own[i]!.what} ${own[i]!.about}`).toBeGreaterThan(2 * ring);
+          }),
+        );
         const [x, y, width, height] = viewBox.split(' ').map(Number) as [number, number, number, number];
         own.forEach((item, i) => {
           const mark = marks[i]!;

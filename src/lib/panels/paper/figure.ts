@@ -7,11 +7,14 @@ import { openings } from '../../pattern/openings.ts';
 import { findDart, legsOf, outlineOf, partOf, seamGroups } from '../../pattern/outline.ts';
 import type { Piece } from '../../pattern/types.ts';
 import { boundsOf, pathData } from '../../print/half-scale.ts';
+import { spread } from './spread.ts';
 
 /** Where one item is measured: what is drawn, and where its number stands, mm at full size. */
 export interface PaperMark {
   readonly d: string;
   readonly at: Point;
+  /** A line from the number to its place, where it stands off. */
+  readonly lead?: string;
 }
 
 /** The drawing of a piece that shows where to measure. */
@@ -107,11 +110,26 @@ export function drawingOf(piece: Piece, items: readonly Measurable[]): PaperDraw
     : [];
   const box = boundsOf(chains);
   const ring = NUMBER * Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const places = items.map((item) => markOf(piece, item));
+  // A connector is hardly longer than a number is wide.
+  const bare = items.flatMap(({ what, about }) => {
+    const drawn = what === 'connector-length' ? measuredConnector(piece, about) : undefined;
+    return drawn ? [drawn.tip, drawn.foot] : [];
+  });
+  const numbers = spread(
+    places.map((mark) => mark?.at),
+    ring,
+    box,
+    bare,
+  );
   const size = [box.maxX - box.minX, box.maxY - box.minY].map((side) => side + 3 * ring);
   return {
     outline: [...chains, ...styleLines].map((chain) => pathData(chain, same, false)).join(''),
     viewBox: [box.minX - 1.5 * ring, box.minY - 1.5 * ring, ...size].map((n) => n.toFixed(1)).join(' '),
     ring,
-    marks: items.map((item) => markOf(piece, item)),
+    marks: places.map((mark, i) => {
+      const { at, lead } = numbers[i] ?? {};
+      return mark && at && { d: mark.d, at, ...(lead && { lead: straight(...lead) }) };
+    }),
   };
 }
