@@ -19,18 +19,19 @@ const drawnUp = (dart: string, dx = 0): Command =>
   ({ do: 'extend-dart', dart, to: { landmark: 'right/bust-point', ...(dx && { dx, dy: 0 }) } }) as Command;
 
 function said(darts: string[], commands: Command[], given: Command[] = []): string[] {
-  const of = (list: Command[]) =>
-    replay({
-      format: 'pin-and-pivot/recipe',
-      version: 1,
-      block,
-      fabric: 'woven',
-      seed: 1,
-      commands: list,
-    } as Attempt);
-  const { work: after, unfollowed } = of([...given, ...commands]);
-  const before = given.length > 0 ? of(given).work : startWork(block);
-  const context = { before, after, commands, unfollowed, fabric: 'woven' as const };
+  const of = (list: Command[]): Attempt => ({
+    format: 'pin-and-pivot/recipe',
+    version: 1,
+    block,
+    fabric: 'woven',
+    seed: 1,
+    lesson: { id: 'extend-a-dart', content: 1 },
+    commands: list,
+  });
+  const attempt = of([...given, ...commands]);
+  const { work: after, unfollowed } = replay(attempt);
+  const before = given.length > 0 ? replay(of(given)).work : startWork(block);
+  const context = { before, after, commands, unfollowed, fabric: 'woven' as const, attempt };
   return dartsExtended(context, asked(darts)).map(
     (finding) => `${finding.state}: ${sentence(finding, 'mm')}`,
   );
