@@ -43,3 +43,15 @@ for (const exercise of EXERCISES)
     }
     expect(errors).toEqual([]);
   });
+
+test('a single step is named above the table, which has the room of the rail', async ({ page }) => {
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await page.goto('/practice/#4.slash.4703.woven.usual.1.any.3');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  const step = page.getByRole('navigation', { name: 'Steps of the lesson' }).getByRole('button');
+  await expect(step).toHaveText(/Slash and turn/);
+  const [named, table] = [(await step.boundingBox())!, (await page.locator('.desk').boundingBox())!];
+  expect(table.x).toBeLessThan(2);
+  expect(named.y + named.height).toBeLessThanOrEqual(table.y);
+  expect(named.width).toBeLessThan(300);
+});

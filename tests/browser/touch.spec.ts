@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import * as lesson from './support/lesson.ts';
 import { Desk, distance, touchHand } from './support/table.ts';
 
@@ -61,4 +61,54 @@ test('what a finger holds goes by a third of its way while it is slow, and by al
   const laid = await desk.at('tip:right');
   expect(laid.y).toBeCloseTo(slow.y, 0);
   expect(desk.errors).toEqual([]);
+});
+
+test.describe('what is pressed takes a finger, 44 px from top to bottom', () => {
+  /** What a finger misses that comes down 21 px above or below the middle. */
+  const missed = (page: Page): Promise<string[]> =>
+    page.evaluate(() => {
+      const rooms = 'button, .button, select, input, summary, label, header a, nav a';
+      return [...document.querySelectorAll<HTMLElement>(rooms)].flatMap((one) => {
+        const chosen = one.querySelector('input[type="radio"], input[type="checkbox"]');
+        if (one instanceof HTMLLabelElement && !chosen) return [];
+        if (one instanceof HTMLInputElement && (one.type === 'file' || one.closest('label'))) return [];
+        if (!one.checkVisibility({ visibilityProperty: true }) || one.closest('.visually-hidden, .skip'))
+          return [];
+        one.scrollIntoView({ block: 'center' });
+        const { left, top, width, height } = one.getBoundingClientRect();
+        const miss = [-21, 21].some((off) => {
+          const hit = document.elementFromPoint(left + width / 2, top + height / 2 + off);
+          return !hit || !(one === hit || one.contains(hit));
+        });
+        const name = (one.textContent || one.getAttribute('aria-label') || '').trim().slice(0, 30);
+        return miss ? [`${one.tagName} ${name}, ${Math.round(height)} px high`] : [];
+      });
+    });
+
+  for (const path of [
+    '/',
+    '/practice/',
+    '/bench/',
+    '/attempt/',
+    '/practice/#4.slash.4703.woven.usual.1.any.3',
+  ])
+    test(path, async ({ page }) => {
+      await page.goto(path);
+      await page.waitForLoadState('networkidle');
+      expect(await missed(page)).toEqual([]);
+    });
+
+  test('a step with its mark, unfolded', async ({ page }) => {
+    const desk = new Desk(page);
+    await desk.open('waist-to-side');
+    await desk.push('Start at once');
+    await page
+      .getByLabel('Attempt file')
+      .setInputFiles('lessons/waist-to-side/03-move/attempts/fail-dart-moved-pivot-slipped.attempt.json');
+    await desk.push('Check');
+    await page.locator('[data-verdict]').waitFor();
+    await desk.unfold('By typed values');
+    await page.locator('form[data-form]').first().waitFor();
+    expect(await missed(page)).toEqual([]);
+  });
 });
