@@ -137,16 +137,39 @@ test('a hint is said, and each “Show where” says of what', async ({ page }) 
   await expect(said(page)).toHaveText(await hint.innerText());
 });
 
-test('a notice that was read gives the keyboard back', async ({ page }) => {
+const wrong = { name: 'a.json', mimeType: 'application/json', buffer: Buffer.from('{}') };
+for (const [where, path, label, back] of [
+  ['a lesson', '/lesson/waist-to-side/', 'Attempt file', 'My work'],
+  ['the progress page', '/progress/', 'Progress file', 'Add progress from a file'],
+  ['the page of attempts', '/attempt/', 'Attempt file', 'Open a file'],
+] as const)
+  test(`a notice that was read gives the keyboard back on ${where}`, async ({ page }) => {
+    const keys = new Keys(page);
+    await page.goto(path);
+    if (where === 'a lesson') await keys.button('Start at once');
+    await keys.to('button, summary', back);
+    await page.getByLabel(label).setInputFiles(wrong);
+    await expect(page.getByRole('alert')).toContainText(/The (file|attempt) was not/);
+    await keys.button('All right');
+    await expect(page.getByRole('alert')).toHaveCount(0);
+    await expect(page.locator(':focus')).toHaveText(back);
+  });
+
+test('Escape leads back from what is watched, and folds up the sheet before that', async ({ page }) => {
   const keys = await withNotches(page);
+  const back = page.getByRole('button', { name: 'To my own table' });
+  await keys.button('Show me how, on my own table');
+  await back.waitFor();
   await keys.to('summary', 'My work');
-  await page
-    .getByLabel('Attempt file')
-    .setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from('{}') });
-  await expect(page.getByRole('alert')).toContainText('The file was not opened');
-  await keys.button('All right');
-  await expect(page.getByRole('alert')).toHaveCount(0);
-  await expect(page.locator('summary', { hasText: 'My work' })).toBeFocused();
+  await keys.press('Enter');
+  await page.getByRole('button', { name: 'Go through what I did' }).waitFor();
+  await keys.press('Escape');
+  await expect(page.getByRole('button', { name: 'Go through what I did' })).toHaveCount(0);
+  await expect(back).toHaveCount(1);
+  await keys.to('[type="range"]');
+  await keys.press('Escape');
+  await expect(back).toHaveCount(0);
+  await expect(page.locator(':focus')).toHaveText('4. Mark the notches');
 });
 
 test('who turns to the test, or back from it, is led to what it says', async ({ page }) => {
