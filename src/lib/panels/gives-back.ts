@@ -1,7 +1,7 @@
 import { catchFocus } from './focus.ts';
 
 /** For a notice, as an action: once it is read and gone the keyboard goes back to where it was, or to where the page begins. */
-export function givesBack(): { destroy: () => void } {
+export function givesBack(_notice: HTMLElement): { destroy: () => void } {
   const before = document.activeElement;
   return {
     destroy: () => {

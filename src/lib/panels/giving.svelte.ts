@@ -3,7 +3,6 @@ import type { LessonEvent } from '../machines/lesson-context.ts';
 import type { Command, Refusal, Work } from '../recipe/types.ts';
 import type { Units } from '../strings/units.ts';
 import { announce, unsay } from '../table/announcer.ts';
-import { tell } from './tell.ts';
 
 interface Session {
   readonly snapshot: LessonSnapshot | undefined;
@@ -44,11 +43,12 @@ export class Giving {
   /** Says what was done, and when a cap went with the sewn point that was moved. */
   async #tell(command: Command, was: Work | undefined): Promise<void> {
     const now = this.#table();
-    const gone = command.do === 'back-off' ? (await import('./cap-gone.ts')).capGone(was, now) : '';
+    const told = await import('./told.ts').catch(() => undefined);
     // It is said of this table only.
-    if (now !== this.#table()) return;
+    if (!told || now !== this.#table()) return;
+    const { gone, said } = told.toldDone(command, [was, now], this.#units());
     this.message = gone;
-    this.#said = await tell('Done', command, this.#units(), gone);
+    announce((this.#said = said));
   }
   #say(text: string): void {
     this.message = this.#said = text;
