@@ -103,3 +103,20 @@ test('home leads to the practice room, the free bench, the attempts and the prog
     await expect(page.getByRole('heading', { level: 1, name: title })).toBeVisible();
   }
 });
+
+for (const theme of ['system', 'dark'] as const)
+  test(`what is printed is dark on light where the look is ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await page.goto('/');
+    await page.evaluate((look) => (document.documentElement.dataset['theme'] = look), theme);
+    const light = () =>
+      page.evaluate(() => {
+        const { color, backgroundColor } = getComputedStyle(document.body);
+        const sum = (text: string) =>
+          (text.match(/\d+/g) ?? []).slice(0, 3).reduce((all, one) => all + Number(one), 0);
+        return sum(backgroundColor) > sum(color);
+      });
+    expect(await light()).toBe(false);
+    await page.emulateMedia({ media: 'print' });
+    expect(await light()).toBe(true);
+  });

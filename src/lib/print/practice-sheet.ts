@@ -6,7 +6,7 @@ import { onPages, type Flowing } from './pages.ts';
 import { frontBlock } from './practice-block.ts';
 import { escapeText, num, shorten } from './svg.ts';
 import { testSquares } from './test-squares.ts';
-import { wrapped } from './wrap.ts';
+import { joined, wrapped } from './wrap.ts';
 
 /** What of a lesson or drill goes on its practice sheet. */
 export type PracticeExercise = Pick<Lesson, 'title' | 'figure' | 'form'> & {
@@ -101,7 +101,7 @@ export function practiceSheet(exercise: PracticeExercise, front: Piece): string 
     [
       ...opening(title, told, front),
       ...section('Take care', Object.values({ ...CAUTIONS, scissors: SCISSORS })),
-      ...allSteps(exercise).flatMap((step, i) => section(`${i + 1}. ${step.title}`, step.text)),
+      ...allSteps(exercise).flatMap((step, i) => section(`${i + 1}. ${step.title}`, joined(step.text))),
       ...section('Afterwards', [AFTERWARDS]),
     ],
     PAGE,

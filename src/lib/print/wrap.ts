@@ -8,6 +8,21 @@ function pieces(word: string, most: number): string[] {
   return out;
 }
 
+/**
+ * Text that was written in short lines, one line for each paragraph and list item (`- `, going on where a line is indented), so that it can
+ * be broken anew; empty lines stay.
+ */
+export function joined(lines: readonly string[]): string[] {
+  const out: string[] = [];
+  for (const line of lines) {
+    const last = out.at(-1);
+    const goesOn = last?.startsWith('- ') ? line.startsWith('  ') : !line.startsWith('- ');
+    if (last && line.trim() !== '' && goesOn) out[out.length - 1] = `${last} ${line.trim()}`;
+    else out.push(line);
+  }
+  return out;
+}
+
 /** Lines of text broken between words so that none is wider than `width` mm at `size` mm; an empty line stays one. */
 export function wrapped(lines: readonly string[], width: number, size: number): string[] {
   const most = Math.max(1, Math.floor(width / textWidth('m', size)));
