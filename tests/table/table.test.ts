@@ -12,6 +12,7 @@ import type { CommandName } from '../../src/lib/recipe/types.ts';
 import { angleArc } from '../../src/lib/table/arc.ts';
 import { moved, pieceBox } from '../../src/lib/table/boxes.ts';
 import { placeLabels, type Label } from '../../src/lib/table/labels.ts';
+import '../../src/lib/table/phases/block.ts';
 import { layOut, placeOf } from '../../src/lib/table/layout.ts';
 import { findingMarks } from '../../src/lib/table/marks.ts';
 import { pieceModel } from '../../src/lib/table/model.ts';

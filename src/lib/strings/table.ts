@@ -11,9 +11,6 @@ export const later: {
   target?: (id: string, kind: string, ref: string, dart: string) => string | undefined;
 } = {};
 
-export const choiceWords = (option: string, value: string): string =>
-  (option === 'what' ? later.thing?.(value) : later.choice?.(option, value)) ?? nameOf(value);
-
 /** What a live measure is called; `id` is its kind, or `kind:...`. */
 export const readingWords = (id: string): string =>
   id === 'from-bust' ? 'from B' : id === 'taken-up' ? 'taken up:' : (later.reading?.(id) ?? '');
@@ -35,16 +32,10 @@ export const TABLE = {
   left: 'wearer’s left',
   bust: 'B',
   busts: { 'right/bust-point': 'B1', 'left/bust-point': 'B2' } as Readonly<Record<string, string>>,
-  done: 'done',
-  held: 'held',
   letGo: 'Let go; nothing changed.',
   marked: (where: string) => `Marked: ${where}.`,
   takenUp: (what: string) => `${what} taken up.`,
   refusedNow: 'Not possible here',
-  set: 'Pieces for',
-  cloths: { knit: 'a knit', woven: 'a stable woven' },
-  added: 'added',
-  taken: 'taken off',
 };
 
 /** Where a point lies on the front, for those who cannot see it; mm already in the learner's units. */

@@ -1,3 +1,5 @@
+import type { Scene } from '../machines/scene.ts';
+import type { ToolTarget } from '../machines/tool-spec.ts';
 import type { CutLine } from '../pattern/allowance.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Part, Piece } from '../pattern/types.ts';
@@ -10,6 +12,8 @@ import type { Overlaid } from './overlay.ts';
 
 /** What of the picture comes with a later phase (`phases/`). Until that is fetched nothing on the table needs it. */
 export const late: {
+  /** A handle of which the name is asked for. */
+  nameless?: (scene: Scene, target: ToolTarget, units: Units) => string;
   cutLine?: (piece: Piece) => CutLine | undefined;
   eased?: (piece: Piece) => readonly Drawn[];
   fulled?: (piece: Piece) => readonly Drawn[];

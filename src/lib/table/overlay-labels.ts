@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/types.ts';
-import { TABLE } from '../strings/table.ts';
+import { OVERLAY } from '../strings/overlay.ts';
 import { formatLength, type Units } from '../strings/units.ts';
 import type { Label } from './labels.ts';
 import type { Overlaid } from './overlay.ts';
@@ -12,7 +12,7 @@ export function overlayLabels(
 ): readonly Label[] {
   const differing = slivers.flatMap(({ key, label, width, added }): Label[] => {
     if (!label) return [];
-    const text = `${formatLength(width, units)} ${added ? TABLE.added : TABLE.taken}`;
+    const text = `${formatLength(width, units)} ${added ? OVERLAY.added : OVERLAY.taken}`;
     return [{ id: `s ${key}`, text, at: toScreen(label), tone: 'note' }];
   });
   const lying = parts.map(({ key, residual, middle }): Label => ({

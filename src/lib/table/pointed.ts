@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/types.ts';
-import { choiceWords } from '../strings/table.ts';
+import { choiceWords } from '../strings/strip.ts';
 import type { Label } from './labels.ts';
 
 /** What the learner pointed out, by its name, at its place in px. */

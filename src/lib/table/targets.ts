@@ -4,6 +4,7 @@ import { chainLength } from '../geometry/chain.ts';
 import { nearestOnChain } from '../geometry/nearest.ts';
 import { bustPoints, lineOf, type Options, type Scene } from '../machines/scene.ts';
 import type { ToolTarget } from '../machines/tool-spec.ts';
+import { late } from './late.ts';
 import { targetsOf } from '../machines/holding.ts';
 import { toolOf } from '../machines/tools/known.ts';
 import type { CommandName, Fabric, Work } from '../recipe/types.ts';
@@ -60,16 +61,6 @@ function measuresOf(scene: Scene, target: ToolTarget, units: Units): { label: st
   return out;
 }
 
-function nameless(scene: Scene, target: ToolTarget, units: Units): string {
-  if (target.kind !== 'edge') return `point, ${whereIs(target.point, units)}`;
-  const edge = scene.work.pieces
-    .flatMap((piece) => piece.parts.flatMap((part) => part.edges))
-    .find((one) => one.id === target.ref);
-  const straight = edge?.chain.every((segment) => segment.kind === 'line') ?? true;
-  const length = edge ? `${formatLength(chainLength(edge.chain), units)} long, ` : '';
-  return `${straight ? 'straight' : 'curved'} edge, ${length}its middle ${whereIs(target.point, units)}`;
-}
-
 const same = new WeakMap<Work, Map<string, readonly LabelledTarget[]>>();
 
 /** The targets of a tool with their words. */
@@ -91,7 +82,7 @@ export function targets(
       return {
         ...target,
         label: hidden
-          ? nameless(scene, target, view.units)
+          ? (late.nameless?.(scene, target, view.units) ?? '')
           : targetWords(target.id, target.kind, target.ref ?? '', target.dart ?? ''),
         measures: hidden ? [] : measuresOf(scene, target, view.units),
         actions: [
