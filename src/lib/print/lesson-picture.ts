@@ -6,6 +6,7 @@ import { pieceBox, unite, moved } from '../table/boxes.ts';
 import { layOut, matrixOf, placeOf } from '../table/layout.ts';
 import { pieceModel, type Cloth, type Stroke } from '../table/model.ts';
 // With whatever comes late to the table: cut lines, eased stretches.
+import '../table/phases/drawn/cut.ts';
 import '../table/phases/drawn/fullness.ts';
 import '../table/phases/drawn/proof.ts';
 import '../table/phases/drawn/treat.ts';

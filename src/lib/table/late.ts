@@ -19,6 +19,8 @@ export const late: {
   fulled?: (piece: Piece) => readonly Drawn[];
   /** A sheet of a piece whose edge was drawn over an opening. */
   through?: (piece: Piece, part: Part) => PartModel;
+  /** Fronts that were parted, in the order in which they lie beside each other. */
+  fromTheRight?: (fronts: readonly Piece[]) => readonly Piece[];
   /** What is drawn beside the pieces to see by. */
   guides?: (view: GuideView) => readonly Guide[];
   overlayOf?: (work: Work, pieces: readonly Piece[]) => Overlaid | undefined;

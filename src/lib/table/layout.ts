@@ -4,6 +4,7 @@ import type { Piece } from '../pattern/types.ts';
 import type { Work } from '../recipe/types.ts';
 import { isBack } from '../machines/scene.ts';
 import { moved, pieceBox, unite } from './boxes.ts';
+import { late } from './late.ts';
 
 /** Where each piece lies on the table: a motion of its own coordinates. A view, never part of the work. */
 export type Layout = ReadonlyMap<string, Isometry>;
@@ -11,16 +12,14 @@ export type Layout = ReadonlyMap<string, Isometry>;
 /** Free desk between two pieces, mm at full size. */
 const GAP = 70;
 
-/** How much further to a side both ends of a piece must lie than those of another to be beside it, in widths of the narrower one. */
-const BESIDE = 1 / 4;
-
 /**
  * Lays pieces out in rows so that no two lie on each other, the fronts first, the back after them; in as many columns as
  * shows them largest on a table this many times as wide as it is high. The first one always lies where it was drafted. Fronts that were
  * parted side by side stay in that order and on their height, so that the edges which are sewn together face each other.
  */
 export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect: number): Layout {
-  const fronts = fromTheRight(pieces.filter((piece) => !isBack(piece)));
+  const parted = pieces.filter((piece) => !isBack(piece));
+  const fronts = late.fromTheRight?.(parted) ?? parted;
   const ordered = [...fronts, ...pieces.filter(isBack)];
   const boxes = ordered.map(pieceBox);
   let best: readonly Point[] = [];
@@ -34,22 +33,6 @@ export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect:
   return new Map(
     ordered.map((piece, i) => [piece.id, movedBy(translation(best[i]!), placed[piece.id], boxes[i]!)]),
   );
-}
-
-/** Fronts from the wearer's right to the left; those that lie one above the other stay as they come. */
-function fromTheRight(fronts: readonly Piece[]): readonly Piece[] {
-  const ordered: Piece[] = [];
-  for (const piece of fronts) {
-    let at = ordered.length;
-    while (at > 0 && isBefore(pieceBox(piece), pieceBox(ordered[at - 1]!))) at--;
-    ordered.splice(at, 0, piece);
-  }
-  return ordered;
-}
-
-function isBefore(a: Box, b: Box): boolean {
-  const enough = BESIDE * Math.min(a.maxX - a.minX, b.maxX - b.minX);
-  return b.minX - a.minX > enough && b.maxX - a.maxX > enough;
 }
 
 /** By how much each box is moved to stand in rows of `columns`; the fronts of a row on their height, the others at its top. */

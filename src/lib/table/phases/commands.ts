@@ -9,7 +9,7 @@ const FETCH: Readonly<Record<Phase, () => Promise<unknown>>> = {
   line: () => import('../../recipe/commands/line.ts'),
   marks: () => import('../../recipe/commands/marks.ts'),
   stroke: () => import('../../recipe/commands/stroke.ts'),
-  cut: () => import('../../recipe/commands/cut.ts'),
+  cut: () => Promise.all([import('../../recipe/commands/cut.ts'), import('./drawn/cut.ts')]),
   dart: () => import('../../recipe/commands/dart.ts'),
   sewn: () => import('../../recipe/commands/sewn.ts'),
   caps: () => import('../../recipe/commands/caps.ts'),
