@@ -15,7 +15,7 @@ const GAP = 70;
 /**
  * Lays pieces out in rows so that no two lie on each other, the fronts first, the back after them; in as many columns as
  * shows them largest on a table this many times as wide as it is high. The first one always lies where it was drafted. Fronts that were
- * parted side by side stay in that order and on their height, so that the edges which are sewn together face each other.
+ * parted side by side stay in that order, so that the edges which are sewn together face each other.
  */
 export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect: number): Layout {
   const parted = pieces.filter((piece) => !isBack(piece));
@@ -25,7 +25,7 @@ export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect:
   let best: readonly Point[] = [];
   let size = Infinity;
   for (let columns = ordered.length; columns > 0; columns--) {
-    const spots = inRows(boxes, columns, fronts.length);
+    const spots = inRows(boxes, columns);
     const all = unite(spots.map((p, i) => shifted(boxes[i]!, p)));
     const needed = Math.max(all.maxX - all.minX, (all.maxY - all.minY) * aspect);
     if (needed < size) [size, best] = [needed, spots];
@@ -35,24 +35,20 @@ export function layOut(pieces: readonly Piece[], placed: Work['placed'], aspect:
   );
 }
 
-/** By how much each box is moved to stand in rows of `columns`; the fronts of a row on their height, the others at its top. */
-function inRows(boxes: readonly Box[], columns: number, fronts: number): readonly Point[] {
-  const left = boxes[0]!.minX;
-  let bottom = -Infinity;
-  const spots: Point[] = [];
-  for (let start = 0; start < boxes.length; start += columns) {
-    const row = boxes.slice(start, start + columns);
-    const level = Math.min(...row.slice(0, Math.max(1, fronts - start)).map(({ minY }) => minY));
-    const top = start === 0 ? level : bottom + GAP;
-    let x = left;
-    for (const [i, box] of row.entries()) {
-      const spot = { x: x - box.minX, y: top - (start + i < fronts ? level : box.minY) };
-      spots.push(spot);
-      x += box.maxX - box.minX + GAP;
-      bottom = Math.max(bottom, box.maxY + spot.y);
+/** By how much each box is moved to stand in rows of `columns`, those of a row on their height: waist beside waist. */
+function inRows(boxes: readonly Box[], columns: number): readonly Point[] {
+  let [x, y, bottom] = [0, 0, 0];
+  return boxes.map((box, i) => {
+    if (i % columns === 0) {
+      const row = unite(boxes.slice(i, i + columns));
+      x = boxes[0]!.minX;
+      y = i > 0 ? bottom + GAP - row.minY : 0;
+      bottom = y + row.maxY;
     }
-  }
-  return spots;
+    const spot = { x: x - box.minX, y };
+    x += box.maxX - box.minX + GAP;
+    return spot;
+  });
 }
 
 const shifted = (box: Box, by: Point): Box => ({

@@ -29,7 +29,7 @@ export class Viewport {
   #extent: readonly [number, number] = [0, Infinity];
   #fitted = '';
   /** What is looked at since it was last fitted, for as long as no hand looks elsewhere. */
-  #whole: { readonly k: number; readonly x: number; readonly y: number } | undefined;
+  #whole = '';
 
   /** Attaches wheel, pinch and drag to the drawing; gives what takes it off again. */
   attach(svg: SVGSVGElement): () => void {
@@ -96,12 +96,13 @@ export class Viewport {
     this.#extent = [k / 3, k * 24];
     if (this.#zoom) this.#zoom.show({ k, x, y }, this.#extent);
     else Object.assign(this, { k, x, y });
-    this.#whole = untrack(() => ({ k: this.k, x: this.x, y: this.y }));
+    this.#whole = untrack(this.#seen);
   }
 
+  #seen = (): string => `${this.k} ${this.x} ${this.y}`;
+
   #outgrown({ minX, minY, maxX, maxY }: Box): boolean {
-    const { k, x, y } = this.#whole ?? {};
-    if (k !== this.k || x !== this.x || y !== this.y || this.held) return false;
+    if (this.#whole !== this.#seen()) return false;
     const [a, b] = [this.toScreen({ x: minX, y: minY }), this.toScreen({ x: maxX, y: maxY })];
     return a.x < 0 || a.y < 0 || b.x > this.width || b.y > this.height;
   }
