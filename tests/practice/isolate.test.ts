@@ -79,10 +79,11 @@ describe('what a check looks for', () => {
       ),
     );
     const unseen = told.filter((code) => !seen.has(code));
-    // A stroke of the hand, a line that opens at its other end, an edge lost by cutting, a knit that is trimmed, a notch after the cut, a piece
-    // that was turned as a whole: no command left out leads there.
+    // A stroke of the hand, a line that opens at its other end, an edge lost by cutting, a knit that is trimmed, a notch after the cut, a grainline
+    // beside its piece, a piece that was turned as a whole: no command left out leads there.
     expect(unseen.sort()).toEqual([
       'dart-closed/end',
+      'grain/on-piece',
       'grain/void',
       'leftover/trim-not-needed',
       'line-shape/kinks',

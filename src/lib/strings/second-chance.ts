@@ -118,6 +118,7 @@ export const MISTAKES: Readonly<Record<string, string>> = {
   'labels/on-fold': 'the label of a half piece did not say rightly whether its centre lies on the fold',
   'grain/drawn': 'a piece had no grainline',
   'grain/void': 'a piece had lost its grain',
+  'grain/on-piece': 'a grainline lay beside its piece',
   'grain/direction': 'a grainline did not run along centre front',
   'walked/done': 'a seam was not walked',
   'walked/along': 'a seam was walked on its cut lines',

@@ -312,6 +312,13 @@ export const FINISHED: readonly Case[] = [
       (c) => c.piece === 'lower',
     ),
   }),
+  fail(LABEL, ['grain/on-piece'], 'beside-the-piece', {
+    edit: changing(
+      'grain',
+      (c) => ({ ...c, at: { landmark: 'right/neck-point', dx: -200, dy: -200 } }),
+      (c) => c.piece === 'upper',
+    ),
+  }),
   fail(LABEL, ['grain/direction'], 'slanting', {
     edit: changing(
       'grain',

@@ -1,10 +1,12 @@
-import { cross, dot, sub } from '../../geometry/point.ts';
+import { contains } from '../../geometry/inside.ts';
+import { cross, dot, lerp, sub } from '../../geometry/point.ts';
 import { PI, atan2 } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
 import { baseId } from '../../pattern/copy.ts';
 import { grainDirection } from '../../pattern/grain.ts';
-import type { Piece } from '../../pattern/types.ts';
-import { dimension, missing, names, near, note, tolerance } from '../finding.ts';
+import { chainOf, outlineOf } from '../../pattern/outline.ts';
+import type { Grainline, Piece } from '../../pattern/types.ts';
+import { dimension, fact, missing, names, near, note, tolerance } from '../finding.ts';
 import { piecesFor } from '../table.ts';
 import type { Cause, Check, CheckSpec, Finding, Tolerance } from '../types.ts';
 
@@ -28,10 +30,17 @@ function hasGrain(piece: Piece): boolean {
   return false;
 }
 
+/** By its grainline a piece is laid on the cloth, so the line lies on the piece: its middle does, a narrow piece may be shorter than it. */
+function beside(piece: Piece, { from, to }: Grainline): boolean {
+  return contains(chainOf(outlineOf(piece)), lerp(from, to, 0.5)) === 'outside';
+}
+
 function grainOf(piece: Piece, spec: CheckSpec): Finding {
   const about = { piece: piece.id };
   if (!piece.grainline) return missing('grain/drawn', { about });
   const { from, to } = piece.grainline;
+  if (beside(piece, piece.grainline))
+    return fact('grain/on-piece', false, { where: dimension(from, to), about });
   if (!hasGrain(piece)) return note('grain/void', { about });
   const along = grainDirection(piece);
   const way = sub(to, from);
@@ -42,7 +51,7 @@ function grainOf(piece: Piece, spec: CheckSpec): Finding {
 }
 
 /**
- * Step 12: each piece of `names.pieces` has one grainline, along the centre front of the part that kept its grain. Tolerance
+ * Step 12: each piece of `names.pieces` has one grainline on it, along the centre front of the part that kept its grain. Tolerance
  * `angle` in radians; positive is clockwise on the screen.
  */
 export const grain: Check = ({ after, fabric }, spec) => {

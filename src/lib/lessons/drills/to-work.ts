@@ -23,7 +23,7 @@ export const DRILL_CONTENT: Readonly<Partial<Record<ExerciseId, number>>> = {
   parallel: 2,
   princess: 2,
   line: 2,
-  ready: 2,
+  ready: 3,
 };
 
 /** The id of a drill's lesson, as attempts and progress name it: `drill-` and its fragment with hyphens. */

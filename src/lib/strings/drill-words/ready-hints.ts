@@ -174,6 +174,14 @@ export const READY_LADDERS = {
       ],
     },
     {
+      codes: ['grain/on-piece'],
+      rungs: [
+        'By which line is the piece laid on the cloth?',
+        'The grainline stands on the piece itself, and is cut out with it.',
+        'Move it into the middle of the piece.',
+      ],
+    },
+    {
       codes: ['grain/direction'],
       rungs: [
         'Did you take the direction from a part that was turned?',
