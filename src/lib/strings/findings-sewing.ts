@@ -36,7 +36,9 @@ export const SEWING_FINDINGS: Entries = {
       'The label of the {piece} and its centre edge have to agree: on the fold without an allowance, sewn with one.',
   },
   'grain/drawn': 'The {piece} has no grainline yet.',
-  'grain/on-piece': { wrong: 'The grainline of the {piece} lies beside it; by it the piece is laid on the cloth.' },
+  'grain/on-piece': {
+    wrong: 'The grainline of the {piece} lies beside it; by it the piece is laid on the cloth.',
+  },
   'grain/void':
     'Every part of the {piece} was turned, so the old grain is void; the new grainline is yours to choose.',
   'grain/direction': 'Grainline of the {piece}, off the centre front of the part that kept its grain',
