@@ -16,8 +16,15 @@ import { Keys } from './support/keys.ts';
 const FRAGMENT = '2.finish.1.woven.usual.3.any';
 const OTHER_FOLD = 'the cap was drawn for another fold';
 
+/** The cap drawn for a fold that was not asked for, whichever was. */
 const otherFold = (commands: readonly Command[]): readonly Command[] =>
-  commands.map((one) => (one.do === 'cap' ? { ...one, fold: 'up' } : one));
+  commands.map((one) => (one.do === 'cap' ? { ...one, fold: one.fold === 'up' ? 'down' : 'up' } : one));
+
+/** The drill that the page shows, as its link has it: the address follows what was pressed a little later. */
+async function drillOf(page: Page): Promise<string> {
+  await expect(page).toHaveURL(/\/practice\/?#[1-9]\./);
+  return new URL(page.url()).hash.slice(1);
+}
 
 const chances = (page: Page) => page.getByRole('region', { name: 'Second chances' });
 const mark = (page: Page) => page.locator('[data-verdict]');
@@ -34,7 +41,7 @@ const after = (start: Work, commands: readonly Command[]): Work =>
 
 /** Works the drill that is open, step by step, by keys; `edit` makes the mistake. Stops at the last mark. */
 async function work(page: Page, keys: Keys, edit = (commands: readonly Command[]) => commands) {
-  const { lesson, parsed } = lessonOf(new URL(page.url()).hash.slice(1));
+  const { lesson, parsed } = lessonOf(await drillOf(page));
   const { start, commands } = workedLesson(lesson, parsed.ok.fabric);
   await keys.button('Begin');
   const given = new Set(lesson.given?.map(({ id }) => id));
@@ -142,7 +149,7 @@ async function bring(page: Page, log: readonly ProgressEvent[]): Promise<void> {
 }
 /** Opens the drill that is shown, solved, and marks its last step. */
 async function solved(page: Page): Promise<void> {
-  await page.getByLabel('Attempt file').setInputFiles(fileOf(new URL(page.url()).hash.slice(1)));
+  await page.getByLabel('Attempt file').setInputFiles(fileOf(await drillOf(page)));
   await expect(page.locator('nav button[data-step="cap"]')).toHaveAttribute('aria-current', 'step');
   await page.getByRole('button', { name: 'Check', exact: true }).click();
   await expect(mark(page)).toHaveAttribute('data-verdict', 'accepted');
@@ -195,7 +202,7 @@ test('with the solution shown it does not count, and another drill is offered th
 
   // A hint is told beside the mark and leaves the credit.
   await page.getByRole('button', { name: 'Begin' }).click();
-  const fragment = new URL(page.url()).hash.slice(1);
+  const fragment = await drillOf(page);
   const uncapped = fileOf(fragment, (all) => all.filter((one) => one.do !== 'cap'));
   await page.getByLabel('Attempt file').setInputFiles(uncapped);
   await expect(mark(page)).toHaveCount(0);
@@ -241,7 +248,7 @@ test('each area of a mark has its drill, and where the mistake was made it is to
   await drills.and(page.getByRole('link', { name: /backed off farther/ })).click();
 
   await page.getByRole('button', { name: 'Begin' }).click();
-  await page.getByLabel('Attempt file').setInputFiles(fileOf(new URL(page.url()).hash.slice(1)));
+  await page.getByLabel('Attempt file').setInputFiles(fileOf(await drillOf(page)));
   await expect(page.locator('nav button[aria-current="step"]')).toHaveAttribute('data-step', 'sewn-point');
   await page.getByRole('button', { name: 'Check', exact: true }).click();
   await expect(mark(page)).toHaveAttribute('data-verdict', 'accepted');
@@ -307,7 +314,7 @@ for (const [name, viewport] of [
         await page.getByRole('button', { name: 'Begin' }).waitFor();
         await expectNoViolation(page, 'opening');
         await page.getByRole('button', { name: 'Begin' }).click();
-        const fragment = new URL(page.url()).hash.slice(1);
+        const fragment = await drillOf(page);
         await page.getByLabel('Attempt file').setInputFiles(fileOf(fragment, otherFold));
         await expect(page.locator('nav button[data-step="cap"]')).toHaveAttribute('aria-current', 'step');
         await page.getByRole('button', { name: 'Check', exact: true }).click();
