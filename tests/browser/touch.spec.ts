@@ -63,6 +63,7 @@ test('what a finger holds goes by a third of its way while it is slow, and by al
   expect(desk.errors).toEqual([]);
 });
 
+// WCAG 2.2, 2.5.5 Target Size (Enhanced): 44 CSS px (memory).
 test.describe('what is pressed takes a finger, 44 px from top to bottom', () => {
   /** What a finger misses that comes down 21 px above or below the middle. */
   const missed = (page: Page): Promise<string[]> =>

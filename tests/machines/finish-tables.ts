@@ -1,4 +1,4 @@
-import type { BlockForm } from '../../src/lib/pattern/types.ts';
+import type { BlockForm } from '../../src/lib/pattern/block.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import type { Command, CommandName, Recipe, Work } from '../../src/lib/recipe/types.ts';
 import '../../src/lib/recipe/commands/index.ts';

@@ -15,7 +15,7 @@ import { make as moving } from '../../src/lib/panels/drills/moving.ts';
 import { make as princess } from '../../src/lib/panels/drills/princess.ts';
 import { make as ready } from '../../src/lib/panels/drills/ready.ts';
 import { make as row } from '../../src/lib/panels/drills/row.ts';
-import type { Block } from '../../src/lib/pattern/types.ts';
+import type { Block } from '../../src/lib/pattern/block.ts';
 import { LADDERS } from '../../src/lib/strings/drill-words/hints.ts';
 import { drillWords } from '../../src/lib/strings/drills.ts';
 

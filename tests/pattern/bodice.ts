@@ -14,7 +14,8 @@ import { separate } from '../../src/lib/pattern/separate.ts';
 import { slash } from '../../src/lib/pattern/slash.ts';
 import { addLine, findLine } from '../../src/lib/pattern/style-line.ts';
 import { turnPart } from '../../src/lib/pattern/turn.ts';
-import type { Measures, Piece } from '../../src/lib/pattern/types.ts';
+import type { Piece } from '../../src/lib/pattern/types.ts';
+import type { Measures } from '../../src/lib/pattern/block.ts';
 import { ok } from './ok.ts';
 import { real } from '../support/real.ts';
 

@@ -12,7 +12,8 @@ import { SIDE_SHARE } from '../../src/lib/pattern/forms.ts';
 import { dartAngle, drawnAngle, intake, legLength } from '../../src/lib/pattern/measure.ts';
 import { openOut } from '../../src/lib/pattern/mirror.ts';
 import { chainOf, landmark, outlineOf } from '../../src/lib/pattern/outline.ts';
-import type { BlockForm, EdgeRole, Measures, Part, Piece } from '../../src/lib/pattern/types.ts';
+import type { EdgeRole, Part, Piece } from '../../src/lib/pattern/types.ts';
+import type { BlockForm, Measures } from '../../src/lib/pattern/block.ts';
 import { anyMeasures } from './bodice.ts';
 import { ok, refusal } from './ok.ts';
 

@@ -13,7 +13,8 @@ import { separate } from '../../src/lib/pattern/separate.ts';
 import { slash } from '../../src/lib/pattern/slash.ts';
 import { addLine } from '../../src/lib/pattern/style-line.ts';
 import { turnPart } from '../../src/lib/pattern/turn.ts';
-import type { Block, Piece } from '../../src/lib/pattern/types.ts';
+import type { Piece } from '../../src/lib/pattern/types.ts';
+import type { Block } from '../../src/lib/pattern/block.ts';
 import { ok } from './ok.ts';
 
 export interface LessonPieces {

@@ -3,7 +3,8 @@ import { chainEnd, chainLength, chainStart } from '../../src/lib/geometry/chain.
 import { distance } from '../../src/lib/geometry/point.ts';
 import type { Point } from '../../src/lib/geometry/types.ts';
 import { findEdge, landmark, outlineOf } from '../../src/lib/pattern/outline.ts';
-import type { BlockForm, Edge, Measures, Piece } from '../../src/lib/pattern/types.ts';
+import type { Edge, Piece } from '../../src/lib/pattern/types.ts';
+import type { BlockForm, Measures } from '../../src/lib/pattern/block.ts';
 import { apply } from '../../src/lib/recipe/apply.ts';
 import '../../src/lib/recipe/commands/index.ts';
 import { frontOf } from '../../src/lib/recipe/pieces.ts';

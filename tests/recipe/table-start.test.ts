@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import { FIGURES } from '../../src/lib/pattern/figures.ts';
-import type { BlockForm } from '../../src/lib/pattern/types.ts';
+import type { BlockForm } from '../../src/lib/pattern/block.ts';
 import { replay } from '../../src/lib/recipe/replay.ts';
 import { startWork } from '../../src/lib/recipe/start.ts';
 import { haveBlock, tableFor } from '../../src/lib/recipe/table-start.ts';

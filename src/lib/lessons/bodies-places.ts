@@ -1,6 +1,6 @@
 import type { Finding } from '../grading/types.ts';
 import { FIGURES } from '../pattern/figures.ts';
-import type { Measures } from '../pattern/types.ts';
+import type { Measures } from '../pattern/block.ts';
 
 /**
  * What is found of places that go along to another body as a share of a line or an edge, while the rule gives their band in mm: how far a

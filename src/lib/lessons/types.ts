@@ -1,5 +1,5 @@
 import type { StepRule } from '../grading/types.ts';
-import type { BlockForm } from '../pattern/types.ts';
+import type { BlockForm } from '../pattern/block.ts';
 import type { CommandName, Fabric } from '../recipe/types.ts';
 
 /** A hint ladder: shown when a finding with one of `codes` (or any, when empty) is open; first rungs first. */

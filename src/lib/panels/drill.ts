@@ -1,7 +1,7 @@
 import { resolve } from '$app/paths';
 import { beginningOf } from '../lessons/drills/begin.ts';
 import type { Drill, ExerciseId } from '../lessons/drills/types.ts';
-import type { Block } from '../pattern/types.ts';
+import type { Block } from '../pattern/block.ts';
 import type { Settings } from '../progress/settings.ts';
 import type { DrillHints } from '../strings/drill-words/hints.ts';
 import type { Made, Maker } from './drills/maker.ts';

@@ -1,4 +1,4 @@
-import type { Block } from '../pattern/types.ts';
+import type { Block } from '../pattern/block.ts';
 import type { Settings } from '../progress/settings.ts';
 import type { LessonSession } from './session.svelte.ts';
 

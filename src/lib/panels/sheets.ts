@@ -1,6 +1,6 @@
 import type { Lesson, LessonToWork } from '../lessons/types.ts';
 import type { LessonContext } from '../machines/lesson-context.ts';
-import type { Block } from '../pattern/types.ts';
+import type { Block } from '../pattern/block.ts';
 import { practiceSheet } from '../print/practice-sheet.ts';
 import { resultSheet } from '../print/result-sheet.ts';
 import { saveFile } from '../progress/files.ts';

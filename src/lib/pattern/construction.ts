@@ -1,4 +1,4 @@
-import type { Measures } from './types.ts';
+import type { Measures } from './block.ts';
 import { radians } from '../geometry/trig.ts';
 
 /*

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/types.ts';
-import type { Measures, Piece } from './types.ts';
+import type { Piece } from './types.ts';
+import type { Measures } from './block.ts';
 import { add, scale } from '../geometry/point.ts';
 import { line } from '../geometry/segment.ts';
 import { type Construction, bisector } from './construction.ts';

@@ -1,4 +1,4 @@
-import type { Block, BlockForm, Measures } from './types.ts';
+import type { Block, BlockForm, Measures } from './block.ts';
 import { cos, radians } from '../geometry/trig.ts';
 import { construction } from './construction.ts';
 import { draftBack } from './draft-back.ts';

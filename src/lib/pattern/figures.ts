@@ -1,4 +1,4 @@
-import type { Measures } from './types.ts';
+import type { Measures } from './block.ts';
 
 /** Neutral practice figures by code, mm. Not anybody's measurements. */
 export const FIGURES: Readonly<Record<'F1' | 'F2' | 'F3' | 'F4' | 'F5', Measures>> = {

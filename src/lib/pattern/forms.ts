@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/types.ts';
-import type { BlockForm, Dart, Part, Piece } from './types.ts';
+import type { Dart, Part, Piece } from './types.ts';
+import type { BlockForm } from './block.ts';
 import type { Bank } from './cut.ts';
 import { chainEnd, chainStart } from '../geometry/chain.ts';
 import { distance, sub } from '../geometry/point.ts';

@@ -1,5 +1,6 @@
 import { allSteps, type Lesson } from '../lessons/types.ts';
-import type { BlockForm, Piece } from '../pattern/types.ts';
+import type { Piece } from '../pattern/types.ts';
+import type { BlockForm } from '../pattern/block.ts';
 import { CAUTIONS } from '../strings/cautions.ts';
 import { besides, stack, textBlock, type Block } from './block.ts';
 import { onPages, type Flowing } from './pages.ts';

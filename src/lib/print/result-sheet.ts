@@ -1,7 +1,8 @@
 import { piecesOf } from '../pattern/copy.ts';
 import { cutLine } from '../pattern/allowance.ts';
 import { FIGURES } from '../pattern/figures.ts';
-import type { Measures, Piece } from '../pattern/types.ts';
+import type { Piece } from '../pattern/types.ts';
+import type { Measures } from '../pattern/block.ts';
 import type { Fabric, Work } from '../recipe/types.ts';
 import { pieceName } from '../strings/names.ts';
 import type { Units } from '../strings/units.ts';

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { checkRecipe } from '../recipe/parse.ts';
 import { problemOf, type Problem } from '../recipe/problem.ts';
-import type { Measures } from '../pattern/types.ts';
+import type { Measures } from '../pattern/block.ts';
 import type { Recipe } from '../recipe/types.ts';
 
 /** A work of the free bench as it is kept on the device. */

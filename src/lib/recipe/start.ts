@@ -1,6 +1,6 @@
 import { draftBlock } from '../pattern/draft.ts';
 import { FIGURES } from '../pattern/figures.ts';
-import type { Measures } from '../pattern/types.ts';
+import type { Measures } from '../pattern/block.ts';
 import { draftWith, tableWith } from './table-start.ts';
 import type { BlockChoice, Work } from './types.ts';
 

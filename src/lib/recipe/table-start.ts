@@ -1,4 +1,4 @@
-import type { Block } from '../pattern/types.ts';
+import type { Block } from '../pattern/block.ts';
 import type { BlockChoice, Work } from './types.ts';
 
 /** The table with nothing done on it: the half front and the half back of a block. */

@@ -1,5 +1,6 @@
 import type { Chain, Point } from '../geometry/types.ts';
-import type { Block, BlockForm, Measures, Piece } from '../pattern/types.ts';
+import type { Piece } from '../pattern/types.ts';
+import type { Block, BlockForm, Measures } from '../pattern/block.ts';
 import type { Command, Fabric, Walk } from './command-types.ts';
 
 export type * from './command-types.ts';

@@ -1,5 +1,5 @@
 import { MEASURE_LIMITS } from '../pattern/figures.ts';
-import type { Measures } from '../pattern/types.ts';
+import type { Measures } from '../pattern/block.ts';
 import { formatLength, type RulerUnits } from './units.ts';
 
 /** The measures of the draft, and how each is taken. */

@@ -1,8 +1,8 @@
 import { chainEnd } from '../../geometry/chain.ts';
 import { distance } from '../../geometry/point.ts';
 import { landmark, legsOf } from '../../pattern/outline.ts';
-import { dimension, missing, names, near, tolerance } from '../finding.ts';
 import type { Work } from '../../recipe/types.ts';
+import { dimension, missing, names, near, tolerance } from '../finding.ts';
 import { ownDart, ownFront } from '../table.ts';
 import type { Check } from '../types.ts';
 

@@ -30,7 +30,7 @@ function hasGrain(piece: Piece): boolean {
   return false;
 }
 
-/** By its grainline a piece is laid on the cloth, so the line lies on the piece: its middle does, a narrow piece may be shorter than it. */
+/** By its grainline a piece is laid on the cloth, so the line lies on the piece (common practice): its middle does, a narrow piece may be shorter than it. */
 function beside(piece: Piece, { from, to }: Grainline): boolean {
   return contains(chainOf(outlineOf(piece)), lerp(from, to, 0.5)) === 'outside';
 }

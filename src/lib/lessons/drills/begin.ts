@@ -1,5 +1,6 @@
 import type { FigureCode } from '../../pattern/figures.ts';
-import type { BlockForm, Piece } from '../../pattern/types.ts';
+import type { Piece } from '../../pattern/types.ts';
+import type { BlockForm } from '../../pattern/block.ts';
 import { chanceFrom, pick, type Chance } from './chance.ts';
 import type { Draw } from './kinds/kind.ts';
 import { FIRST_EXERCISES, SCALES, type Drill, type ExerciseId, type Scale } from './types.ts';

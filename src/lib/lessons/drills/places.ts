@@ -1,4 +1,5 @@
-import type { BlockForm, Piece } from '../../pattern/types.ts';
+import type { Piece } from '../../pattern/types.ts';
+import type { BlockForm } from '../../pattern/block.ts';
 import { pick, type Chance } from './chance.ts';
 import { goalWithin, type Stretch } from './goal.ts';
 import type { Goal, PlaceName, Scale } from './types.ts';

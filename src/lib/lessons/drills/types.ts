@@ -1,4 +1,5 @@
-import type { BlockForm, Fold, FullnessKind } from '../../pattern/types.ts';
+import type { Fold, FullnessKind } from '../../pattern/types.ts';
+import type { BlockForm } from '../../pattern/block.ts';
 import type { Fabric } from '../../recipe/types.ts';
 import type { DrillStepId } from './steps.ts';
 

@@ -1,4 +1,5 @@
-import type { BlockForm, Piece } from '../../pattern/types.ts';
+import type { Piece } from '../../pattern/types.ts';
+import type { BlockForm } from '../../pattern/block.ts';
 import { startWork } from '../../recipe/start.ts';
 import { beginningOf, drawOn } from './begin.ts';
 import { KITS } from './kits/index.ts';

@@ -1,5 +1,5 @@
 import { measureRange, MEASURES, unfitMeasure } from '../../pattern/figures.ts';
-import type { Measures } from '../../pattern/types.ts';
+import type { Measures } from '../../pattern/block.ts';
 import { measureProblem } from '../../strings/own-measures.ts';
 import { parseLength } from '../../strings/parse-length.ts';
 import type { RulerUnits } from '../../strings/units.ts';

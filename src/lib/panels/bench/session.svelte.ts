@@ -5,7 +5,7 @@ import { attemptOf, type LessonEvent } from '../../machines/lesson-context.ts';
 import type { Notice } from '../../progress/store.ts';
 import type { KeptWork } from '../../progress/works.ts';
 import type { WorksStore } from '../../progress/works-store.ts';
-import type { Measures } from '../../pattern/types.ts';
+import type { Measures } from '../../pattern/block.ts';
 import type { Problem } from '../../recipe/problem.ts';
 import type { BlockChoice, Recipe } from '../../recipe/types.ts';
 import { fetchFor } from '../../table/phases/index.ts';

@@ -4,7 +4,7 @@ import type { Draw } from '../../lessons/drills/kinds/kind.ts';
 import { lessonToWork } from '../../lessons/drills/to-work.ts';
 import type { Variant } from '../../lessons/drills/types.ts';
 import type { Lesson, LessonToWork } from '../../lessons/types.ts';
-import type { Block } from '../../pattern/types.ts';
+import type { Block } from '../../pattern/block.ts';
 import type { DrillHints } from '../../strings/drill-words/hints.ts';
 import { wordsFrom, type OpeningWords } from '../../strings/drill-words/kind-words.ts';
 import type { RulerUnits } from '../../strings/units.ts';

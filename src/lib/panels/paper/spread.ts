@@ -1,17 +1,10 @@
 import { distance } from '../../geometry/point.ts';
-import type { Point } from '../../geometry/types.ts';
+import type { Box, Point } from '../../geometry/types.ts';
 
 /** Where a number stands that had no room at its place, and the line that leads from its ring to there. */
 export interface Stood {
   readonly at: Point;
   readonly lead?: readonly [Point, Point];
-}
-
-interface Box {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
 }
 
 /** Ways to go round a place, upwards first. */

@@ -1,4 +1,4 @@
-import type { BlockForm } from '../../../pattern/types.ts';
+import type { BlockForm } from '../../../pattern/block.ts';
 import type { Param } from '../../types.ts';
 import type { Variant } from '../types.ts';
 import { BUST, within, type Rules } from './rule.ts';

@@ -1,6 +1,6 @@
 import { error, json, type RequestHandler } from '@sveltejs/kit';
 import { FIGURES } from '../../../../../lib/pattern/figures.ts';
-import type { BlockForm } from '../../../../../lib/pattern/types.ts';
+import type { BlockForm } from '../../../../../lib/pattern/block.ts';
 import { startWork } from '../../../../../lib/recipe/start.ts';
 import type { EntryGenerator } from './$types';
 
