@@ -60,13 +60,13 @@ export class Viewport {
     };
   }
 
-  /** Fetches what zooms, once; where it does not come the table stays as it is, and the next wish tries again. */
+  /** Fetches what zooms, and the keys, once; where it does not come the table stays as it is, and the next wish tries again. */
   #fetch(): Promise<void> {
-    return (this.#fetched ??= import('./zooming.ts').then(
-      ({ zooming, TABLE_KEYS }) => {
+    return (this.#fetched ??= import('./at-hand.ts').then(
+      ({ atHand, TABLE_KEYS }) => {
         if (!this.#svg) return;
         this.keys = TABLE_KEYS;
-        this.#zoom = zooming(
+        this.#zoom = atHand(
           this.#svg,
           () => this.held,
           (view) => Object.assign(this, view),
