@@ -88,7 +88,8 @@ for (const [name, viewport] of [
         await page.getByRole('button', { name: 'To my own table' }).click();
         await check(page);
         await page.getByRole('button', { name: 'A hint', exact: true }).click();
-        await page.getByText('The trade’s words in this step').click();
+        await page.getByText('What to do, and why').hover();
+        await page.locator('[aria-expanded].inline').first().click();
         const file = { name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from('{') };
         await page.getByLabel('Attempt file').setInputFiles(file);
         await page.locator('.notices .notice').waitFor();

@@ -63,8 +63,9 @@ test('after a visit to the home page alone, the whole lesson page works without 
   for (let i = 1; i < commandsOf(sample, 'read-the-block').length; i += 1)
     await giveTyped(page, typedOf(sample.commands[i]!, tableOf(cutShort(sample, i))));
   expect(await check(page)).toBe('accepted');
-  await page.getByText('The trade’s words in this step').click();
-  await expect(page.getByText('neck point', { exact: true }).first()).toBeVisible();
+  await page.getByText('What to do, and why').hover();
+  await button(page, 'neck point').click();
+  await expect(page.getByText('The neck point is where the shoulder seam meets the neckline.')).toBeVisible();
   await button(page, 'Next step').click();
   await unfold(page, 'twin');
 

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CHECKS } from '../../src/lib/grading/checks/index.ts';
+import { wordsIn } from '../../src/lib/strings/words-in.ts';
 import { CAUTIONS } from '../../src/lib/strings/cautions.ts';
 import { GLOSSARY } from '../../src/lib/strings/glossary.ts';
 import { canGive } from './can-give.ts';
@@ -77,6 +78,9 @@ describe.each(lessons)('the lesson in lessons/$folder', ({ folder, folders, pars
       for (const line of step.text) expect(line).not.toMatch(/[<>*_`\t]|\s$/);
     });
 
+    it('uses words of the trade that can be asked', () => {
+      expect(wordsIn(step.text.join(' ')).length).toBeGreaterThan(0);
+    });
     it('names only cautions that have words', () => {
       for (const caution of step.cautions) expect(CAUTIONS).toHaveProperty(caution);
     });
