@@ -89,7 +89,7 @@ for (const [name, viewport] of [
         await check(page);
         await page.getByRole('button', { name: 'A hint', exact: true }).click();
         await page.getByText('What to do, and why').hover();
-        await page.locator('[aria-expanded].inline').first().click();
+        await page.locator('[aria-expanded].word').first().click();
         const file = { name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from('{') };
         await page.getByLabel('Attempt file').setInputFiles(file);
         await page.locator('.notices .notice').waitFor();

@@ -63,9 +63,9 @@ test('what a finger holds goes by a third of its way while it is slow, and by al
   expect(desk.errors).toEqual([]);
 });
 
-// WCAG 2.2, 2.5.5 Target Size (Enhanced): 44 CSS px (memory).
+// WCAG 2.2, 2.5.5 Target Size (Enhanced): 44 CSS px, but for a target within a sentence; 2.5.8 (Minimum): 24 CSS px (memory).
 test.describe('what is pressed takes a finger, 44 px from top to bottom', () => {
-  /** What a finger misses that comes down 21 px above or below the middle. */
+  /** What a finger misses that comes down 21 px above or below the middle; 11 px for a word within a sentence. */
   const missed = (page: Page): Promise<string[]> =>
     page.evaluate(() => {
       const rooms = 'button, .button, select, input, summary, label, header a, nav a';
@@ -77,7 +77,8 @@ test.describe('what is pressed takes a finger, 44 px from top to bottom', () => 
           return [];
         one.scrollIntoView({ block: 'center' });
         const { left, top, width, height } = one.getBoundingClientRect();
-        const miss = [-21, 21].some((off) => {
+        const reach = one.matches('.word') ? 11 : 21;
+        const miss = [-reach, reach].some((off) => {
           const hit = document.elementFromPoint(left + width / 2, top + height / 2 + off);
           return !hit || !(one === hit || one.contains(hit));
         });
@@ -110,6 +111,7 @@ test.describe('what is pressed takes a finger, 44 px from top to bottom', () => 
     await page.locator('[data-verdict]').waitFor();
     await desk.unfold('By typed values');
     await page.locator('form[data-form]').first().waitFor();
+    await desk.page.locator('.word').first().waitFor();
     expect(await missed(page)).toEqual([]);
   });
 });
