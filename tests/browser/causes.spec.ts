@@ -95,7 +95,7 @@ test('turned by the wrong leg: the finding names it, and nothing is said twice',
   });
   const mark = page.locator('[data-verdict]');
   await expect(mark).toHaveAttribute('data-verdict', 'needsWork');
-  await expect(mark).toContainText('The other part was turned, the way the freed one should go');
+  await expect(mark).toContainText('The part was turned the way the other one should go');
   // Idle slices would have said it by now.
   await page.waitForTimeout(1500);
   await expect(page.locator('.diagnosis')).toHaveCount(0);

@@ -173,7 +173,9 @@ test('the room lists the newest three and says where they were made', async ({ p
     .click();
   await expect(page.locator('.task')).toContainText(/shoulder/);
   await expect(
-    page.getByText('Second chance for: the opening had another width than its angle makes, and the legs'),
+    page.getByText(
+      'Second chance for: the opening was wider or narrower than the dart makes it, and the legs',
+    ),
   ).toBeVisible();
   await expect(page.getByRole('link', { name: 'Back to that step of the lesson' })).toHaveAttribute(
     'href',

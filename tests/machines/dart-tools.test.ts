@@ -208,6 +208,17 @@ describe('the tool that turns', () => {
     const leg = distance(findEdge(frontOf(start), 'slash-2/b')!.chain[0]!.a, bustOf(start));
     const opened = readings(hand).find(({ id }) => id === 'opened')!.value;
     expect(opened).toBeCloseTo(2 * leg * Math.sin((whole - angle) / 2), 6);
+    // Pulled past the other leg the legs overlap; pulled the other way the sides of the slash do.
+    const past = (share: number): Point => ({
+      x: point.x + (other.x - point.x) * share,
+      y: point.y + (other.y - point.y) * share,
+    });
+    const named = () => readings(hand).map(({ id }) => id);
+    hand.move(past(1.6));
+    expect(named()).toEqual(['overlap', 'opened']);
+    expect(readings(hand)[0]!.value).toBeGreaterThan(5);
+    hand.move(past(-0.6));
+    expect(named()).toEqual(['gap', 'overlap']);
     hand.move({ x: other.x + 2, y: other.y + 1 }).up();
     expect(given<Turn>(hand)).toMatchObject({ into: 'slash-2', part: 'freed', by: { until: 'legs-meet' } });
 
@@ -312,9 +323,18 @@ describe('the tool that pins and swings', () => {
     const edges = frontOf(start).parts[0]!.edges.filter(({ role }) => role !== 'dart-leg');
     const whole = edges.reduce((sum, { chain }) => sum + chainLength(chain), 0);
     expect(chainLength(first) + chainLength(second)).toBeCloseTo(whole, 6);
-    hand.nudge(`turn:${WAIST}:freed`, 4);
+    // Towards the other leg it opens at the mark; past it the legs overlap, and the other way the outline does at the mark.
+    const own = hand.target(`turn:${WAIST}:freed`).point;
+    const other = hand.target(`turn:${WAIST}:rest`).point;
+    const named = (share: number) => {
+      hand.move({ x: own.x + (other.x - own.x) * share, y: own.y + (other.y - own.y) * share });
+      return readings(hand).map(({ id }) => id);
+    };
+    hand.down(own, `turn:${WAIST}:freed`);
+    expect(named(0.5)).toEqual(['gap', 'opened']);
     expect(tracing().angle).not.toBe(0);
-    expect(readings(hand).map(({ id }) => id)).toEqual(['gap', 'opened']);
+    expect(named(1.6)).toEqual(['overlap', 'opened']);
+    expect(named(-0.6)).toEqual(['gap', 'overlap']);
   });
 
   it('the button swings until the legs meet, or by a share; the other half may be the one that swings', () => {

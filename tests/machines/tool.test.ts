@@ -254,6 +254,25 @@ describe('turn', () => {
     expect(turned.y).toBeGreaterThan(point.y);
   });
 
+  it('says which edges overlap: the legs when turned too far, the style line when turned the wrong way', () => {
+    const hand = slashed();
+    const { point } = hand.target('turn:right:freed');
+    const other = hand.target('turn:right:rest').point;
+    const named = (share: number) => {
+      hand.move({
+        x: point.x + (other.x - point.x) * share,
+        y: point.y + (other.y - point.y) * share,
+      });
+      const { scene, preview, grip } = hand.context;
+      const now = TOOLS.turn.readings!(scene, preview ?? scene.work, grip);
+      return now.filter(({ dart }) => dart === 'right').map(({ id }) => id);
+    };
+    hand.down(point, 'turn:right:freed');
+    expect(named(0.5)).toEqual(['gap', 'opened']);
+    expect(named(1.6)).toEqual(['overlap', 'opened']);
+    expect(named(-0.6)).toEqual(['gap', 'overlap']);
+  });
+
   it('holds where the legs meet on the way, when keys turn it', () => {
     const hand = slashed();
     const gap = distance(hand.target('turn:right:freed').point, hand.target('turn:right:rest').point);

@@ -50,14 +50,14 @@ it('what can be too much as well as too little is told as both', () => {
   for (const side of ['before', 'after'])
     expect(MISTAKES[`fullness/${side}`]).toMatch(/farther than asked for .*, or not far enough/);
   for (const check of ['dart-moved', 'dart-closed'])
-    expect(MISTAKES[`${check}/opening`]).toMatch(/another width/);
+    expect(MISTAKES[`${check}/opening`]).toMatch(/wider or narrower/);
 });
 
 it('what is off now is told apart from what was off in an earlier mark, and nothing twice', () => {
   const { linked } = SECOND_CHANCE;
   expect(linked(['dart-moved/pivot'], [])).toBe('The parts came apart at the bust point.');
   expect(linked(['dart-moved/pivot'], ['dart-moved/opening', 'dart-closed/pivot'])).toBe(
-    'The parts came apart at the bust point. On the way the opening had another width than its angle makes.',
+    'The parts came apart at the bust point. On the way the opening was wider or narrower than the dart makes it.',
   );
   expect(linked([], ['dart-moved/pivot'])).toBe('On the way the parts came apart at the bust point.');
 });

@@ -28,7 +28,7 @@ export const CAUSES: Readonly<Record<string, string>> = {
   'other-end': 'It was slashed from the other end.',
   'pivot-slipped': 'The part was turned about a point {value} off the bust point.',
   'wrong-way': 'The part was turned the wrong way: the dart has grown to {value}.',
-  'wrong-part': 'The other part was turned, the way the freed one should go: the dart has grown to {value}.',
+  'wrong-part': 'The part was turned the way the other one should go: the dart has grown to {value}.',
   'parts-apart': 'The two parts no longer hang together in the bust point.',
   'not-closed': 'The part was not turned far enough; {value} are left.',
   'closed-too-far': 'The part was turned {value} too far.',

@@ -68,6 +68,7 @@ const READING: Readonly<Record<string, string>> = {
   'to-tip': 'to the tip',
   gap: 'gap',
   opened: 'opened',
+  overlap: 'overlap',
   'off-grain': 'off centre front',
   leftover: 'leftover',
   reach: '',

@@ -1,7 +1,8 @@
 import { chainLength } from '../../geometry/chain.ts';
 import { reverseChain } from '../../geometry/chain-moved.ts';
 import { applyTo, rotationByAngle } from '../../geometry/isometry.ts';
-import { distance } from '../../geometry/point.ts';
+import { distance, sub } from '../../geometry/point.ts';
+import { angleBetween } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Dart, Piece } from '../../pattern/types.ts';
 import type { Pivot, TurnBy } from '../../recipe/types.ts';
@@ -95,10 +96,14 @@ function swungReadings({ table, block, which, swing }: Held, angle: number): Rea
   const { dart } = block.pair;
   const mark = table.mark!.point;
   const [from, to] = [moved(own.end), moved(mark)];
+  const need = angleBetween(sub(own.end, block.tip), sub(other.end, block.tip));
+  // Swung on past where the legs meet they overlap; swung the other way the outline overlaps at the mark.
+  const gap = (angle - need) * need > 1e-9 ? 'overlap' : 'gap';
+  const opened = angle * need < -1e-9 ? 'overlap' : 'opened';
   const base = { unit: 'mm', piece: 'front', dart: dart.id } as const;
   return [
-    { ...base, id: 'gap', value: distance(from, other.end), from, to: other.end },
-    { ...base, id: 'opened', value: distance(mark, to), from: mark, to },
+    { ...base, id: gap, value: distance(from, other.end), from, to: other.end },
+    { ...base, id: opened, value: distance(mark, to), from: mark, to },
   ];
 }
 

@@ -22,6 +22,8 @@ import {
 } from './swing.ts';
 
 type Which = 'freed' | 'rest';
+/** Angles nearer than this are one, radians. */
+const SAME = 1e-9;
 
 function heldBy(scene: Scene, grip: Grip): { opening: Opening; which: Which; swing: Swing } | undefined {
   const [, id, which] = grip.target.split(':');
@@ -42,13 +44,25 @@ const command = (scene: Scene, { dart, into, off }: Opening, part: string, by: T
   by,
 });
 
-/** How far the two sides stand apart at the edge that opens: the width opened. */
+/** What is still open of a dart in some work, radians; negative where its legs overlap. */
+const openOf = (work: Work, piece: string, dart: string): number =>
+  work.pieces.find(({ id }) => id === piece)?.darts.find(({ id }) => id === dart)?.residual ?? 0;
+
+/** Whether what opens overlaps instead: along a style line, where its dart is wider than before it was turned. */
+function opensOver(work: Work, { piece, dart, into }: Opening): boolean {
+  if (into) return openOf(work, piece.id, into.id) < -SAME;
+  const before = work.turns.find((turn) => turn.dart === dart.id)?.before;
+  return before !== undefined && openOf(work, piece.id, dart.id) > before + SAME;
+}
+
+/** How far the two sides stand apart at the edge that opens, the width opened; or how far they overlap. */
 function openedIn(work: Work, opening: Opening): Reading[] {
   const { piece, dart, into, tip } = opening;
   const ends = into ? mouthIn(work, piece.id, into, tip) : styleGap(work, opening);
   if (!ends) return [];
   const value = distance(ends.from, ends.to);
-  return [{ id: 'opened', unit: 'mm', value, piece: piece.id, ...ends, dart: into?.id ?? dart.id }];
+  const id = opensOver(work, opening) ? 'overlap' : 'opened';
+  return [{ id, unit: 'mm', value, piece: piece.id, ...ends, dart: into?.id ?? dart.id }];
 }
 
 /** Where a style line was slashed: the outer ends of the two edges of it that are sewn to each other. */
@@ -161,9 +175,7 @@ export const turn: ToolSpec = {
       const legs = mouthIn(work, piece.id, dart, tip);
       if (!legs) return openedIn(work, opening);
       const value = distance(legs.from, legs.to);
-      return [
-        { id: 'gap', unit: 'mm', value, piece: piece.id, ...legs, dart: dart.id },
-        ...openedIn(work, opening),
-      ];
+      const id = openOf(work, piece.id, dart.id) < -SAME ? 'overlap' : 'gap';
+      return [{ id, unit: 'mm', value, piece: piece.id, ...legs, dart: dart.id }, ...openedIn(work, opening)];
     }),
 };
