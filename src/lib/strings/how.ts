@@ -22,7 +22,7 @@ export const HOW: Readonly<Record<CommandName, string>> = {
   'cut-slash':
     'Pull the scissors from the edge along the slash line. They hold at the bust point. Then take “Turn”.',
   pivot:
-    'Tap the edge where the new dart is to be: the mark. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet. If you let go too soon, take it back with “Undo” and swing again.',
+    'Tap the edge where the new dart is to be: the mark. A mark on the wrong edge is pulled to the right one by its ring. Then pull the block, or the arrow at a dart leg, round the pin until the legs meet. If you let go too soon, take it back with “Undo” and swing again.',
   'back-off':
     'Pull the point of a dart along its middle to where it is to end when sewn. The number says how far that is from the bust point, or from where the legs met.',
   'true-legs': 'Choose a dart whose legs are not equally long. Both are made as long as their mean.',

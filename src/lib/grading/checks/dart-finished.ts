@@ -1,3 +1,5 @@
+import { chainEnd } from '../../geometry/chain.ts';
+import type { Point } from '../../geometry/types.ts';
 import { sewnDart } from '../../pattern/back-off.ts';
 import { at, between, dimension, fact, missing, names, near, number, tolerance } from '../finding.ts';
 import { slashesFrom, slashesOn } from '../slashes.ts';
@@ -52,6 +54,13 @@ function point(found: FinishedDart, spec: CheckSpec, i: number): Finding[] {
   ];
 }
 
+/** The top of a dart's cap, where its fold meets the edge of the paper. */
+function capTop(after: Work, { dart, sewnPoint }: FinishedDart): Point {
+  const lines = ownFront(after).flatMap(({ parts }) => parts.flatMap((part) => part.lines));
+  const fold = lines.find(({ id }) => id === `fold-${dart}`);
+  return fold ? chainEnd(fold.chain) : sewnPoint;
+}
+
 /** The points one after the other: each further back than the one before, or each less far. */
 function graduated(darts: readonly FinishedDart[], spec: CheckSpec): Finding[] {
   const step = spec.numbers?.['step'];
@@ -91,7 +100,7 @@ export const dartFinished: Check = ({ after }, spec) => {
     return [
       ...own,
       fact('dart-finished/cap', found.fold === wanted, {
-        where: at(found.sewnPoint),
+        where: at(capTop(after, found)),
         cause: { code: 'folded-other-way' },
         about: { ...about, fold: wanted },
       }),
