@@ -159,6 +159,8 @@ describe('the tool that turns', () => {
       Object.fromEntries(toolOf('turn')!.options!(hand.context.scene).map((o) => [o.id, o]));
     expect(options()['into']).toMatchObject({ value: 'slash-1', choices: ['slash-1', 'slash-2'] });
     expect(options()['dart']).toBeUndefined();
+    // A number alone does not tell which line of the table is meant.
+    expect(options()['into']!.on).toEqual({ 'slash-1': 'right/side', 'slash-2': 'right/shoulder' });
     const share = () => toolOf('turn')!.options!(hand.context.scene).find(({ kind }) => kind === 'percent')!;
     hand.option(share().id, 0.5).act(`turn:${WAIST}`);
     expect(given<Turn>(hand)).toMatchObject({

@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { toolOf } from '../../src/lib/machines/tools/known.ts';
 import { measuresOf } from '../../src/lib/panels/measures.ts';
-import type { Command } from '../../src/lib/recipe/types.ts';
-import { BUST, TWO_CUTS, TWO_LINES, WAIST } from '../machines/dart-tables.ts';
+import { actWords } from '../../src/lib/strings/strip.ts';
+import '../../src/lib/strings/tool-words.ts';
+import type { Command, CommandName } from '../../src/lib/recipe/types.ts';
+import { BUST, TWO_CUTS, TWO_LINES, WAIST, WORKING } from '../machines/dart-tables.ts';
 import { tableOf } from '../machines/finish-tables.ts';
+import { Hand } from '../machines/hand.ts';
 
 /** What is told under a heading. */
 function told(commands: readonly Command[], title: string): Record<string, string> {
@@ -41,5 +45,30 @@ describe('the table in words', () => {
     );
     expect(closed['right waist dart']).toBe('closed, its legs meet');
     expect(closed['new dart 2']).toMatch(/^working, 9\.\d° open/);
+  });
+
+  it('tells a numbered dart by its edge too, where it can be chosen', () => {
+    const half = { do: 'turn', dart: WAIST, part: 'freed', about: BUST } as const;
+    const work = tableOf([
+      ...TWO_CUTS,
+      { ...half, into: 'slash-1', by: { share: 0.5 } },
+      { ...half, into: 'slash-2', by: { until: 'legs-meet' } },
+    ]);
+    const { scene } = new Hand(work).take('cap').context;
+    const words = (tool: CommandName) =>
+      toolOf(tool)!.acts!(scene).map(({ id, about }) => actWords(id, about));
+    expect(words('fullness')).toEqual([
+      'Draw over new dart 1 (right side seam)',
+      'Draw over new dart 2 (right shoulder seam)',
+    ]);
+    expect(words('cap')).toEqual([
+      'Cap new dart 1 (right side seam)',
+      'Cap new dart 2 (right shoulder seam)',
+    ]);
+    // One that has a name of its own needs no more.
+    const one = tableOf(WORKING);
+    expect(toolOf('cap')!.acts!({ ...scene, work: one }).map(({ id, about }) => actWords(id, about))).toEqual(
+      ['Cap the right waist dart'],
+    );
   });
 });

@@ -3,7 +3,7 @@ import { nextSlash } from '../../src/lib/machines/tools/slashes.ts';
 import type { Work } from '../../src/lib/recipe/types.ts';
 import type { Finding } from '../../src/lib/grading/types.ts';
 import { describe } from '../../src/lib/strings/commands.ts';
-import { nameOf, openedId, partNames, theDart, theMadeDart } from '../../src/lib/strings/names.ts';
+import { dartOn, nameOf, openedId, partNames, theDart, theMadeDart } from '../../src/lib/strings/names.ts';
 import { sentence } from '../../src/lib/strings/sentence.ts';
 
 it('the parts that were turned are named without a bare id', () => {
@@ -29,6 +29,8 @@ it('the back has its own centre', () => {
 
 it('a dart made with the pin is not called a slash', () => {
   expect(['new', 'new-1'].map(theDart)).toEqual(['the new dart', 'new dart 1']);
+  expect(dartOn('slash 2', 'right/neckline')).toBe('slash 2 (right neckline)');
+  expect(dartOn('the slash', undefined)).toBe('the slash');
   expect(nameOf('new/a')).toBe('new dart, leg a');
   expect(partNames('freed-new')).toBe('freed part');
   // What an older file calls it.

@@ -61,6 +61,8 @@ export interface ToolOption {
   readonly kind: 'choice' | 'length' | 'percent';
   readonly value: OptionValue;
   readonly choices?: readonly string[];
+  /** By choice, the edge it begins on, where nothing else in its name tells it from the others. */
+  readonly on?: Readonly<Record<string, string>>;
 }
 
 /** A way to act at once, shown as a button. */

@@ -72,6 +72,10 @@ export const madeDart = (id: string): string => dartName(openedId(id));
 /** The same with its article. */
 export const theMadeDart = (id: string): string => theDart(openedId(id));
 
+/** A dart or slash that only has a number, by the edge that it begins on as well: "slash 2 (right neckline)". */
+export const dartOn = (name: string, edge: string | undefined): string =>
+  edge === undefined ? name : `${name} (${nameOf(edge)})`;
+
 /** `upper` -> "upper piece", `lower@woven` -> "lower piece (woven copy)". */
 export function pieceName(id: string): string {
   const [base = id, copy] = id.split('@');

@@ -1,8 +1,8 @@
 import { nameOf } from './names.ts';
 import { later } from './table.ts';
 
-export const choiceWords = (option: string, value: string): string =>
-  (option === 'what' ? later.thing?.(value) : later.choice?.(option, value)) ?? nameOf(value);
+export const choiceWords = (option: string, value: string, on?: string): string =>
+  (option === 'what' ? later.thing?.(value) : later.choice?.(option, value, on)) ?? nameOf(value);
 
 /** What a setting of a tool is called, by its id. */
 export const optionWords = (id: string): string => (id === 'what' ? 'This is' : (later.option?.(id) ?? id));

@@ -5,7 +5,7 @@ export const later: {
   option?: (id: string) => string | undefined;
   /** What is pointed out (`thing-words.ts`, with the tool for it). */
   thing?: (what: string) => string | undefined;
-  choice?: (option: string, value: string) => string | undefined;
+  choice?: (option: string, value: string, on?: string) => string | undefined;
   act?: (id: string, about: string) => string | undefined;
   reading?: (id: string) => string | undefined;
   target?: (id: string, kind: string, ref: string, dart: string) => string | undefined;

@@ -1,5 +1,5 @@
 import { EARLY_READING, linePoint, newLinePoint } from './early-words.ts';
-import { dartName, madeDart, nameOf, pieceName, theDart, theMadeDart } from './names.ts';
+import { dartName, dartOn, madeDart, nameOf, pieceName, theDart, theMadeDart } from './names.ts';
 import { later } from './table.ts';
 
 const OPTION: Readonly<Record<string, string>> = {
@@ -42,6 +42,12 @@ const CHOICE: Readonly<Record<string, string>> = {
 const howFar = (share: string): string =>
   share === '1' ? 'until the legs meet' : `to close ${Number((100 * Number(share)).toFixed(1))} %`;
 
+/** `slash-2@right/neckline` -> "new dart 2 (right neckline)". */
+function madeOn(about: string): string {
+  const [dart = '', edge] = about.split('@');
+  return dartOn(theMadeDart(dart), edge);
+}
+
 const ACT: Readonly<Record<string, (about: string) => string>> = {
   meet: (dart) => `Turn until the ${dart} legs meet`,
   turn: (share) => `Turn ${howFar(share)}`,
@@ -52,9 +58,9 @@ const ACT: Readonly<Record<string, (about: string) => string>> = {
   bridge: (dart) => `Bridge the ${dart} opening`,
   true: (edge) => `True the ${nameOf(edge)}`,
   carry: (piece) => `Carry out: ${pieceName(piece.replace(/@.*/, ''))}`,
-  legs: (dart) => `Make the legs of ${theMadeDart(dart)} alike`,
-  cap: (dart) => `Cap ${theMadeDart(dart)}`,
-  fullness: (dart) => `Draw over ${theMadeDart(dart)}`,
+  legs: (dart) => `Make the legs of ${madeOn(dart)} alike`,
+  cap: (dart) => `Cap ${madeOn(dart)}`,
+  fullness: (dart) => `Draw over ${madeOn(dart)}`,
   part: (darts) => `Cut apart at ${darts.split('+').map(theMadeDart).join(' and ')}`,
   'says:match': () => 'They match',
   'says:eased': () => 'They match but for the ease',
@@ -136,11 +142,11 @@ later.option = (id) => {
   // Each dart has its own, where they cannot all be folded alike.
   return kind === 'fold' && dart !== undefined ? `Fold ${theMadeDart(dart)}` : OPTION[kind];
 };
-later.choice = (option, value) =>
+later.choice = (option, value, on) =>
   option === 'dart'
-    ? theMadeDart(value)
+    ? dartOn(theMadeDart(value), on)
     : option === 'into'
-      ? theDart(value)
+      ? dartOn(theDart(value), on)
       : (CHOICE[`${option.split(':')[0]}:${value}`] ?? CHOICE[value]);
 later.act = (id, about) => (ACT[id] ?? ACT[id.split(':')[0] ?? ''])?.(about);
 later.reading = (id) => {

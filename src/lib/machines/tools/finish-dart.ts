@@ -7,6 +7,7 @@ import type { Cap, Work } from '../../recipe/types.ts';
 import { dartsOf, type Scene } from '../scene.ts';
 import type { Grip, Reading, ToolOption, ToolSpec } from '../tool-spec.ts';
 import { dartIn, openMouths } from './back-off.ts';
+import { withEdge } from './slashes.ts';
 
 /** By how much the legs of the darts differ that are drawn straight to a sewn point. */
 function differing(scene: Scene, work: Work): readonly Reading[] {
@@ -23,7 +24,12 @@ function differing(scene: Scene, work: Work): readonly Reading[] {
 /** Makes the legs of a dart alike. */
 export const trueLegs: ToolSpec = {
   id: 'true-legs',
-  acts: (scene) => uneven(scene).map((dart) => ({ id: `legs:${dart}`, about: dart, command: legsOf(dart) })),
+  acts: (scene) =>
+    uneven(scene).map((dart) => ({
+      id: `legs:${dart}`,
+      about: withEdge(scene.work, dart),
+      command: legsOf(dart),
+    })),
   targets: (scene) =>
     openMouths(scene)
       .filter(({ dart }) => uneven(scene).includes(dart.id))
@@ -74,7 +80,7 @@ export const cap: ToolSpec = {
   acts: (scene) =>
     openMouths(scene).map(({ dart }) => ({
       id: `cap:${dart.id}`,
-      about: dart.id,
+      about: withEdge(scene.work, dart.id),
       command: capOf(scene, dart.id),
     })),
   targets: (scene) =>

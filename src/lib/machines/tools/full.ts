@@ -8,6 +8,7 @@ import type { AddFullness, Work } from '../../recipe/types.ts';
 import { frontPieces, type Scene } from '../scene.ts';
 import type { Grip, Reading, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { openMouths } from './back-off.ts';
+import { withEdge } from './slashes.ts';
 
 /** How far the new edge reaches on each side until the learner says otherwise, mm. */
 const REACH = 30;
@@ -106,7 +107,7 @@ export const fullness: ToolSpec = {
   acts: (scene) =>
     openMouths(scene).map(({ dart }) => ({
       id: `fullness:${dart.id}`,
-      about: dart.id,
+      about: withEdge(scene.work, dart.id),
       command: commandFor(scene, dart.id),
     })),
   targets: (scene) =>

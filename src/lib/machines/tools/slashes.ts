@@ -42,6 +42,20 @@ export function edgePlace(front: Piece, to: Point, only?: string): EdgePlace | u
   return best;
 }
 
+/** Of the slashes that only a number tells apart, the edges they begin on, by slash. */
+export const numberedOn = (work: Work, ids: readonly string[]): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    work.lines.flatMap(({ id, ends: [edge] }) =>
+      edge !== undefined && ids.includes(id) && /-\d+$/.test(id) ? [[id, edge]] : [],
+    ),
+  );
+
+/** A dart by its id, and by its edge where only a number tells it from the others: `slash-2@right/neckline`. */
+export function withEdge(work: Work, id: string): string {
+  const edge = numberedOn(work, [id])[id];
+  return edge === undefined ? id : `${id}@${edge}`;
+}
+
 /** A place on an edge as an anchor. */
 export const anchorAt = ({ edge, along, whole }: EdgePlace): Anchor => ({
   on: edge.id,

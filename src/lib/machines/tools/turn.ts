@@ -6,6 +6,7 @@ import type { Command, TurnBy, Work } from '../../recipe/types.ts';
 import type { Scene } from '../scene.ts';
 import type { Grip, Reading, ToolOption, ToolSpec, ToolTarget } from '../tool-spec.ts';
 import { choicesOf, mouthIn, openingsOf, type Opening } from './openings.ts';
+import { numberedOn } from './slashes.ts';
 import {
   byShare,
   nudgedRound,
@@ -92,7 +93,7 @@ export const turn: ToolSpec = {
     if (!opening) return [];
     const { darts, into } = choicesOf(scene);
     const pick = (id: string, choices: readonly string[], value: string): ToolOption[] =>
-      choices.length > 1 ? [{ id, kind: 'choice', value, choices }] : [];
+      choices.length > 1 ? [{ id, kind: 'choice', value, choices, on: numberedOn(scene.work, choices) }] : [];
     const part = scene.options['part'] ?? 'freed';
     return [
       ...pick('dart', darts, opening.dart.id),

@@ -1,14 +1,14 @@
 import { frontOf } from '../../machines/scene.ts';
 import { pairsOn, pinPlace, type Pair } from '../../machines/tools/pairs.ts';
-import { nextSlash } from '../../machines/tools/slashes.ts';
+import { nextSlash, numberedOn } from '../../machines/tools/slashes.ts';
 import { chainEnd } from '../../geometry/chain.ts';
 import { sub } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/types.ts';
 import { landmark, legsOf } from '../../pattern/outline.ts';
 import { isSlash } from '../../pattern/slash-line.ts';
 import type { Dart, Piece } from '../../pattern/types.ts';
-import type { Anchor, TurnBy } from '../../recipe/types.ts';
-import { madeDart, theDart, theMadeDart } from '../../strings/names.ts';
+import type { Anchor, TurnBy, Work } from '../../recipe/types.ts';
+import { dartOn, madeDart, theDart, theMadeDart } from '../../strings/names.ts';
 import { formatAngle } from '../../strings/units.ts';
 import { placeFields, placeTyped } from './edge-place.ts';
 import {
@@ -69,12 +69,16 @@ interface Way {
 }
 
 /** What can be closed on the table: a dart into another one, or one that was slashed along a style line. */
-function waysOn(piece: Piece): Way[] {
+function waysOn(work: Work, piece: Piece): Way[] {
   const pairs = pairsOn(piece);
+  const on = numberedOn(
+    work,
+    pairs.flatMap(({ dart, into }) => [dart.id, into.id]),
+  );
   if (pairs.length > 0)
     return pairs.map((pair) => ({
       value: `${pair.dart.id}>${pair.into.id}`,
-      label: `close ${theMadeDart(pair.dart.id)}, open ${theDart(pair.into.id)}`,
+      label: `close ${dartOn(theMadeDart(pair.dart.id), on[pair.dart.id])}, open ${dartOn(theDart(pair.into.id), on[pair.into.id])}`,
       dart: pair.dart,
       pair,
     }));
@@ -87,7 +91,7 @@ function waysOn(piece: Piece): Way[] {
 }
 
 export const turn: FormMaker = (work) => {
-  const ways = work.pieces.filter(({ id }) => !id.startsWith('back')).flatMap(waysOn);
+  const ways = work.pieces.filter(({ id }) => !id.startsWith('back')).flatMap((piece) => waysOn(work, piece));
   if (ways.length === 0) return [];
   // Into a slash that nothing was turned into yet before all others.
   const fresh = ways.find(({ pair }) => pair && isSlash(pair.into) && pair.into.residual === 0);
