@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Command } from '../../src/lib/recipe/types.ts';
-import { causesOnce, sentence } from '../../src/lib/strings/sentence.ts';
+import { causesOnce, lengthsAre, sentence } from '../../src/lib/strings/sentence.ts';
+import { formatLength } from '../../src/lib/strings/units.ts';
 import { finding, edited, markOf } from '../grading/marks.ts';
 
 const slip = (c: Command): Command =>
@@ -24,5 +25,17 @@ it('a cause of two measures of one dart is told with each: either may be read ag
   for (const code of ['readings/leg-length', 'readings/intake']) {
     expect(finding(mark, code).cause).toMatchObject({ code: 'scale-mixed' });
     expect(told.find((one) => one.code === code)!.cause).toMatchObject({ code: 'scale-mixed' });
+  }
+});
+
+it('what is said of the lengths of a list is what they are written in', () => {
+  // 20 mm of the garment are 10 mm on half-scale paper: half of it, by the word.
+  for (const [units, written, words] of [
+    ['mm', '20 mm', /full size/],
+    ['half mm', '10 mm', /half-scale paper/],
+    ['half inch', '13/32 in', /half-scale paper/],
+  ] as const) {
+    expect(formatLength(20, units)).toBe(written);
+    expect(lengthsAre(units)).toMatch(words);
   }
 });

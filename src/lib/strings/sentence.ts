@@ -5,7 +5,7 @@ import { REASONS } from './reasons.ts';
 import { REFUSALS } from './refusals.ts';
 import { filled } from './template.ts';
 import { formatArea } from './area.ts';
-import { decimal, formatAngle, formatLength, rulerOf, type Units } from './units.ts';
+import { decimal, formatAngle, formatLength, rulerOf, sizeOf, type Units } from './units.ts';
 
 /** From this on a range has no upper end. */
 const OPEN = 1e6;
@@ -78,3 +78,7 @@ export function sentence(finding: Finding, units: Units): string {
   }
   return text;
 }
+
+/** Said once above findings: their lengths may be others than the paper has. */
+export const lengthsAre = (units: Units): string =>
+  `Lengths are ${sizeOf(units) === 2 ? 'as on half-scale paper' : 'full size'}.`;
