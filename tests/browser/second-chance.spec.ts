@@ -82,7 +82,8 @@ test('by keys: a mistake in a drill, the short drill for it, and the credit is r
   expect(page.url()).not.toContain('finish.1.woven');
   await expect(page.getByText(`Second chance for: ${OTHER_FOLD}.`)).toBeVisible();
   expect((await work(page, keys)).verdict).toBe('accepted');
-  await expect(page.getByText(`Second chance for: ${OTHER_FOLD}.`)).toBeVisible();
+  // Already now, for who does not finish but goes straight back.
+  await expect(shown(page, `The credit is restored for what was off before: ${OTHER_FOLD}.`)).toBeVisible();
   await expect(page.getByRole('link', { name: 'Back to that drill' })).toHaveAttribute(
     'href',
     /^#2\.finish\.1\.woven\.usual\.3\.any$/,
@@ -101,6 +102,26 @@ test('by keys: a mistake in a drill, the short drill for it, and the credit is r
   await skill.locator('summary').click();
   await expect(skill).toContainText('one mark with mistakes, made good by a second chance');
   expect(errors).toEqual([]);
+});
+
+test('by keys: who goes straight back from a second chance that was right has the credit too', async ({
+  page,
+}) => {
+  const keys = new Keys(page);
+  await page.goto(`/practice/#${FRAGMENT}`);
+  await page.getByRole('button', { name: 'Begin' }).waitFor();
+  await work(page, keys, otherFold);
+  await keys.to('a', 'A short drill for this');
+  await keys.press('Enter');
+  await expect(page.getByText(`Second chance for: ${OTHER_FOLD}.`)).toBeVisible();
+  expect((await work(page, keys)).verdict).toBe('accepted');
+  await expect(shown(page, 'The credit is restored')).toBeVisible();
+  await keys.to('a', 'Back to that drill');
+  await keys.press('Enter');
+  await keys.button('Go on');
+  await expect(mark(page)).toContainText(
+    `Your short drill was right, so the credit is restored for what was off here: ${OTHER_FOLD}.`,
+  );
 });
 
 const NOW = Date.now();
