@@ -92,6 +92,10 @@ describe('a command in words', () => {
 
   it('is told as it was given, not as it should have been', () => {
     expect(inWords(turn, 'mm')).toContain('about the right bust point until');
+    // 0.1 rad are 5.73°; y points down, so that positive is clockwise as seen.
+    const by = (angle: number): string => inWords({ ...turn, into: 'slash-1', by: { angle } }, 'mm');
+    expect(by(0.1)).toMatch(/ by 5\.7° clockwise\. Slash 1 changes by as much\.$/);
+    expect(by(-0.1)).toContain(' by 5.7° anticlockwise.');
     // 5, 12, 13 (Pythagoras).
     const slipped = { ...turn, about: { landmark: 'right/bust-point', dx: 5, dy: 12 } };
     expect(inWords(slipped, 'mm')).toContain('about a point 13 mm from the right bust point');

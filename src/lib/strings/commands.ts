@@ -2,6 +2,8 @@ import type { AddFullness, Anchor, Command, Turn, TurnBy } from '../recipe/types
 import { nameOf, pieceName, theDart, theMadeDart } from './names.ts';
 import { decimal, formatAngle, formatLength, type Units } from './units.ts';
 
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
 const FOLDS = {
   centre: 'towards centre front',
   side: 'towards the side',
@@ -130,14 +132,20 @@ function cutTo(past: number, end: string, units: Units): string {
 function turned({ dart, into, about, by, part }: Turn, units: Units): string {
   const opens = into === undefined ? '' : ` As much opens at ${theDart(into)}.`;
   const what = `Turn the ${part === 'rest' ? 'other part' : 'freed part'} about ${placeName(about, units)}`;
-  if ('angle' in by) return `${what} by ${formatAngle(by.angle)}.${opens}`;
+  // A typed angle may go either way: what is wrong must not be told as if it opened.
+  if ('angle' in by)
+    return `${what} ${angleBy(by.angle)}.${into === undefined ? '' : ` ${capital(theDart(into))} changes by as much.`}`;
   if ('share' in by)
     return `${what} until ${(by.share * 100).toFixed(0)} % of ${theMadeDart(dart)} is closed.${opens}`;
   return `${what} until the legs of ${theMadeDart(dart)} meet, and tape them.${opens}`;
 }
 
+/** Positive is clockwise on the screen, as in the recipe. */
+const angleBy = (angle: number): string =>
+  `by ${formatAngle(Math.abs(angle))} ${angle < 0 ? 'anticlockwise' : 'clockwise'}`;
+
 function swung(by: TurnBy): string {
-  if ('angle' in by) return `by ${formatAngle(by.angle)}`;
+  if ('angle' in by) return angleBy(by.angle);
   return 'share' in by ? `by ${(by.share * 100).toFixed(0)} % of the dart` : 'until the dart is closed';
 }
 
