@@ -90,6 +90,8 @@ test('what agrees is right, what is empty is not compared, and a slip in measuri
   await field(page, 'Angle of the slash').fill('');
   await compare(page);
   await expect(verdict(page)).toHaveAttribute('data-verdict', 'needsWork');
+  // The ruler lies on half-scale paper, whatever the table's lengths are.
+  await expect(verdict(page)).toContainText('Lengths are as on half-scale paper.');
   const wrong = verdict(page).locator('[data-code="paper/leg-length"]');
   await expect(wrong).toContainText('tolerance 0.8 mm');
   await expect(wrong).toContainText('Half scale and full size seem to be mixed up.');
