@@ -189,8 +189,10 @@ test('a test that is not passed says what was short, counts for nothing, and beg
   await expect(page.locator('[data-verdict]')).toHaveAttribute('data-verdict', 'accepted');
   // What was handed in is over: there is nothing to take hold of, and a reload begins anew.
   await expect(page.locator('[data-target]')).toHaveCount(0);
+  await expect(page.locator('[data-typed]')).toHaveCount(0);
   await expect(result).not.toContainText('as a hint');
   await page.getByRole('button', { name: 'Begin the test again' }).click();
+  await expect(page.getByRole('button', { name: 'Next step' })).toBeFocused();
   // Numbers that were read in the marks are those of another figure.
   await expect.poll(outlines).not.toBe(empty);
   // The lesson's own text is help, and the result says so.

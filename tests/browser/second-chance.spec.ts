@@ -90,6 +90,10 @@ test('by keys: a mistake in a drill, the short drill for it, and the credit is r
   );
   await keys.button('Finish');
   await expect(shown(page, `The credit is restored for what was off before: ${OTHER_FOLD}.`)).toBeVisible();
+  // It is over: nothing is offered that would do nothing.
+  await expect(page.locator('[data-typed]')).toHaveCount(0);
+  for (const name of ['Check', 'A hint', 'Show me how, on my own table'])
+    await expect(page.getByRole('button', { name, exact: true })).toHaveCount(0);
 
   // Once and for good: the room has it no more, and the progress tells it.
   await keys.to('a', 'Another drill');

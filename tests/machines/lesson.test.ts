@@ -102,6 +102,11 @@ describe('the lesson machine', () => {
       actor.send({ type: 'step.next' });
     }
     expect(actor.getSnapshot().value).toBe('finished');
+    // The solution may be watched then too.
+    actor.send({ type: 'solution.show' });
+    expect(actor.getSnapshot().value).toBe('watching');
+    actor.send({ type: 'solution.stop' });
+    expect(actor.getSnapshot().matches('working')).toBe(true);
     const { context } = actor.getSnapshot();
     expect(Object.values(context.marks)).toEqual(gradeLesson(whole, attemptOf(context)));
   });

@@ -41,6 +41,19 @@ function toWork({ checks: _, worked: __, skill: ___, ...step }: LessonStep): Ste
   return step;
 }
 
+test.each(EXERCISES)('the first step alone of the kind %s says so before it is begun', (exercise) => {
+  const drill = newest({ exercise, seed: 4711, fabric: 'woven', band: 'usual', hints: 0, step: 1 });
+  const begun = beginningOf(drill);
+  const of = { front: paperOf(begun.figure, begun.form) } as Block;
+  const { given, steps, summary } = drillLesson(variantOf(drill), drillWords('mm'));
+  const made = MAKERS[exercise](begun, of, LADDERS, 'mm');
+  expect(steps).toHaveLength(1);
+  expect(summary).toMatch(/^One step, and no more: /);
+  // Where anything is given before it, the whole is fetched at once.
+  if (given === undefined) expect(made.lesson.summary).toBe(summary);
+  else expect(exercise).toBe('ready');
+});
+
 describe.each(EXERCISES)('a drill of the kind %s on a page', (exercise) => {
   test.each(SEEDS)('with the seed %i begins as the whole drill does, and becomes it', async (seed) => {
     for (const hints of [0, 2]) {

@@ -243,6 +243,7 @@ export function lessonMachine<Step extends { readonly id: string }>(
         id: 'finished',
         on: {
           'step.go': { guard: 'reachable', target: 'working', actions: 'go' },
+          'solution.show': 'watching',
         },
       },
     },

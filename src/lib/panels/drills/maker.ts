@@ -6,7 +6,7 @@ import type { Variant } from '../../lessons/drills/types.ts';
 import type { Lesson, LessonToWork } from '../../lessons/types.ts';
 import type { Block } from '../../pattern/block.ts';
 import type { DrillHints } from '../../strings/drill-words/hints.ts';
-import { wordsFrom, type OpeningWords } from '../../strings/drill-words/kind-words.ts';
+import { oneStep, wordsFrom, type OpeningWords } from '../../strings/drill-words/kind-words.ts';
 import type { RulerUnits } from '../../strings/units.ts';
 import type { Whole } from './whole/whole.ts';
 
@@ -30,8 +30,14 @@ export const makerOf =
   ): Maker =>
   (begun, block, hints, units) => {
     const variant = of(drawOn(begun, block.front));
+    const lesson = lessonToWork(variant, hands, wordsFrom(words, hints, units));
+    const [{ title = '' } = {}] = lesson.steps;
+    const summary =
+      variant.drill.step === undefined
+        ? lesson.summary
+        : `${oneStep(title)} The whole of it: ${lesson.summary}`;
     return {
-      lesson: lessonToWork(variant, hands, wordsFrom(words, hints, units)),
+      lesson: { ...lesson, summary },
       whole: async () => (await rest()).whole(variant, hints, units),
     };
   };

@@ -32,6 +32,10 @@ export interface KindWords extends OpeningWords {
   readonly alone?: (v: Variant, units: RulerUnits, id: DrillStepId) => string;
 }
 
+/** Of a drill of one step, which. */
+export const oneStep = (title: string): string =>
+  `One step, and no more: ${title.charAt(0).toLowerCase()}${title.slice(1)}.`;
+
 const goalLines = (v: Variant, units: RulerUnits): readonly string[] =>
   v.goals.map((goal) => goalLine(v, goal, units));
 

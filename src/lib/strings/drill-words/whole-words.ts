@@ -2,7 +2,7 @@ import { stepsOf } from '../../lessons/drills/steps.ts';
 import type { DrillWords } from '../../lessons/drills/to-work.ts';
 import type { RulerUnits } from '../units.ts';
 import type { DrillHints } from './hints.ts';
-import { wordsFrom, type KindWords } from './kind-words.ts';
+import { oneStep, wordsFrom, type KindWords } from './kind-words.ts';
 
 /** The words of whole drills of a kind, as `wordsFrom` gives them; a drill of one step says which. */
 export function wholeWords(kind: KindWords, hints: DrillHints, units: RulerUnits): DrillWords {
@@ -15,7 +15,7 @@ export function wholeWords(kind: KindWords, hints: DrillHints, units: RulerUnits
       const id = own[0]!;
       const { title } = words.step(v, id);
       return [
-        `One step, and no more: ${title.charAt(0).toLowerCase()}${title.slice(1)}.`,
+        oneStep(title),
         ...(kind.alone
           ? [kind.alone(v, units, id)]
           : [
