@@ -242,6 +242,10 @@ test('an attempt of one step of a drill says so: its kind, which step, and what 
   await offerFile(page, drillText('slash.77.woven.usual.3'));
   await expect(page.getByText('3 of 3 steps accepted, marked again')).toBeVisible();
   await expect(part).toHaveCount(0);
+  // Who looks at it sees what was asked, and on which terms.
+  await expect(page.locator('[data-asks]')).toHaveText(
+    /^What it asks: .* mm .*For a woven cloth, marked within the usual tolerance, with 3 hints a step\.$/,
+  );
 });
 
 test('what cannot be used is refused with path, expected and found, and the table stays', async ({

@@ -25,7 +25,7 @@ describe('how much stems from where it began', () => {
 
   it('says so when faults work against each other', () => {
     expect(stemText(stem(5, -5, -1), 'mm')).toBe(
-      'Of +5 mm, −5 mm stem from there (−100 %): without it, more would be off.',
+      'What began there works against it by −5 mm: without it, more would be off.',
     );
     expect(stemText(stem(5, 6, 1.2), 'mm')).toBe(
       'Of +5 mm, +6 mm stem from there (120 %): the rest works against it.',

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { dueReason, formatTime, inDays, skillName, type DueFacts } from '../../src/lib/strings/practice.ts';
+import {
+  comesAgain,
+  dueReason,
+  formatTime,
+  inDays,
+  skillName,
+  type DueFacts,
+} from '../../src/lib/strings/practice.ts';
 
 describe('what a skill is called', () => {
   it.each([
@@ -37,6 +44,9 @@ describe('why something is due', () => {
 
 it('says days and times in words', () => {
   expect([-2, 0, 1, 5].map(inDays)).toEqual(['today', 'today', 'tomorrow', 'in 5 days']);
+  expect([-2, -1, 0, 5].map(comesAgain)).toEqual([
+    ...['Due for 2 days.', 'Due since yesterday.', 'Comes again today.', 'Comes again in 5 days.'],
+  ]);
   expect([4.4, 59, 89, 90, 3599, 3600, 4800].map(formatTime)).toEqual([
     ...['4 s', '59 s', '1 min', '2 min', '1 h', '1 h', '1 h 20 min'],
   ]);

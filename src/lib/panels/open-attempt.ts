@@ -7,6 +7,7 @@ import { drillOfId } from '../practice/drill-skills.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt } from '../recipe/types.ts';
 import { partSaid } from '../strings/attempt.ts';
+import { drillTerms } from '../strings/drill-terms.ts';
 import { EXERCISE_NAMES } from '../strings/drill-words/kinds.ts';
 import type { RulerUnits } from '../strings/units.ts';
 import { fetchFor } from '../table/phases/index.ts';
@@ -18,6 +19,8 @@ export interface OpenAttempt {
   readonly lesson: Lesson;
   /** Where the lesson or drill itself is worked. */
   readonly address: string;
+  /** What a drill asks, and on which terms. */
+  readonly asks?: string | undefined;
   /** That it is a part of a drill, and what was given before. */
   readonly part?: string | undefined;
   /** The file claimed a mark of its own, which was not read. */
@@ -29,6 +32,8 @@ export type Opened = { readonly ok: OpenAttempt } | { readonly problems: readonl
 interface Found {
   readonly lesson: Lesson;
   readonly address: string;
+  /** What a drill asks, and on which terms. */
+  readonly asks?: string;
   /** That it is a part of a drill; `unchanged`: what was given before is what the drill gives. */
   readonly part?: (unchanged: boolean) => string | undefined;
 }
@@ -43,6 +48,7 @@ async function lessonOf(id: string, units: RulerUnits): Promise<Found | Problem>
     return {
       lesson,
       address: `${resolve('/practice')}#${toFragment(drill)}`,
+      asks: `${lesson.summary} ${drillTerms(drill)}`,
       part: (unchanged) =>
         partSaid(
           EXERCISE_NAMES[drill.exercise],
@@ -71,10 +77,11 @@ export async function openAttempt(text: string, units: RulerUnits): Promise<Open
     if ('path' in found) return { problems: [found] };
     const problem = misfit(attempt, found.lesson);
     if (problem) return { problems: [problem] };
-    const { lesson, address, part } = found;
+    const { lesson, address, asks, part } = found;
     const tools = allSteps(lesson).flatMap((step) => step.tools);
     await fetchFor([...tools, ...attempt.commands.map(({ do: name }) => name)]);
-    return { ok: { attempt, claimed, lesson, address, part: part?.(givenUnchanged(lesson, attempt)) } };
+    const said = part?.(givenUnchanged(lesson, attempt));
+    return { ok: { attempt, claimed, lesson, address, asks, part: said } };
   } catch (error) {
     return { problems: [{ path: '', expected: 'an attempt that can be shown', found: String(error) }] };
   }

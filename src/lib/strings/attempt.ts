@@ -97,7 +97,8 @@ export function stemText({ off, amount, share, unit }: Stemming, units: Units): 
   const show = (value: number): string => formatValue(value, unit, units, true);
   if (Math.abs(share) < NOTHING) return `None of the ${show(off)} stems from there.`;
   if (Math.abs(share - 1) < NOTHING) return `All of it stems from there: ${show(amount)}.`;
+  if (share < 0)
+    return `What began there works against it by ${show(amount)}: without it, more would be off.`;
   const much = `Of ${show(off)}, ${show(amount)} stem from there (${percent(share)})`;
-  if (share < 0) return `${much}: without it, more would be off.`;
   return share > 1 ? `${much}: the rest works against it.` : `${much}.`;
 }

@@ -112,7 +112,7 @@ export function dueReason({ reason, since, overdue, recall, hints }: DueFacts): 
     helped: `Last done ${when} with ${counted(hints, 'hint')}.`,
     fading: `Last done ${when}. By now it would come right about ${Math.round(10 * recall)} times in 10.`,
   };
-  const late = overdue <= 0 ? '' : overdue === 1 ? ' Due since yesterday.' : ` Due for ${overdue} days.`;
+  const late = overdue <= 0 ? '' : ` ${dueFor(overdue)}`;
   return (own(why, reason) ?? `Last done ${when}.`) + late;
 }
 
@@ -134,6 +134,11 @@ export const VERDICTS: Readonly<Record<string, string>> = {
 /** When a skill comes next, in days from today. */
 export const inDays = (days: number): string =>
   days <= 0 ? 'today' : days === 1 ? 'tomorrow' : `in ${days} days`;
+/** Since when it is due, in days. */
+const dueFor = (days: number): string => (days === 1 ? 'Due since yesterday.' : `Due for ${days} days.`);
+/** When a skill comes again, or since when it is due: below 0 that many days ago. */
+export const comesAgain = (days: number): string =>
+  days < 0 ? dueFor(-days) : `Comes again ${inDays(days)}.`;
 
 /** A time at work: 45 s, 3 min, 1 h 20 min. */
 export function formatTime(seconds: number): string {

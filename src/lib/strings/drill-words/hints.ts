@@ -18,7 +18,7 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
       rungs: [
         'Where do the legs meet: at the bust point, or short of it?',
         'The bust point is the small cross; the sewn dart stops before it.',
-        'Take the tool for the working dart and place the tip on the bust point.',
+        'Place the tip of the working dart on the bust point.',
       ],
     },
   ],
@@ -73,17 +73,17 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
   'draw-over': always(
     'What was the opening to become, and how far does the new edge reach?',
     'As much of the old edge gives way on one side of the opening as on the other. Mind the scale of the length.',
-    'Take the tool for fullness, choose what the opening becomes, and type the length for both sides.',
+    'Choose what the opening becomes, and type the length for both sides.',
   ),
   'cut-apart': always(
     'Are there two pieces yet?',
     'The cut goes along the new dart to the bust point and along the waist dart to the waist.',
-    'Take the tool that parts a piece and choose the new dart and the waist dart.',
+    'Choose the new dart and the waist dart: the piece is parted along both.',
   ),
   smooth: always(
     'Run a finger along each edge: where is the corner?',
     'Both pieces are smoothed at the bust point, over the same length. Mind the scale of the length.',
-    'Take the tool that smooths a seam, type the length, and do it on the centre piece and on the side piece.',
+    'Type the length of the smoothing, and do it on the centre piece and on the side piece.',
   ),
   'seam-notches': [
     {
@@ -99,7 +99,7 @@ export const LADDERS: Readonly<Record<DrillStepId, readonly HintLadder[]>> = {
       rungs: [
         'How will whoever sews this find the bust point?',
         'The two halves of the seam meet in it; a notch stands there on both edges.',
-        'Take the tool for the notches of a seam and place one at the bust point, or type 0.',
+        'Place one notch of the seam at the bust point, or type 0.',
       ],
     },
     {

@@ -59,5 +59,5 @@ export const goalLine = (v: Variant, goal: Goal, units: RulerUnits): string =>
 /** Which size lengths are that are typed or read on the table: that of the exercise. */
 export const scaleNote = (v: Variant): string =>
   v.scale === 'half'
-    ? 'The lengths are those of the half-scale paper, also those that you type, and what is written on the table and in the marks.'
-    : 'The lengths are full size, as they are written on the table and in the marks; the paper itself is half scale.';
+    ? 'The lengths are those of the half-scale paper, on the screen as well.'
+    : 'The lengths are full size, on the screen as well; the paper itself is half scale.';
