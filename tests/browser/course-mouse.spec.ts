@@ -220,7 +220,7 @@ test('parallel-darts by mouse: two bent lines, half of the angle in each, points
       const { x, y } = await desk.mark('right/bust-point');
       return desk.place({ x: x + BENDS[i][1].x, y: y + BENDS[i][1].y });
     };
-  const lines = ['slash', 'slash-1'] as const;
+  const lines = ['slash', 'slash-2'] as const;
   for (const i of [0, 1] as const) {
     const from = onEdge(desk, 'right/shoulder', BENDS[i][0]);
     await desk.drag(from, between(desk, from, bust(desk)), bust(desk));

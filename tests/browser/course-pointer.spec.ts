@@ -109,7 +109,7 @@ test('split-a-dart by mouse: two lines, two cuts, half of the dart into each', a
   await desk.accepted();
 
   await desk.drag('cut:slash', 'tip:slash');
-  await desk.drag('cut:slash-1', 'tip:slash-1');
+  await desk.drag('cut:slash-2', 'tip:slash-2');
   await desk.hasDone(2);
   await desk.take('Turn');
   await desk.picture('split-cut');

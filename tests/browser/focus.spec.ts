@@ -84,3 +84,18 @@ test('after a mirror, right or wrong, nothing is to be chosen any more', async (
   await button(page, 'Undo').click();
   await expect(page.getByText('Choose the edge to mirror across, by its diamond.')).toBeVisible();
 });
+
+test('another step is shown from its top, also where the panel was scrolled down', async ({ page }) => {
+  await page.goto('/lesson/reading-the-block/');
+  await press(page, 'Start at once');
+  await press(page, 'Leave it, flagged');
+  const heading = page.locator('h2');
+  await expect(heading).toContainText('2.');
+  const end = page.getByText('What was done in this step (0)');
+  await page.getByText('The table in words').click();
+  await end.scrollIntoViewIfNeeded();
+  await expect(heading).not.toBeInViewport();
+  await stepButton(page, 'find').click();
+  await expect(heading).toContainText('1.');
+  await expect(heading).toBeInViewport();
+});

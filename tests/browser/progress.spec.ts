@@ -68,15 +68,17 @@ test('each check in a lesson is recorded: the mark, the hints, the solution, and
   const log = await saved(page);
   expect(log.map(({ kind, step }) => `${kind} ${step}`)).toEqual([
     'mark read-the-block',
+    'hint read-the-block',
     'mark read-the-block',
     'worked open-out',
     'mark open-out',
   ]);
   expect(log[0]).toMatchObject({ verdict: 'notReady', hints: 0, worked: false, skill: 'read-block' });
   expect(log[1]).toMatchObject({ hints: 1 });
-  expect(log[3]).toMatchObject({ verdict: 'accepted', worked: true, codes: [], level: null });
-  expect(log[3]).toMatchObject({ exercise: { kind: 'lesson', id: lesson.id, content: lesson.content } });
-  expect(new Set(log.map(({ id }) => id)).size).toBe(4);
+  expect(log[2]).toMatchObject({ hints: 1 });
+  expect(log[4]).toMatchObject({ verdict: 'accepted', worked: true, codes: [], level: null });
+  expect(log[4]).toMatchObject({ exercise: { kind: 'lesson', id: lesson.id, content: lesson.content } });
+  expect(new Set(log.map(({ id }) => id)).size).toBe(5);
   expect(new Set(log.map(({ device }) => device)).size).toBe(1);
   for (const event of log) if (event.kind === 'mark') expect(event.seconds).toBeLessThan(60);
 

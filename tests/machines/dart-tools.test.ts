@@ -26,6 +26,30 @@ const on = (work: Work, edge: string, part: number): Point => {
 const given = <C extends Command>(hand: Hand): C => hand.commands.at(-1) as C;
 
 // What a tool asks for is the project's own design; measures beside it are checked by arithmetic of their own.
+describe('the tool for the working dart', () => {
+  it('reads the angle of the dart while its point is pulled: it becomes smaller towards the bust point', () => {
+    const start = tableOf([]);
+    const hand = new Hand(start).take('extend-dart');
+    const { point } = hand.target(`tip:${WAIST}`);
+    const bust = bustOf(start);
+    const angle = () => readings(hand).find(({ id }) => id === 'angle')!.value;
+    hand.down(point, `tip:${WAIST}`).move({ x: point.x + 4, y: point.y + 4 });
+    const short = angle();
+    hand.move(bust);
+    const read = angle();
+    expect(read).toBeLessThan(short);
+    hand.up();
+    const dart = frontOf(hand.work).darts.find(({ id }) => id === WAIST)!;
+    const [a, b] = [dart.upper, dart.lower].map((id) => {
+      const { a: from, d: to } = findEdge(frontOf(hand.work), id)!.chain[0]!;
+      return distance(from, bust) > distance(to, bust) ? from : to;
+    });
+    // By the law of cosines, from the three sides of the triangle.
+    const [p, q, r] = [distance(a!, bust), distance(b!, bust), distance(a!, b!)];
+    expect(read).toBeCloseTo(Math.acos((p * p + q * q - r * r) / (2 * p * q)), 9);
+  });
+});
+
 describe('the tool for slash lines', () => {
   const start = tableOf(WORKING);
 
@@ -76,7 +100,7 @@ describe('the tool for slash lines', () => {
     expect(distance(hand.target('start:right/shoulder').point, after)).toBeGreaterThan(20);
     hand.pick('start:right/neckline').pick(`end:${BUST.landmark}`);
     hand.pick('start:right/shoulder').pick(`end:${BUST.landmark}`);
-    expect(hand.work.lines.map(({ id }) => id)).toEqual(['slash', 'slash-1', 'slash-2']);
+    expect(hand.work.lines.map(({ id }) => id)).toEqual(['slash', 'slash-2', 'slash-3']);
   });
 
   it('stepped by keys it comes to the bust point that steps would pass by, and steps lead out of it again', () => {

@@ -6,13 +6,15 @@ import type { Lesson } from '../../src/lib/lessons/types.ts';
 import { lessonMachine } from '../../src/lib/machines/lesson.ts';
 import { keptOf, type LessonEvent, type LessonInput } from '../../src/lib/machines/lesson-context.ts';
 import { WorkRecord } from '../../src/lib/panels/work-record.ts';
-import type { Marked } from '../../src/lib/panels/recorder.ts';
+import type { AtWork, Marked } from '../../src/lib/panels/recorder.ts';
 import { sampleAttempt } from '../recipe/sample.ts';
 
 const written: Marked[] = [];
+const taken: number[] = [];
 vi.mock('../../src/lib/panels/recorder.ts', () => ({
   recordMark: async (marked: Marked) => void written.push(marked),
   recordWorked: async () => undefined,
+  recordHint: async (_: AtWork, hints: number) => void taken.push(hints),
 }));
 
 const whole = loadLesson('slanted-seam')!;
@@ -37,6 +39,8 @@ function visit(input: LessonInput = fresh) {
     }
   };
   const check = async (): Promise<readonly Marked[]> => {
+    // Two at a time, the second would be given the module itself and not its stand-in.
+    await record.written;
     written.length = 0;
     send({ type: 'step.check' });
     record.marked(actor.getSnapshot(), actor.getSnapshot().context.step);
@@ -56,6 +60,8 @@ describe('what is written down of marks', () => {
     expect(await check()).toEqual([]);
     send({ type: 'hint.next' });
     expect((await check()).map(({ hints }) => hints)).toEqual([1]);
+    // What is taken after the last mark is written down as it is taken: the step may be left without another.
+    expect(taken).toEqual([1]);
     send({ type: 'command.add', command: right });
     expect((await check()).map(({ mark, old }) => [mark.verdict, old])).toEqual([['accepted', false]]);
   });

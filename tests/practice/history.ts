@@ -1,5 +1,11 @@
 import fc from 'fast-check';
-import type { CreditEvent, MarkEvent, ProgressEvent, WorkedEvent } from '../../src/lib/progress/events.ts';
+import type {
+  CreditEvent,
+  HintEvent,
+  MarkEvent,
+  ProgressEvent,
+  WorkedEvent,
+} from '../../src/lib/progress/events.ts';
 
 export const MINUTE = 60_000;
 export const HOUR = 60 * MINUTE;
@@ -35,6 +41,10 @@ export const worked = (at: number, change: Partial<WorkedEvent> = {}): WorkedEve
   const { device, exercise, step, skill } = mark(at);
   return { kind: 'worked', id: fresh(), at, device, exercise, step, skill, ...change };
 };
+export const hint = (at: number, hints: number, change: Partial<HintEvent> = {}): HintEvent => {
+  const { device, exercise, step, skill } = mark(at);
+  return { kind: 'hint', id: fresh(), at, device, exercise, step, skill, hints, ...change };
+};
 export const credit = (at: number, of: MarkEvent, code: string): CreditEvent => {
   const { device, exercise, step, skill } = of;
   return { kind: 'credit', id: fresh(), at, device, exercise, step, skill, of: of.id, code };
@@ -56,7 +66,7 @@ export const events: fc.Arbitrary<readonly ProgressEvent[]> = fc
       }),
       step: fc.constantFrom('move', 'finish'),
       skill: fc.constantFrom(...SKILLS),
-      what: fc.constantFrom('mark', 'mark', 'mark', 'worked', 'credit'),
+      what: fc.constantFrom('mark', 'mark', 'mark', 'worked', 'hint', 'credit'),
       verdict: fc.constantFrom('notReady', 'needsWork', 'accepted'),
       codes: fc.subarray(['dart-moved/pivot', 'dart-moved/residual', 'notched/pair']),
       error: fc.option(fc.double({ min: 0, max: 9, noNaN: true })),
@@ -72,6 +82,7 @@ export const events: fc.Arbitrary<readonly ProgressEvent[]> = fc
     return drafts.map(({ what, id, at, device, exercise, step, skill, codes, ...rest }): ProgressEvent => {
       const base = { id, at, device, exercise, step, skill } as const;
       if (what === 'worked') return { kind: 'worked', ...base };
+      if (what === 'hint') return { kind: 'hint', ...base, hints: rest.hints };
       if (what === 'credit') return { kind: 'credit', ...base, of: first, code: 'dart-moved/residual' };
       return { kind: 'mark', ...base, codes, ...rest } as MarkEvent;
     });

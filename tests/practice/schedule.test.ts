@@ -6,7 +6,7 @@ import { occasionsOf } from '../../src/lib/practice/occasions.ts';
 import { lastOf, recallAt, skillStates } from '../../src/lib/practice/schedule.ts';
 import type { ProgressEvent } from '../../src/lib/progress/events.ts';
 import { mergeLogs } from '../../src/lib/progress/merge.ts';
-import { credit, DAY, events, HOUR, mark, MINUTE, T0, worked, wrong } from './history.ts';
+import { credit, DAY, events, hint, HOUR, mark, MINUTE, T0, worked, wrong } from './history.ts';
 
 /*
  * Outside source for intervals: the library itself (ts-fsrs 5.4.2), called here in its own way, one card and one review after the
@@ -92,6 +92,15 @@ describe('the forgetting curve', () => {
 
 describe('marks are put together into occasions', () => {
   const of = (...log: ProgressEvent[]) => occasionsOf(mergeLogs(log));
+
+  it('hints that were taken after a mark that was not right count, though nothing was marked again', () => {
+    const [left] = of(wrong(T0), hint(T0 + MINUTE, 1), hint(T0 + 2 * MINUTE, 2));
+    expect(left).toMatchObject({ hints: 2, result: 'needsWork' });
+    // Once it is right they no longer helped.
+    const [done] = of(mark(T0, { hints: 1 }), hint(T0 + MINUTE, 2));
+    expect(done).toMatchObject({ hints: 1, result: 'accepted' });
+    expect(of(hint(T0, 1))).toEqual([]);
+  });
 
   it('several tries at a step are one occasion, decided when it is right', () => {
     const [one, ...more] = of(wrong(T0), wrong(T0 + 5 * MINUTE), mark(T0 + 9 * MINUTE, { seconds: 30 }));

@@ -72,6 +72,11 @@ export async function recordWorked(atWork: AtWork): Promise<void> {
   await ownLog().add([{ kind: 'worked', ...base(atWork) }]);
 }
 
+/** Records that so many hints of a step are open. Never rejects. */
+export async function recordHint(atWork: AtWork, hints: number): Promise<void> {
+  await ownLog().add([{ kind: 'hint', ...base(atWork), hints }]);
+}
+
 /** Records that the mistake `code` of an earlier mark was made good by a second chance. Never rejects. */
 export async function recordCredit(of: ProgressEvent, code: string): Promise<void> {
   const { exercise, step, skill } = of;

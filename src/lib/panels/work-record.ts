@@ -55,6 +55,11 @@ export class WorkRecord {
     if (!snapshot) return;
     const { step } = snapshot.context;
     this.#watch.tick(step);
+    if (event.type === 'hint.next') {
+      const hints = (snapshot.context.hints[step] ?? 0) + 1;
+      this.#write(this.#atWork(snapshot, step, (work, { recordHint }) => recordHint(work, hints)));
+      return;
+    }
     // What is watched before the lesson is begun is its introduction.
     if (event.type !== 'solution.show' || snapshot.matches('opening')) return;
     this.#shown.add(step);

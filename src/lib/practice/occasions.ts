@@ -11,8 +11,9 @@ export interface Occasion {
   readonly result: 'accepted' | 'needsWork' | 'notReady';
   /** Marks that found something wrong before the deciding one; unfinished work is not wrong. */
   readonly wrong: number;
-  /** Of the deciding mark: largest error in tolerances, hints open. */
+  /** Of the deciding mark: largest error in tolerances. */
   readonly error: number | null;
+  /** Hints open at the deciding mark; where that was not right, also those that were taken after it. */
   readonly hints: number;
   /** The worked solution was seen at some time in this occasion before it was decided. */
   readonly worked: boolean;
@@ -74,6 +75,7 @@ function occasion(
   if (!deciding) return undefined;
   const bad = until.filter(({ verdict }) => verdict === 'needsWork');
   const seen = group.some((event) => event.kind === 'worked' && event.at <= deciding.at);
+  const taken = group.flatMap((event) => (event.kind === 'hint' ? event.hints : []));
   const mistakes = [...new Set(bad.flatMap(({ codes }) => codes))].sort();
   const credited = new Set(bad.flatMap(({ id }) => restored.get(id) ?? []));
   const good = mistakes.filter((code) => credited.has(code));
@@ -85,7 +87,7 @@ function occasion(
     result: accepted >= 0 ? 'accepted' : bad.length > 0 ? 'needsWork' : 'notReady',
     wrong: bad.length,
     error: deciding.error,
-    hints: deciding.hints,
+    hints: Math.max(deciding.hints, ...(accepted >= 0 ? [] : taken)),
     worked: seen || until.some(({ worked }) => worked),
     seconds: until.reduce((sum, { seconds }) => sum + seconds, 0),
     mistakes,

@@ -35,6 +35,7 @@ export const eventSchema = v.variant('kind', [
     level: v.nullable(v.pipe(v.number(), v.finite(), v.minValue(-20), v.maxValue(20))),
   }),
   v.strictObject({ ...base, kind: v.literal('worked') }),
+  v.strictObject({ ...base, kind: v.literal('hint'), hints: count(100) }),
   v.strictObject({ ...base, kind: v.literal('credit'), of: unique, code }),
 ]) satisfies v.GenericSchema<ProgressEvent>;
 

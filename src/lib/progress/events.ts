@@ -47,6 +47,13 @@ export interface WorkedEvent extends Base {
   readonly kind: 'worked';
 }
 
+/** A rung of the hint ladder was opened. Kept on its own, so that it is known where the step is left without another mark. */
+export interface HintEvent extends Base {
+  readonly kind: 'hint';
+  /** Rungs that are open by now. */
+  readonly hints: number;
+}
+
 /** A second chance was taken and done right: the credit for an earlier mistake is restored. */
 export interface CreditEvent extends Base {
   readonly kind: 'credit';
@@ -57,7 +64,7 @@ export interface CreditEvent extends Base {
 }
 
 /** One thing that happened. Nothing in it is a measure of a body, and there is no room for one. */
-export type ProgressEvent = MarkEvent | WorkedEvent | CreditEvent;
+export type ProgressEvent = MarkEvent | WorkedEvent | HintEvent | CreditEvent;
 
 /** All that happened, in order of time and with every id once: what `mergeLogs` gives. */
 export type Log = readonly ProgressEvent[];

@@ -1,5 +1,9 @@
-import { distance } from '../../geometry/point.ts';
+import { chainEnd, chainStart } from '../../geometry/chain.ts';
+import { distance, sub } from '../../geometry/point.ts';
+import { angleBetween } from '../../geometry/trig.ts';
 import type { Point } from '../../geometry/types.ts';
+import { legsOf } from '../../pattern/outline.ts';
+import type { Dart, Piece } from '../../pattern/types.ts';
 import { snap } from '../../recipe/snap.ts';
 import { dartsOf, landmarkIn, type Scene } from '../scene.ts';
 import type { ToolSpec, ToolTarget } from '../tool-spec.ts';
@@ -7,6 +11,15 @@ import { tipOf } from './dart-legs.ts';
 
 const snapped = (scene: Scene, point: Point, piece: string) =>
   snap(scene.work, point, Math.max(scene.reach, 0.01), ['landmark'], piece);
+
+/** The angle that the legs of a dart make when its point is put there. */
+function angleAt(piece: Piece, dart: Dart, tip: Point) {
+  const legs = legsOf(piece, dart);
+  if (!legs) return [];
+  const [to, other] = [chainStart(legs.into.chain), chainEnd(legs.outOf.chain)];
+  const value = Math.abs(angleBetween(sub(to, tip), sub(other, tip)));
+  return [{ id: 'angle', unit: 'rad', value, from: tip, to, other } as const];
+}
 
 /** Takes both legs of a dart up: its point is pulled to the bust point, or wherever it is put. */
 export const extendDart: ToolSpec = {
@@ -51,20 +64,14 @@ export const extendDart: ToolSpec = {
   readings: (scene, work, grip) => {
     if (!grip) return [];
     const id = grip.target.slice(grip.target.indexOf(':') + 1);
-    const dart = dartsOf(scene).find((one) => one.dart.id === id)?.dart;
-    const bust = dart && landmarkIn(work.pieces, dart.bustPoint)?.point;
-    return bust
-      ? [
-          {
-            id: 'from-bust',
-            unit: 'mm',
-            value: distance(bust, grip.at),
-            piece: grip.piece ?? 'front',
-            from: bust,
-            to: grip.at,
-            dart: dart.side,
-          },
-        ]
-      : [];
+    const found = dartsOf(scene).find((one) => one.dart.id === id);
+    const bust = found && landmarkIn(work.pieces, found.dart.bustPoint)?.point;
+    if (!bust) return [];
+    const { piece, dart } = found;
+    const base = { piece: grip.piece ?? 'front', dart: dart.side } as const;
+    return [
+      { ...base, id: 'from-bust', unit: 'mm', value: distance(bust, grip.at), from: bust, to: grip.at },
+      ...angleAt(piece, dart, grip.at).map((reading) => ({ ...base, ...reading })),
+    ];
   },
 };

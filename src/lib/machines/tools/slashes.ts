@@ -42,13 +42,14 @@ export function edgePlace(front: Piece, to: Point, only?: string): EdgePlace | u
   return best;
 }
 
-/** Of the slashes that only a number tells apart, the edges they begin on, by slash. */
-export const numberedOn = (work: Work, ids: readonly string[]): Readonly<Record<string, string>> =>
-  Object.fromEntries(
-    work.lines.flatMap(({ id, ends: [edge] }) =>
-      edge !== undefined && ids.includes(id) && /-\d+$/.test(id) ? [[id, edge]] : [],
-    ),
+/** Of several slashes that were given no name of their own, and so only a number tells apart, the edges they begin on, by slash. */
+export function numberedOn(work: Work, ids: readonly string[]): Readonly<Record<string, string>> {
+  const nameless = work.lines.filter(({ id }) => /^(slash|new)(-\d+)?$/.test(id));
+  if (nameless.length < 2) return {};
+  return Object.fromEntries(
+    nameless.flatMap(({ id, ends: [edge] }) => (edge !== undefined && ids.includes(id) ? [[id, edge]] : [])),
   );
+}
 
 /** A dart by its id, and by its edge where only a number tells it from the others: `slash-2@right/neckline`. */
 export function withEdge(work: Work, id: string): string {
@@ -122,7 +123,7 @@ export function nextSlash(work: Work, first: 'slash' | 'new' = 'slash'): string 
     ...work.pieces.flatMap((piece) => piece.darts.map(({ id }) => id)),
   ]);
   let n = 0;
-  const name = (base: string = first): string => (n === 0 ? base : `${base}-${n}`);
+  const name = (base: string = first): string => (n === 0 ? base : `${base}-${n + 1}`);
   // Opened, both are called new darts: no two with the same number.
   while (used.has(name('slash')) || used.has(name('new'))) n++;
   return name();
