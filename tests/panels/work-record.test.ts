@@ -13,8 +13,7 @@ const written: Marked[] = [];
 const taken: number[] = [];
 vi.mock('../../src/lib/panels/recorder.ts', () => ({
   recordMark: async (marked: Marked) => void written.push(marked),
-  recordWorked: async () => undefined,
-  recordHint: async (_: AtWork, hints: number) => void taken.push(hints),
+  recordHelp: async (_: AtWork, hints: number) => void taken.push(hints),
 }));
 
 const whole = loadLesson('slanted-seam')!;

@@ -2,12 +2,15 @@ import { resolve } from '$app/paths';
 import { beginningOf } from '../lessons/drills/begin.ts';
 import type { Drill, ExerciseId } from '../lessons/drills/types.ts';
 import type { Block } from '../pattern/block.ts';
+import { drillTerms } from '../strings/drill-terms.ts';
 import type { Settings } from '../progress/settings.ts';
 import type { DrillHints } from '../strings/drill-words/hints.ts';
 import type { Made, Maker } from './drills/maker.ts';
 
 /** A drill made ready to be worked on: its lesson, and the block it begins on. */
 export interface ReadyDrill extends Made {
+  /** For which cloth, how closely it is marked, with how many hints. */
+  readonly terms: string;
   readonly drill: Drill;
   readonly block: Block;
 }
@@ -52,5 +55,5 @@ export async function readyDrill(
   const made = make(begun, block, hints, units);
   // The texts of later steps come with the first mark; where one of them is what is begun with, it is wanted at once.
   const lesson = made.lesson.given ? await made.whole() : made.lesson;
-  return { drill, ...made, lesson, block };
+  return { drill, ...made, lesson, block, terms: drillTerms(drill) };
 }

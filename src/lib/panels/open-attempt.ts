@@ -7,7 +7,6 @@ import { drillOfId } from '../practice/drill-skills.ts';
 import type { Problem } from '../recipe/problem.ts';
 import type { Attempt } from '../recipe/types.ts';
 import { partSaid } from '../strings/attempt.ts';
-import { drillTerms } from '../strings/drill-terms.ts';
 import { EXERCISE_NAMES } from '../strings/drill-words/kinds.ts';
 import type { RulerUnits } from '../strings/units.ts';
 import { fetchFor } from '../table/phases/index.ts';
@@ -43,12 +42,13 @@ async function lessonOf(id: string, units: RulerUnits): Promise<Found | Problem>
   const path = 'lesson.id';
   const drill = drillOfId(id);
   if (drill) {
-    const lesson = await (await readyDrill(drill, {}, units)).whole();
+    const { whole, terms } = await readyDrill(drill, {}, units);
+    const lesson = await whole();
     const titles = (steps: readonly StepToWork[] = []) => steps.map(({ title }) => title);
     return {
       lesson,
       address: `${resolve('/practice')}#${toFragment(drill)}`,
-      asks: `${lesson.summary} ${drillTerms(drill)}`,
+      asks: `${lesson.summary} ${terms}`,
       part: (unchanged) =>
         partSaid(
           EXERCISE_NAMES[drill.exercise],

@@ -67,14 +67,12 @@ export async function recordMark(marked: Marked): Promise<void> {
   await ownLog().add([event]);
 }
 
-/** Records that the worked solution of a step was opened. Never rejects. */
-export async function recordWorked(atWork: AtWork): Promise<void> {
-  await ownLog().add([{ kind: 'worked', ...base(atWork) }]);
-}
-
-/** Records that so many hints of a step are open. Never rejects. */
-export async function recordHint(atWork: AtWork, hints: number): Promise<void> {
-  await ownLog().add([{ kind: 'hint', ...base(atWork), hints }]);
+/** Records that so many hints of a step are open, or where no number is given that its worked solution was. Never rejects. */
+export async function recordHelp(atWork: AtWork, hints?: number): Promise<void> {
+  const taken = base(atWork);
+  await ownLog().add([
+    hints === undefined ? { kind: 'worked', ...taken } : { kind: 'hint', ...taken, hints },
+  ]);
 }
 
 /** Records that the mistake `code` of an earlier mark was made good by a second chance. Never rejects. */

@@ -55,15 +55,12 @@ export class WorkRecord {
     if (!snapshot) return;
     const { step } = snapshot.context;
     this.#watch.tick(step);
-    if (event.type === 'hint.next') {
-      const hints = (snapshot.context.hints[step] ?? 0) + 1;
-      this.#write(this.#atWork(snapshot, step, (work, { recordHint }) => recordHint(work, hints)));
-      return;
-    }
+    let hints: number | undefined;
+    if (event.type === 'hint.next') hints = (snapshot.context.hints[step] ?? 0) + 1;
     // What is watched before the lesson is begun is its introduction.
-    if (event.type !== 'solution.show' || snapshot.matches('opening')) return;
-    this.#shown.add(step);
-    this.#write(this.#atWork(snapshot, step, (work, { recordWorked }) => recordWorked(work)));
+    else if (event.type !== 'solution.show' || snapshot.matches('opening')) return;
+    else this.#shown.add(step);
+    this.#write(this.#atWork(snapshot, step, (work, { recordHelp }) => recordHelp(work, hints)));
   }
 
   /** What comes to lie on the table, kept or from a file: what is marked of it by itself is old work, and nothing to be written down. */

@@ -33,7 +33,7 @@ export const drillId = (variant: Variant): string =>
 /** A step of a drill as it is worked: its words, cut to the hints that the drill allows, and its tools. Throws Error for one that the kind does not have. */
 function stepToWork(variant: Variant, id: DrillStepId, hands: Hands, words: DrillWords): StepToWork {
   const hand = hands[id];
-  if (!hand) throw new Error(`the tools of the step ${id} are not at hand`);
+  if (!hand) throw new Error(`no tools for step ${id}`);
   const { title, text, hints } = words.step(variant, id);
   const shown = hints.map((ladder) => ({ ...ladder, rungs: ladder.rungs.slice(0, variant.drill.hints) }));
   const { tools, cautions = [], asked } = hand;

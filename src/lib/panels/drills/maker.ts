@@ -31,11 +31,10 @@ export const makerOf =
   (begun, block, hints, units) => {
     const variant = of(drawOn(begun, block.front));
     const lesson = lessonToWork(variant, hands, wordsFrom(words, hints, units));
-    const [{ title = '' } = {}] = lesson.steps;
     const summary =
       variant.drill.step === undefined
         ? lesson.summary
-        : `${oneStep(title)} The whole of it: ${lesson.summary}`;
+        : `${oneStep(lesson.steps[0]!.title)} The whole of it: ${lesson.summary}`;
     return {
       lesson: { ...lesson, summary },
       whole: async () => (await rest()).whole(variant, hints, units),

@@ -59,7 +59,7 @@ export const wordsFrom = (
     const title = kind.steps[id];
     const later = 'later' in kind;
     const text = kind.first[id] ?? (later ? kind.later[id] : () => []);
-    if (!title || !text) throw new Error(`the words of the step ${id} are not at hand`);
+    if (!title || !text) throw new Error(`no words for step ${id}`);
     return {
       title: typeof title === 'string' ? title : title(v),
       text: text(v, units),
