@@ -186,7 +186,7 @@ test('where and at which scale a place is measured stays chosen for the next one
   await along!.fill('20');
   await scale!.selectOption('half');
   await form.getByRole('button', { name: 'Draw the line' }).click();
-  await expect(form.getByLabel('Name')).toHaveValue('slash-2');
+  await expect(form.getByLabel('Name')).toHaveValue('slash-3');
   await expect(edge!).toHaveValue(second);
   await expect(scale!).toHaveValue('half');
   await expect(along!).toHaveValue('');
